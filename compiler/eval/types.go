@@ -1,0 +1,95 @@
+package eval
+
+import (
+	"seamwright/compiler/pattern"
+	"seamwright/compiler/plane"
+	"seamwright/lang/problem"
+)
+
+// A Result is a file evaluated, before any geometry is cut.
+type Result struct {
+	Pattern  pattern.Pattern // everything but Blocks[i].Sizes
+	Blocks   []*Block        // as Pattern.Blocks
+	Problems []problem.Problem
+}
+
+// A Block is a body with finished sizes.
+type Block struct {
+	*Body
+	Finished []pattern.Size
+	At       []problem.Place // of each size
+}
+
+// A Body is a unit with its parameters settled. Two uses of a unit with equal
+// arguments share one Body.
+type Body struct {
+	Name     string
+	Source   problem.Place
+	Outline  plane.Polygon
+	Box      bool // a rectangle with its corner at the origin
+	Joins    []Join
+	Sections []Section
+	Places   []Place
+	Lines    []Line // of a drawn unit
+	Drawn    []Drawn
+	Failed   bool // faults were reported; do not use
+	Accepts  []Accept
+}
+
+// A Join divides; the written ends count.
+type Join struct {
+	Line plane.Line
+	From pattern.Length // 0: at every size
+	At   problem.Place
+}
+
+// A Section is an ordered list of pieces in one region.
+type Section struct {
+	Name    string // "" for the next free letter
+	At      problem.Place
+	Pieces  []Piece
+	Accepts []Accept
+}
+
+// A Piece lies beyond its line. Lines are infinite here.
+type Piece struct {
+	Fabric  int           // index into Pattern.Fabrics
+	Line    plane.Line    // unused for the first piece
+	Points  []plane.Point // the anchor (first piece) and assertions
+	At      problem.Place // the whole statement
+	LineAt  problem.Place
+	PointAt []problem.Place // as Points
+}
+
+// A Place sets a unit into a region: Motion takes the unit's own coordinates to
+// the parent's.
+type Place struct {
+	Body   *Body
+	Motion plane.Motion
+	As     string
+	By     plane.Point // the unit's own point that was named, in its coordinates
+	HasBy  bool
+	At     problem.Place
+}
+
+// A Line is one written segment of a drawn unit.
+type Line struct {
+	Line plane.Line
+	At   problem.Place
+}
+
+// A Drawn names the fabric of patches, by a point in each or by corners.
+type Drawn struct {
+	Fabric  int
+	Points  []plane.Point
+	Corners []plane.Point
+	At      problem.Place
+	PointAt []problem.Place
+}
+
+// An Accept silences a rule's warning at one place, for a stated reason.
+type Accept struct {
+	Code   problem.Code
+	Reason string
+	At     problem.Place
+}

@@ -1,0 +1,200 @@
+package pattern
+
+// A Pattern is one compiled file: everything that is printed comes from here.
+type Pattern struct {
+	Title    string // as the author wrote it
+	File     string // the source's base name without extension, for file names
+	About    About
+	Settings Settings
+	Fabrics  []Fabric   // in the order of the text; only those that are used or recoloured
+	Blocks   []Block    // in the order of the text
+	Colorway []Colorway // the pattern's own cloths come first, unnamed in the text
+	Quilts   []Quilt
+	Pads     []Pad
+}
+
+// About is what the author says of the pattern.
+type About struct {
+	Edition     int
+	Author      string
+	Year        string
+	Rights      string // permission line
+	Contact     string
+	Corrections string // where errata are published
+	Notes       []string
+}
+
+// Settings are the pattern's choices, with their defaults filled in.
+type Settings struct {
+	Allowance Length // seam allowance, 1/4 in unless said
+	Extra     Length // left beyond the cutting line on the block's border; 0 unless said
+	Ease      Length // patches are cut this much larger than their space on every side; 1/2 in unless said
+	Sheet     Sheet
+	Miniature bool
+	Metric    bool // metric measures first
+	Tint      bool // colours as pale tints on foundation sheets
+}
+
+// A Sheet is a size of paper and the margin that printers need.
+type Sheet struct {
+	Name   string // letter, a4, legal, a3, tabloid, common, or as written
+	Paper  Size
+	Margin Length // nothing of a section is printed nearer the paper's edge
+}
+
+// A Fabric is a role: what a cloth does in the block.
+type Fabric struct {
+	Name    string // as written in the text; never printed
+	Words   string // as printed
+	Value   string // light, medium, dark
+	Colour  uint32 // 0xRRGGBB, the author's own choice of cloth
+	Scrappy string // "", piece, section, unit, block
+	Source  Source
+}
+
+// A Colorway dresses the roles in other cloths; Dress[i] stands for Fabrics[i].
+type Colorway struct {
+	Name  string // "" for the pattern's own
+	Words string
+	Dress []Cloth
+}
+
+// A Cloth is what is bought. Roles dressed in an equal cloth share it.
+type Cloth struct {
+	Words  string
+	Value  string
+	Colour uint32
+}
+
+// A Source says where a part of the pattern stands in the text.
+type Source struct {
+	File         string
+	Line, Column int
+}
+
+// A Block is one block at every finished size.
+type Block struct {
+	Name   string // as written
+	Title  string // as printed: the name with spaces for underscores, or the doc comment's first sentence
+	Doc    string
+	Grid   [2]float64 // width and height in grid squares
+	Sizes  []Sized    // in the order of the text
+	Source Source
+}
+
+// A Sized is a block at one finished size, complete in itself.
+type Sized struct {
+	Finished Size      // Size + 2 allowances = unfinished, before it is joined
+	Outline  []Pos     // of the finished block
+	Drawings []Drawing // one for each different section, in the order of their names
+	Copies   []Copy    // every section of the block: drawing k appears Make times
+	Joins    []Join    // in the order in which they are sewn
+	Figures  Figures
+}
+
+// A Drawing is one section as it is printed, wherever and however often it is used.
+type Drawing struct {
+	Name     string // A, B, ..., TA, or with a final r for a reversed one
+	Unit     string // the unit it was written in; the block's own name if in the block
+	Make     int    // copies for one block
+	Reversed int    // index of the drawing that this one reverses, else -1
+	Plain    bool   // one piece: cut exact, no paper
+	Outline  []Pos  // as it lies in Copies[First], front view, block coordinates
+	First    int    // index into Copies
+	Edges    []Edge // Edges[i] runs from Outline[i] to Outline[i+1]
+	Pieces   []Piece
+	Source   Source
+}
+
+// A Piece is one space of a section.
+type Piece struct {
+	Number  int    // from 1, in sewing order
+	Fabric  int    // index into Pattern.Fabrics
+	Polygon []Pos  // finished, block coordinates, convex unless the section has one piece
+	Seam    [2]Pos // its seam's true ends (zero for piece 1): the new piece lies to the left
+	Source  Source
+}
+
+// EdgeKind says what becomes of an edge.
+type EdgeKind int8
+
+const (
+	Joined EdgeKind = iota // sewn to another section of the block
+	Border                 // lies on the finished block's edge
+)
+
+// An Edge is one side of a section.
+type Edge struct {
+	Kind     EdgeKind
+	Letter   string    // small letter of the edge, where copies of one drawing meet each other; else ""
+	Partners []Partner // from the edge's start to its end; none on the border
+	Marks    []Mark    // from the edge's start to its end
+}
+
+// A Partner is what an edge, or a part of it, is sewn to.
+type Partner struct {
+	Drawing int    // index into Drawings
+	Edge    int    // index into its Edges
+	Letter  string // the partner edge's letter, or ""
+}
+
+// A MarkKind says why there is a match mark.
+type MarkKind int8
+
+const (
+	JoinEnd MarkKind = iota // an end of the join
+	SeamEnd                 // a seam of the section itself or of its neighbour ends here
+	Between                 // on a plain stretch, so that long edges are pinned
+)
+
+// A Mark is a point of an edge to pin through. Joined edges carry the same marks.
+type Mark struct {
+	At     Pos
+	Kind   MarkKind
+	Match  bool   // seams of both sides end here: a point that must match
+	Letter string // the same on both edges, where an edge has more than two marks
+}
+
+// A Copy is one section in its place. Its drawing, as it lies in the block as
+// Drawing.Outline, is turned about the origin, anticlockwise, then shifted.
+type Copy struct {
+	Drawing int
+	Turn    float64 // degrees, exact for multiples of 90
+	Shift   Pos
+	Of      string // the placed units it stands in, outermost first: "wedge 3"
+	Source  Source // the place statement, or the section's own
+}
+
+// A Join is one seam between finished parts. Left and Right are the copies on
+// either side of the line from A to B that this seam brings together.
+type Join struct {
+	Number int // from 1, in sewing order
+	A, B   Pos // true ends
+	Left   []int
+	Right  []int
+	Points []Pos // where seams of both sides end: to match, with pins
+	Source Source
+}
+
+// Figures are what was counted and measured, for the report.
+type Figures struct {
+	Sections, Pieces, Seams int
+	Drawings, PlainDrawings int
+	Points                  int    // points to match
+	Narrowest               Length // least width of any piece
+	NarrowestPiece          string // its label, "B3"
+	AreaError               Length // |sum of pieces - block| / total edge length
+	NearestPoints           Length // least distance between two different points
+}
+
+// A Quilt is a setting, as declared.
+type Quilt struct {
+	Title  string
+	Source Source
+}
+
+// A Pad is a run of printed sheets, as declared.
+type Pad struct {
+	Copies, Spare int
+	Source        Source
+}

@@ -1,0 +1,11 @@
+// Package emit turns a compiled pattern into what is printed and read: [Build]
+// lists every file with its bytes. It reads the model and nothing else: no
+// source text, no evaluation, no rules.
+//
+//	drawing  a page before it has a format
+//	sheet    foundation sheets: what goes on paper, and where
+//	diagram  pictures of the block
+//	table    cutting tables
+//	report   what was checked, in words; pattern.json
+//	svg      drawings to SVG
+package emit

@@ -1,0 +1,82 @@
+package drawing
+
+import "seamwright/compiler/pattern"
+
+// A Page is one sheet of paper or one picture.
+type Page struct {
+	Name  string // file name without extension
+	Title string // for readers of the file; author's text, not yet escaped
+	Size  pattern.Size
+	Items []Item // painted in this order
+}
+
+// An Item is a Path, a Text or a Group.
+type Item interface{ item() }
+
+// A Path is a chain of straight strokes and arcs, stroked or filled.
+type Path struct {
+	Style  Style
+	Points []pattern.Pos
+	Closed bool
+	Fill   Colour         // of a closed path; NoColour for none
+	Circle pattern.Length // radius of a circle about Points[0], instead of a chain; 0 for a chain
+}
+
+// A Text is one line of text. At is on the baseline, at its start, middle or
+// end as Anchor says; Turn is in degrees, anticlockwise on the page.
+type Text struct {
+	Text   string // author's text as it is; renderers escape
+	At     pattern.Pos
+	Size   pattern.Length // cap height is CapHeight of this
+	Anchor Anchor
+	Turn   float64
+	Bold   bool
+	Colour Colour
+}
+
+// A Group has an identity for tests, editors and the live page ("section-A",
+// "space-A1") and may be clipped.
+type Group struct {
+	ID    string        // unique in its page; letters, digits, - and _
+	Class string        // what it is: section, space, mark, rule, legend, ...
+	Clip  []pattern.Pos // nil: not clipped
+	Items []Item
+}
+
+// Anchor says which end of a text At is.
+type Anchor int8
+
+const (
+	Start Anchor = iota
+	Middle
+	End
+)
+
+// A Style names how a line is drawn; its look is in styles.go, once.
+type Style int8
+
+const (
+	NoLine      Style = iota
+	SewingLine        // between spaces: solid, thin
+	OutlineLine       // a section's edge, a sewing line when joined: solid, heavier
+	CuttingLine       // a seam allowance outside the outline: dashed
+	ExtraLine         // left until the block is joined: dotted
+	RunOnLine         // a sewing line's end carried on through the allowance: hairline
+	MarkLine          // match marks
+	RuleLine          // scale rules and squares
+	FrameLine         // boxes, leaders, furniture
+	PatchLine         // outlines in coloured pictures
+)
+
+// A Colour is 0xRRGGBB, or NoColour.
+type Colour int32
+
+// NoColour paints nothing. Black is the text and line colour.
+const (
+	NoColour Colour = -1
+	Black    Colour = 0
+)
+
+func (*Path) item()  {}
+func (*Text) item()  {}
+func (*Group) item() {}

@@ -1,0 +1,15 @@
+// Package lang is the Seamwright language as text: from bytes to a syntax tree
+// and back.
+//
+//   - [Parse] takes any bytes and returns a tree, with holes ([BadStmt],
+//     [BadExpr]) where the text makes no sense, and every problem found. It
+//     never fails and never gives up early.
+//   - [Format] writes a file in canonical layout, comments kept; only a file
+//     without syntax errors is formatted.
+//   - [Grammar] prints the EBNF of the reference. It comes from the tagged
+//     grammar in grammar.go, which is the specification; a test holds the fast
+//     parser to it.
+//
+// The package knows nothing of quilts, geometry or paper, nor of any file but
+// the one it is given. Units, values and names get their meaning in compiler/.
+package lang
