@@ -11,6 +11,13 @@ type Pattern struct {
 	Colorway []Colorway // the pattern's own cloths come first, unnamed in the text
 	Quilts   []Quilt
 	Pads     []Pad
+	Accepted []Accepted // warnings the author answered for
+}
+
+// An Accepted is a warning that the author silenced, with the reason given.
+type Accepted struct {
+	Code, Message, Reason string
+	Source                Source
 }
 
 // About is what the author says of the pattern.
@@ -112,6 +119,7 @@ type Piece struct {
 	Fabric  int    // index into Pattern.Fabrics
 	Polygon []Pos  // finished, block coordinates, convex unless the section has one piece
 	Seam    [2]Pos // its seam's true ends (zero for piece 1): the new piece lies to the left
+	Patch   Patch  // the cloth as it is cut
 	Source  Source
 }
 

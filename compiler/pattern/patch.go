@@ -1,0 +1,39 @@
+package pattern
+
+// A Shape is how a patch is cut from cloth.
+type Shape int8
+
+const (
+	Uncut         Shape = iota // not worked out yet
+	Rectangle                  // W x H
+	Square                     // W = H
+	HalfSquare                 // a square cut once on the diagonal: two patches
+	QuarterSquare              // a square cut twice on the diagonals: four patches
+	HalfRectangle              // a rectangle cut once on the diagonal: two patches of one hand
+	TemplatePatch              // cut round a template; W x H is the cloth it takes
+)
+
+// Yield returns how many patches one W x H of cloth gives.
+func (s Shape) Yield() int {
+	switch s {
+	case HalfSquare, HalfRectangle:
+		return 2
+	case QuarterSquare:
+		return 4
+	}
+	return 1
+}
+
+// A Patch is the cloth for one space as it is cut. For a foundation it is
+// larger than its space by the ease, and W runs along the seam where Along is
+// set; a plain patch is exact.
+type Patch struct {
+	Shape    Shape
+	Size     Size   // as cut; of the square or rectangle before it is cut on a diagonal
+	Exact    Size   // the least that would do, before rounding
+	Margin   Length // how far the cloth reaches beyond the exact need, at the least
+	Plain    bool   // cut exact, for a section without paper
+	Along    bool   // one edge lies along the seam; where not, a later piece is laid at a slant
+	Reversed bool   // of a HalfRectangle or TemplatePatch: the other hand, cut from cloth laid face down
+	Laid     [4]Pos // where the cut cloth of a foundation patch lies when finished, block coordinates
+}
