@@ -1,0 +1,127 @@
+package cutting
+
+import (
+	"math"
+
+	"seamwright/compiler/pattern"
+)
+
+const (
+	// A patch is laid along its seam unless that takes twice the cloth: an edge
+	// to lay against the line is worth much to the maker, a long strip across
+	// a square of cloth is not. Common practice, no source.
+	slantWorth = 2
+
+	// A first piece, which is laid against nothing, keeps the grain of the
+	// block unless turning it saves a tenth of the cloth. Common practice, no
+	// source.
+	turnWorth = 1.1
+)
+
+// A box is a rectangle with one side along the unit vector axis.
+type box struct {
+	axis     pattern.Pos
+	min, max pattern.Pos // along axis and square to it
+}
+
+// foundationPatch finds the rectangle for a space: the space and its ease on
+// every side, and the need wherever that reaches further.
+func (c *cutter) foundationPatch(p *pattern.Piece, need, space []pattern.Pos, first bool) {
+	seam, along := direction(p.Seam[0], p.Seam[1])
+	best := c.cover(seam, need, space)
+	worth := pattern.Length(slantWorth)
+	if first || !along {
+		along = false
+		best = c.cover(pattern.Pos{X: 1}, need, space)
+		worth = turnWorth
+	}
+	if cloth := best.area(); cloth > worth*c.leastArea(space) { // only then can another do better
+		least := cloth / worth
+		for _, axis := range c.directions(space) {
+			if b := c.cover(axis, need, space); b.area() < least {
+				best, least, along = b, b.area(), false
+			}
+		}
+	}
+	w, h := best.max.X-best.min.X, best.max.Y-best.min.Y
+	size := pattern.Size{W: pattern.RoundUp(w, c.foundation), H: pattern.RoundUp(h, c.foundation)}
+	best = best.grow((size.W-w)/2, (size.H-h)/2)
+	exact := bounds(best.axis, need)
+	patch := pattern.Patch{
+		Shape:  pattern.Rectangle,
+		Size:   size,
+		Exact:  pattern.Size{W: exact.max.X - exact.min.X, H: exact.max.Y - exact.min.Y},
+		Margin: min(exact.min.X-best.min.X, exact.min.Y-best.min.Y, best.max.X-exact.max.X, best.max.Y-exact.max.Y),
+		Along:  along,
+		Laid:   best.corners(),
+	}
+	if math.Abs(float64(size.W-size.H)) < float64(noLength) {
+		patch.Shape = pattern.Square
+	}
+	p.Patch = patch
+}
+
+// cover returns the least rectangle along an axis that holds the space with its
+// ease, and the need. The space lies in its middle, since that is where a maker
+// puts it.
+func (c *cutter) cover(axis pattern.Pos, need, space []pattern.Pos) box {
+	b, n := bounds(axis, space), bounds(axis, need)
+	return b.grow(
+		max(c.ease, b.min.X-n.min.X, n.max.X-b.max.X),
+		max(c.ease, b.min.Y-n.min.Y, n.max.Y-b.max.Y))
+}
+
+// leastArea is less than the area of any rectangle that covers the space.
+func (c *cutter) leastArea(space []pattern.Pos) pattern.Length {
+	return max(area(space), 0) + 4*c.ease*c.ease
+}
+
+// directions returns the unit vectors along the edges of a polygon.
+func (c *cutter) directions(polygon []pattern.Pos) []pattern.Pos {
+	c.axes = c.axes[:0]
+	for i, p := range polygon {
+		if axis, ok := direction(p, polygon[(i+1)%len(polygon)]); ok {
+			c.axes = append(c.axes, axis)
+		}
+	}
+	return c.axes
+}
+
+// bounds returns the least rectangle along an axis that holds the points.
+func bounds(axis pattern.Pos, points []pattern.Pos) box {
+	b := box{axis: axis}
+	for i, p := range points {
+		q := pattern.Pos{X: dot(axis, p), Y: cross(axis, p)}
+		if i == 0 {
+			b.min, b.max = q, q
+		}
+		b.min = pattern.Pos{X: min(b.min.X, q.X), Y: min(b.min.Y, q.Y)}
+		b.max = pattern.Pos{X: max(b.max.X, q.X), Y: max(b.max.Y, q.Y)}
+	}
+	return b
+}
+
+func (b box) grow(x, y pattern.Length) box {
+	b.min = pattern.Pos{X: b.min.X - x, Y: b.min.Y - y}
+	b.max = pattern.Pos{X: b.max.X + x, Y: b.max.Y + y}
+	return b
+}
+
+func (b box) area() pattern.Length { return (b.max.X - b.min.X) * (b.max.Y - b.min.Y) }
+
+// corners returns the box in block coordinates, anticlockwise.
+func (b box) corners() [4]pattern.Pos {
+	at := func(x, y pattern.Length) pattern.Pos {
+		return pattern.Pos{X: b.axis.X*x - b.axis.Y*y, Y: b.axis.Y*x + b.axis.X*y}
+	}
+	return [4]pattern.Pos{at(b.min.X, b.min.Y), at(b.max.X, b.min.Y), at(b.max.X, b.max.Y), at(b.min.X, b.max.Y)}
+}
+
+// area returns the area of a polygon, positive if anticlockwise.
+func area(polygon []pattern.Pos) pattern.Length {
+	var sum pattern.Length
+	for i, p := range polygon {
+		sum += cross(p, polygon[(i+1)%len(polygon)])
+	}
+	return sum / 2
+}

@@ -1,0 +1,144 @@
+package cutting
+
+import (
+	"math"
+
+	"seamwright/compiler/pattern"
+)
+
+// noLength is a length below which two corners are one: far under any printed
+// line, far above the noise of doubles.
+const noLength pattern.Length = 1e-7
+
+// straight is the sine of the turn below which an edge runs on into the next.
+const straight = 1e-9
+
+// Windows yields, from the last piece back to the first, the area that each
+// must fill: its space and the allowance around it.
+type windows struct {
+	allowance    pattern.Length
+	rest, buffer []pattern.Pos // what is not yet undone, and room for the next
+	piece        []pattern.Pos
+}
+
+// start begins with the section's outline moved out by the allowance, and by
+// extra too where it is the block's border.
+func (w *windows) start(d *pattern.Drawing, allowance, extra pattern.Length) {
+	w.allowance = allowance
+	out := make([]pattern.Length, len(d.Outline))
+	for i := range out {
+		out[i] = allowance
+		if i < len(d.Edges) && d.Edges[i].Kind == pattern.Border {
+			out[i] += extra
+		}
+	}
+	w.rest = offset(w.rest[:0], d.Outline, out)
+}
+
+// next returns the need of a piece and takes it off. The result is good until
+// the next call.
+func (w *windows) next(p *pattern.Piece) []pattern.Pos {
+	along, ok := direction(p.Seam[0], p.Seam[1])
+	if !ok { // piece 1: whatever is left
+		return w.rest
+	}
+	left := pattern.Pos{X: -along.Y, Y: along.X}
+	at := dot(left, p.Seam[0])
+	w.piece = clip(w.piece[:0], w.rest, pattern.Pos{X: -left.X, Y: -left.Y}, w.allowance-at)
+	w.buffer = clip(w.buffer[:0], w.rest, left, w.allowance+at)
+	w.rest, w.buffer = w.buffer, w.rest
+	return w.piece
+}
+
+// Blunt takes the long tips off a need. At a corner of the finished piece
+// sharper than a right angle the allowances of its edges meet far away
+// (allowance / sin of half the angle); everybody cuts such tips off, for they
+// only make lumps. What is kept reaches sqrt 2 allowances past the corner, as
+// at a right angle: more than the tip of a foundation whose allowance ends
+// square with either edge, one allowance past the corner.
+func (c *cutter) blunt(need, finished []pattern.Pos) []pattern.Pos {
+	reach := pattern.Length(math.Sqrt2) * (c.allowance + c.extra)
+	n := len(finished)
+	for i, corner := range finished {
+		in, ok1 := direction(finished[(i+n-1)%n], corner)
+		out, ok2 := direction(corner, finished[(i+1)%n])
+		if !ok1 || !ok2 || dot(in, out) > -straight {
+			continue // a right angle or wider: the edges do not turn back
+		}
+		tip, ok := direction(pattern.Pos{}, pattern.Pos{X: in.X - out.X, Y: in.Y - out.Y})
+		if !ok {
+			continue
+		}
+		c.scratch = clip(c.scratch[:0], need, tip, dot(tip, corner)+reach)
+		c.edge, c.scratch = c.scratch, c.edge
+		need = c.edge
+	}
+	return need
+}
+
+// offset appends the outline with edge i moved out by out[i], corners mitred.
+func offset(to, outline []pattern.Pos, out []pattern.Length) []pattern.Pos {
+	last := -1 // the last edge that has a length
+	for i := range outline {
+		if _, ok := direction(outline[i], outline[(i+1)%len(outline)]); ok {
+			last = i
+		}
+	}
+	if last < 0 {
+		return to
+	}
+	for i, corner := range outline {
+		b, ok := direction(corner, outline[(i+1)%len(outline)])
+		if !ok {
+			continue
+		}
+		a, _ := direction(outline[last], outline[(last+1)%len(outline)])
+		da, db := out[last], out[i]
+		last = i
+		sin := cross(a, b)
+		if math.Abs(float64(sin)) < straight {
+			to = append(to, pattern.Pos{X: corner.X + a.Y*da, Y: corner.Y - a.X*da})
+			if da != db {
+				to = append(to, pattern.Pos{X: corner.X + b.Y*db, Y: corner.Y - b.X*db})
+			}
+			continue
+		}
+		// The moved lines meet at corner + (a*db - b*da) / sin.
+		to = append(to, pattern.Pos{X: corner.X + (a.X*db-b.X*da)/sin, Y: corner.Y + (a.Y*db-b.Y*da)/sin})
+	}
+	return to
+}
+
+// clip appends the part of a polygon where dot(normal, p) <= limit.
+func clip(to, polygon []pattern.Pos, normal pattern.Pos, limit pattern.Length) []pattern.Pos {
+	if len(polygon) == 0 {
+		return to
+	}
+	prev := polygon[len(polygon)-1]
+	dp := dot(normal, prev) - limit
+	for _, p := range polygon {
+		d := dot(normal, p) - limit
+		if (d < 0 && dp > 0) || (d > 0 && dp < 0) {
+			t := dp / (dp - d)
+			to = append(to, pattern.Pos{X: prev.X + (p.X-prev.X)*t, Y: prev.Y + (p.Y-prev.Y)*t})
+		}
+		if d <= 0 {
+			to = append(to, p)
+		}
+		prev, dp = p, d
+	}
+	return to
+}
+
+// direction returns the unit vector from a to b; false where they are one.
+func direction(a, b pattern.Pos) (pattern.Pos, bool) {
+	x, y := b.X-a.X, b.Y-a.Y
+	l := pattern.Length(math.Sqrt(float64(x*x + y*y)))
+	if l < noLength {
+		return pattern.Pos{}, false
+	}
+	return pattern.Pos{X: x / l, Y: y / l}, true
+}
+
+func dot(a, b pattern.Pos) pattern.Length   { return a.X*b.X + a.Y*b.Y }
+func cross(a, b pattern.Pos) pattern.Length { return a.X*b.Y - a.Y*b.X }
