@@ -2,29 +2,14 @@ package cutting
 
 import "seamwright/compiler/pattern"
 
-const (
-	// Oversize patches are rounded to quarters: eighths would look precise and
-	// be noise. Common practice, no source.
-	foundationStep       = pattern.Length(0.25)
-	foundationStepMetric = 5 * pattern.Millimetre
-
-	// Exact patches are rounded to eighths, the finest marks of nearly every
-	// ruler for cutting (Decimals to Fractions, thesprucecrafts.com).
-	plainStep       = pattern.Length(0.125)
-	plainStepMetric = pattern.Millimetre
-)
-
 // Cut fills in the patch of every piece of the pattern.
 func Cut(p *pattern.Pattern) {
 	c := cutter{
 		allowance:  p.Settings.Allowance,
 		extra:      p.Settings.Extra,
 		ease:       p.Settings.Ease,
-		foundation: foundationStep,
-		plain:      plainStep,
-	}
-	if p.Settings.Metric {
-		c.foundation, c.plain = foundationStepMetric, plainStepMetric
+		foundation: p.Settings.PatchStep(false),
+		plain:      p.Settings.PatchStep(true),
 	}
 	for b := range p.Blocks {
 		for s := range p.Blocks[b].Sizes {

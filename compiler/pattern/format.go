@@ -85,9 +85,9 @@ func (l Length) AppendCm(b []byte) []byte {
 // a sixteenth of an inch, "20 cm" where it is a whole millimetre, else inches
 // to the hundredth, "7.37 in". For finished sizes, which are never rounded.
 func (l Length) Exact() string {
-	in16, mm := float64(l)*16, l.MM()
+	mm := l.MM()
 	switch {
-	case math.Abs(in16-math.Round(in16))/16 < onRuler:
+	case l.onRuler():
 		return l.In(16)
 	case math.Abs(mm-math.Round(mm))/25.4 < onRuler:
 		return l.Cm()
@@ -120,4 +120,23 @@ func (s Size) Exact() string {
 		return s.W.Exact()
 	}
 	return s.W.Exact() + " x " + s.H.Exact()
+}
+
+// Words returns a finished size in both systems, "8 in (20.3 cm)", the
+// one first in which it comes out even.
+func (s Size) Words(metric bool) string {
+	in, cm := s.In(16), s.Cm()
+	if math.Abs(float64(s.W-s.H)) < onRuler {
+		in, cm = s.W.In(16), s.W.Cm()
+	}
+	if metric || !s.W.onRuler() || !s.H.onRuler() {
+		return cm + " (" + in + ")"
+	}
+	return in + " (" + cm + ")"
+}
+
+// onRuler reports whether a length is a sixteenth of an inch.
+func (l Length) onRuler() bool {
+	in16 := float64(l) * 16
+	return math.Abs(in16-math.Round(in16))/16 < onRuler
 }

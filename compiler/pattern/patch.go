@@ -37,3 +37,19 @@ type Patch struct {
 	Reversed bool   // of a HalfRectangle or TemplatePatch: the other hand, cut from cloth laid face down
 	Laid     [4]Pos // where the cut cloth of a foundation patch lies when finished, block coordinates
 }
+
+// PatchStep returns what the sides of patches are rounded up to. Oversize
+// patches go by quarters: eighths would look precise and be noise (common
+// practice, no source). Exact ones go by eighths, the finest marks of nearly
+// every ruler for cutting (Decimals to Fractions, thesprucecrafts.com).
+func (s *Settings) PatchStep(plain bool) Length {
+	switch {
+	case s.Metric && plain:
+		return Millimetre
+	case s.Metric:
+		return 5 * Millimetre
+	case plain:
+		return Inch / 8
+	}
+	return Inch / 4
+}
