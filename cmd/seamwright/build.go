@@ -1,0 +1,182 @@
+package main
+
+import (
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"seamwright/cmd/internal/files"
+	"seamwright/compiler/pattern"
+	"seamwright/emit"
+	"seamwright/lang/problem"
+)
+
+// kinds are the outputs that --only chooses from.
+func kinds() []string { return []string{"sheets", "diagrams", "tables", "report", "json"} }
+
+// build compiles patterns and writes what is made of them.
+func build(c *call) int {
+	f := c.flagSet()
+	out := f.String("out", "", "the folder to write into, instead of NAME-out/ beside the pattern; with several patterns each gets a folder in it")
+	sizes := f.StringArray("size", nil, "only this finished width, such as 8in or 20cm; may be given several times")
+	sheet := f.String("sheet", "", "the paper, instead of the pattern's own: "+list(pattern.SheetNames())+", or a size such as 9inx12in")
+	only := f.StringSlice("only", nil, "only some of "+strings.Join(kinds(), ", "))
+	strict := f.Bool("strict", false, "warnings fail too, and nothing is written")
+	if code, ok := c.parse(); !ok {
+		return code
+	}
+	o, err := options(*sizes, *sheet, *only)
+	if err != nil {
+		return c.misused("%v", err)
+	}
+	if len(c.args) == 0 {
+		return c.misused("build needs the name of a pattern")
+	}
+	r := &reporter{call: c, strict: *strict, format: "text"}
+	names, ps := files.Find(c.args)
+	r.tell(ps)
+	folders, err := outFolders(names, *out)
+	if err != nil {
+		return c.misused("%v", err)
+	}
+	for i, name := range names {
+		c.buildOne(r, name, folders[i], o)
+	}
+	return r.end()
+}
+
+// options reads the flags that choose what is made.
+func options(sizes []string, sheet string, only []string) (emit.Options, error) {
+	o := emit.Options{Only: only}
+	for _, word := range only {
+		if !slices.Contains(kinds(), word) {
+			return o, fmt.Errorf("%s", unknownWord("--only", word, kinds()))
+		}
+	}
+	for _, s := range sizes {
+		l, err := length(s)
+		if err != nil {
+			return o, fmt.Errorf("--size: %w", err)
+		}
+		o.Sizes = append(o.Sizes, l)
+	}
+	if sheet != "" {
+		s, err := sheetOf(sheet)
+		if err != nil {
+			return o, fmt.Errorf("--sheet: %w", err)
+		}
+		o.Sheet = &s
+	}
+	return o, nil
+}
+
+// outFolders says where each pattern's results go.
+func outFolders(names []string, out string) ([]string, error) {
+	folders := make([]string, len(names))
+	taken := map[string]string{}
+	for i, name := range names {
+		base := strings.TrimSuffix(filepath.Base(name), files.Extension)
+		switch {
+		case name == files.Stdin && out == "":
+			return nil, fmt.Errorf("a pattern from standard input needs --out, the folder to write into")
+		case out == "":
+			folders[i] = filepath.Join(filepath.Dir(name), base+files.OutSuffix)
+		case len(names) == 1:
+			folders[i] = out
+		case name == files.Stdin:
+			folders[i] = filepath.Join(out, "stdin")
+		default:
+			folders[i] = filepath.Join(out, base)
+		}
+		if other, ok := taken[folders[i]]; ok {
+			return nil, fmt.Errorf("%s and %s would both be written into %s; build them apart", other, name, folders[i])
+		}
+		taken[folders[i]] = name
+	}
+	return folders, nil
+}
+
+func (c *call) buildOne(r *reporter, name, folder string, o emit.Options) {
+	p := r.compile(name)
+	if p == nil {
+		c.kept(folder)
+		return
+	}
+	if wrong := missingSize(p, o.Sizes); wrong != "" {
+		fmt.Fprintf(c.stderr, "seamwright: %s: %s\n", name, wrong)
+		r.worst(misuse)
+		return
+	}
+	if len(p.Blocks) == 0 {
+		fmt.Fprintf(c.stderr, "seamwright: %s has no block, so there is nothing to print from it\n", name)
+		return
+	}
+	outputs, ps := emit.Build(p, o)
+	if r.tell(ps) {
+		c.kept(folder)
+		return
+	}
+	summary(c.stdout, p, outputs, o)
+	all := make([]files.Output, len(outputs))
+	for i, o := range outputs {
+		all[i] = files.Output{Path: o.Path, Data: o.Data}
+	}
+	whole := len(o.Only) == 0 && len(o.Sizes) == 0
+	r.worst(c.write(r, folder, all, whole))
+}
+
+// kept says that a failed build has changed nothing, where there is something.
+func (c *call) kept(folder string) {
+	if files.IsOut(folder) {
+		fmt.Fprintf(c.stderr, "seamwright: nothing was written; %s still holds what the last good build made\n", folder)
+	} else {
+		fmt.Fprintln(c.stderr, "seamwright: nothing was written")
+	}
+}
+
+// missingSize says which of the sizes asked for no block is published in.
+func missingSize(p *pattern.Pattern, sizes []pattern.Length) string {
+	for _, want := range sizes {
+		found := false
+		var have []string
+		for i := range p.Blocks {
+			for j := range p.Blocks[i].Sizes {
+				w := p.Blocks[i].Sizes[j].Finished.W
+				found = found || sameLength(w, want)
+				if s := w.Exact(); !slices.Contains(have, s) {
+					have = append(have, s)
+				}
+			}
+		}
+		if !found {
+			return fmt.Sprintf("no block finishes at %s; there is %s. A size is added after `finished` in the pattern", want.Exact(), list(have))
+		}
+	}
+	return ""
+}
+
+// write puts outputs into place, guarding them from Ctrl-C, and says where.
+func (c *call) write(r *reporter, folder string, outputs []files.Output, whole bool) int {
+	interrupted, done := onInterrupt()
+	defer done()
+	written, fault := files.Write(folder, outputs, whole, interrupted)
+	if fault != nil {
+		r.tell([]problem.Problem{*fault})
+		if interrupted() {
+			return stopped
+		}
+		return misuse
+	}
+	var did []string
+	for _, part := range []struct {
+		n    int
+		what string
+	}{{written.New, "new"}, {written.Changed, "changed"}, {written.Same, "as before"}, {written.Removed, "no longer made and removed"}} {
+		if part.n > 0 {
+			did = append(did, fmt.Sprintf("%d %s", part.n, part.what))
+		}
+	}
+	fmt.Fprintf(c.stdout, "Written to %s: %s (%s)\n", folder, count(len(outputs), "file"), list(did))
+	return r.code
+}

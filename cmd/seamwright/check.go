@@ -1,0 +1,54 @@
+package main
+
+import (
+	"fmt"
+	"slices"
+
+	"seamwright/cmd/internal/files"
+	"seamwright/compiler/pattern"
+	"seamwright/emit"
+)
+
+// check compiles and checks without writing. The sheets are laid out too, for
+// a section may be too large for them.
+func check(c *call) int {
+	f := c.flagSet()
+	form := f.String("format", "text", "text, json or sarif")
+	strict := f.Bool("strict", false, "warnings fail too")
+	if code, ok := c.parse(); !ok {
+		return code
+	}
+	if len(c.args) == 0 {
+		return c.misused("check needs the name of a pattern")
+	}
+	formats := []string{"text", "json", "sarif"}
+	if !slices.Contains(formats, *form) {
+		return c.misused("%s", unknownWord("--format", *form, formats))
+	}
+	r := &reporter{call: c, strict: *strict, format: *form}
+	names, ps := files.Find(c.args)
+	r.tell(ps)
+	for _, name := range names {
+		p := r.compile(name)
+		if p == nil {
+			continue
+		}
+		_, ps := emit.Build(p, emit.Options{})
+		if !r.tell(ps) && *form == "text" {
+			fmt.Fprintf(c.stdout, "%s: good%s\n", name, inShort(p))
+		}
+	}
+	return r.end()
+}
+
+// inShort says what a pattern holds, in a few words.
+func inShort(p *pattern.Pattern) string {
+	s := ""
+	for i := range p.Blocks {
+		if b := &p.Blocks[i]; len(b.Sizes) > 0 {
+			f := b.Sizes[0].Figures
+			s += fmt.Sprintf("; %s: %s, %s", b.Name, count(f.Sections, "section"), count(f.Pieces, "piece"))
+		}
+	}
+	return s
+}

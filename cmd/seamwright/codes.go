@@ -1,0 +1,18 @@
+package main
+
+import (
+	"sort"
+
+	"seamwright/cmd/internal/files"
+	"seamwright/lang/problem"
+)
+
+// codes lists every code that any part of the program raises, in order.
+func codes() []problem.Info {
+	var all []problem.Info
+	for _, of := range []func() []problem.Info{files.Codes} {
+		all = append(all, of()...)
+	}
+	sort.Slice(all, func(i, j int) bool { return all[i].Code < all[j].Code })
+	return all
+}

@@ -1,0 +1,126 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+
+	"seamwright/cmd/internal/files"
+	"seamwright/cmd/internal/render"
+	"seamwright/compiler"
+	"seamwright/compiler/pattern"
+	"seamwright/lang/families"
+	"seamwright/lang/problem"
+)
+
+// A reporter tells problems as they come, or keeps them for a machine format,
+// and remembers what exit code they amount to.
+type reporter struct {
+	*call
+	strict bool
+	format string // text, json or sarif
+	kept   []problem.Problem
+	told   map[string]bool // so that a fault of a shared text is told once
+	code   int
+}
+
+// tell takes the problems of one file. It reports whether they stop its build.
+func (r *reporter) tell(ps []problem.Problem) (stops bool) {
+	if len(ps) == 0 {
+		return false
+	}
+	for i := range ps {
+		if ps[i].Severity == problem.Error || r.strict && ps[i].Severity == problem.Warning {
+			stops = true
+			r.worst(exitOf(ps[i].Code))
+		}
+	}
+	fresh := r.fresh(ps)
+	if r.format != "text" {
+		r.kept = append(r.kept, fresh...)
+		return stops
+	}
+	render.Text(r.stderr, fresh, render.Style{Colour: r.colour()})
+	return stops
+}
+
+// fresh leaves out what was told before: two patterns may use one text.
+func (r *reporter) fresh(ps []problem.Problem) []problem.Problem {
+	if r.told == nil {
+		r.told = map[string]bool{}
+	}
+	var fresh []problem.Problem
+	for i := range ps {
+		key := string(ps[i].Code) + ps[i].Message
+		if src := ps[i].At.Source; src != nil {
+			key = fmt.Sprint(src.Name, ps[i].At.Span, key)
+		}
+		if !r.told[key] {
+			r.told[key] = true
+			fresh = append(fresh, ps[i])
+		}
+	}
+	return fresh
+}
+
+// exitOf tells a file that can't be used from a pattern that is wrong.
+func exitOf(code problem.Code) int {
+	if code[0] == 'F' && code != files.Empty {
+		return misuse
+	}
+	return problems
+}
+
+func (r *reporter) worst(code int) { r.code = max(r.code, code) }
+
+// end writes what was kept and returns the exit code.
+func (r *reporter) end() int {
+	var err error
+	switch r.format {
+	case "json":
+		err = render.JSON(r.stdout, r.kept)
+	case "sarif":
+		err = render.SARIF(r.stdout, r.kept, codes())
+	}
+	if err != nil {
+		fmt.Fprintf(r.stderr, "seamwright: the list of problems can't be written: %v\n", err)
+		r.worst(misuse)
+	}
+	return r.code
+}
+
+// colour reports whether problems are told in colours: on a terminal that has
+// them, unless NO_COLOR is set to anything at all.
+func (c *call) colour() bool {
+	return c.getenv("NO_COLOR") == "" && c.getenv("TERM") != "dumb" && terminal(c.stderr)
+}
+
+func terminal(w io.Writer) bool {
+	f, ok := w.(*os.File)
+	if !ok {
+		return false
+	}
+	info, err := f.Stat()
+	return err == nil && info.Mode()&os.ModeCharDevice != 0
+}
+
+// compile reads and compiles one file and tells its problems. The pattern is
+// nil where they stop it.
+func (r *reporter) compile(name string) *pattern.Pattern {
+	src, fault := files.Read(name, r.stdin)
+	if fault != nil {
+		r.tell([]problem.Problem{*fault})
+		return nil
+	}
+	loader := newLoader()
+	defer loader.Close()
+	p, ps := compiler.Compile(src, loader)
+	if r.tell(ps) {
+		return nil
+	}
+	return p
+}
+
+func newLoader() *files.Loader {
+	return &files.Loader{Family: families.Source, Families: families.Names}
+}

@@ -1,0 +1,165 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"runtime"
+	"runtime/debug"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"seamwright/lang/problem"
+)
+
+// A verb is one command.
+type verb struct {
+	name    string
+	args    string // what follows the flags, for the usage line
+	short   string // one line for the list
+	long    string // a few lines for --help
+	example string
+	run     func(*call) int
+}
+
+// A call is a verb as it was asked for.
+type call struct {
+	env
+	verb  *verb
+	flags *pflag.FlagSet
+}
+
+// run finds the verb, runs it and returns the exit code. A panic anywhere below
+// is a fault of ours, and is told as one.
+func run(e env, all []verb) (code int) {
+	defer func() {
+		if r := recover(); r != nil {
+			crash(e, r, debug.Stack())
+			code = ourFault
+		}
+	}()
+	if len(e.args) == 0 {
+		overview(e.stderr, all)
+		return misuse
+	}
+	name := e.args[0]
+	switch name {
+	case "help", "--help", "-h":
+		if len(e.args) > 1 && name == "help" {
+			e.args = []string{e.args[1], "--help"}
+			return run(e, all)
+		}
+		overview(e.stdout, all)
+		return good
+	case "--version":
+		fmt.Fprintln(e.stdout, version())
+		return good
+	}
+	for i := range all {
+		if all[i].name == name {
+			e.args = e.args[1:]
+			return all[i].run(&call{env: e, verb: &all[i]})
+		}
+	}
+	fmt.Fprintf(e.stderr, "seamwright: there is no verb %q%s\n", name, unknownVerb(name, all))
+	return misuse
+}
+
+func unknownVerb(name string, all []verb) string {
+	if strings.HasSuffix(name, ".seam") {
+		return fmt.Sprintf("; to compile it: seamwright build %s", name)
+	}
+	names := make([]string, len(all))
+	for i := range all {
+		names[i] = all[i].name
+	}
+	if near := problem.Nearest(name, names); near != "" {
+		return fmt.Sprintf("; did you mean %s?", near)
+	}
+	return "; the verbs are " + strings.Join(names, ", ")
+}
+
+func overview(w io.Writer, all []verb) {
+	fmt.Fprint(w, "seamwright compiles quilt block patterns to foundation sheets.\n\n    seamwright VERB FILE...\n\n")
+	for i := range all {
+		fmt.Fprintf(w, "  %-10s%s\n", all[i].name, all[i].short)
+	}
+	fmt.Fprint(w, "\n`seamwright VERB --help` tells more. Begin with: seamwright new boat\n")
+}
+
+// flagSet begins the verb's flags.
+func (c *call) flagSet() *pflag.FlagSet {
+	c.flags = pflag.NewFlagSet(c.verb.name, pflag.ContinueOnError)
+	c.flags.SortFlags = false
+	c.flags.Usage = func() {}
+	c.flags.SetOutput(io.Discard)
+	return c.flags
+}
+
+// parse reads the flags. Where it reports false the verb ends with the code:
+// help was asked for, or a flag is wrong.
+func (c *call) parse() (code int, ok bool) {
+	err := c.flags.Parse(c.args)
+	switch {
+	case err == nil:
+		c.args = c.flags.Args()
+		return good, true
+	case errors.Is(err, pflag.ErrHelp):
+		c.help()
+		return good, false
+	}
+	message := err.Error()
+	var unknown *pflag.NotExistError
+	if errors.As(err, &unknown) {
+		message = fmt.Sprintf("%s has no flag --%s", c.verb.name, unknown.GetSpecifiedName())
+		if s := unknown.GetSpecifiedShortnames(); s != "" {
+			message = fmt.Sprintf("%s has no flag -%s", c.verb.name, unknown.GetSpecifiedName())
+		}
+		var names []string
+		c.flags.VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
+		if near := problem.Nearest(unknown.GetSpecifiedName(), names); near != "" {
+			message += fmt.Sprintf("; did you mean --%s?", near)
+		}
+	}
+	return c.misused(message), false
+}
+
+func (c *call) help() {
+	fmt.Fprintf(c.stdout, "seamwright %s %s\n\n%s\n", c.verb.name, c.verb.args, c.verb.long)
+	if usage := c.flags.FlagUsages(); usage != "" {
+		fmt.Fprintf(c.stdout, "\n%s", usage)
+	}
+	fmt.Fprintf(c.stdout, "\nExample:\n    %s\n", c.verb.example)
+}
+
+// misused tells of a wrong command line.
+func (c *call) misused(format string, args ...any) int {
+	fmt.Fprintf(c.stderr, "seamwright: "+format+"\n", args...)
+	fmt.Fprintf(c.stderr, "  `seamwright %s --help` shows how it is used\n", c.verb.name)
+	return misuse
+}
+
+// crash says what to report of a fault of ours.
+func crash(e env, what any, stack []byte) {
+	shown := "no verb"
+	if len(e.args) > 0 {
+		shown = strings.Join(e.args, " ")
+	}
+	fmt.Fprintf(e.stderr, `seamwright: this is a fault of the program, not of your pattern: nothing of yours was changed.
+Please report it, with the pattern if you can and with what follows:
+  %s, %s %s/%s
+  arguments: %s
+  %v
+
+%s`, version(), runtime.Version(), runtime.GOOS, runtime.GOARCH, shown, what, stack)
+}
+
+// version is the program's own, as the Go tool recorded it.
+func version() string {
+	info, ok := debug.ReadBuildInfo()
+	if !ok || info.Main.Version == "" {
+		return "seamwright (built from source)"
+	}
+	return "seamwright " + info.Main.Version
+}

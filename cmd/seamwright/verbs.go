@@ -1,0 +1,43 @@
+package main
+
+// verbs lists what the program can do, in the order in which it is told.
+func verbs() []verb {
+	return []verb{
+		{
+			name: "build", args: "FILE... [flags]", run: build,
+			short:   "compile patterns and write sheets, diagrams, tables and report",
+			long:    "Compiles each pattern, checks it, and writes everything that is printed into\nNAME-out/ beside it. A folder stands for the patterns in it. Where a pattern has\nan error nothing is written, and the last good results stay.",
+			example: "seamwright build boat.seam --size 8in --sheet a4",
+		},
+		{
+			name: "check", args: "FILE... [flags]", run: check,
+			short:   "compile and check, write nothing",
+			long:    "Does all that build does, except writing. - is standard input. The JSON and\nSARIF formats go to standard output and list every problem.",
+			example: "seamwright check --format sarif patterns/ > problems.sarif",
+		},
+		{
+			name: "fmt", args: "FILE... [flags]", run: format,
+			short:   "lay patterns out in one way, comments kept",
+			long:    "Rewrites each pattern in the usual layout: one statement on a line, aligned.\nIts meaning and its comments stay. - reads standard input and writes standard\noutput. A file with mistakes in its text is left alone.",
+			example: "seamwright fmt --check patterns/",
+		},
+		{
+			name: "explain", args: "[CODE...]", run: explain,
+			short:   "what a problem's code means, and how it is mended",
+			long:    "Tells the rule behind a code, why it matters, where it comes from, the smallest\npattern that breaks it, and the same pattern mended. Without a code it lists all.",
+			example: "seamwright explain F105",
+		},
+		{
+			name: "new", args: "NAME", run: create,
+			short:   "write a small pattern to begin with",
+			long:    "Writes NAME.seam: a small pattern that builds, with comments that say what each\nline does. A file that is there already is never replaced.",
+			example: "seamwright new lantern",
+		},
+		{
+			name: "families", args: "[NAME...] [flags]", run: showFamilies,
+			short:   "the block families that come with the program",
+			long:    "Lists the families that a pattern can use, or tells of each one named what it is,\nwhich parameters it takes, and an example. With --out it draws the examples.",
+			example: "seamwright families log_cabin",
+		},
+	}
+}
