@@ -66,6 +66,7 @@ const (
 	RuleLine          // scale rules and squares
 	FrameLine         // boxes, leaders, furniture
 	PatchLine         // outlines in coloured pictures
+	Styles            // how many there are
 )
 
 // A Colour is 0xRRGGBB, or NoColour.

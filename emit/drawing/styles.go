@@ -14,7 +14,7 @@ const mm = pattern.Millimetre
 // looks are told apart without colour, in grey and after a photocopy: by
 // pattern first (solid, long dashes, dots), then by weights that differ twofold.
 // Weights and dashes are common practice, no source.
-var looks = [...]Look{
+var looks = [Styles]Look{
 	SewingLine:  {Width: 0.25 * mm},
 	OutlineLine: {Width: 0.55 * mm},
 	CuttingLine: {Width: 0.3 * mm, On: 3 * mm, Off: 1.5 * mm},
@@ -28,7 +28,7 @@ var looks = [...]Look{
 
 // Look returns how the style is stroked; of NoLine, nothing.
 func (s Style) Look() Look {
-	if s < 0 || int(s) >= len(looks) {
+	if s < 0 || s >= Styles {
 		return Look{}
 	}
 	return looks[s]

@@ -1,0 +1,80 @@
+package svg
+
+import (
+	"math"
+	"strconv"
+
+	"seamwright/compiler/pattern"
+)
+
+// perMM is the fineness of coordinates: a hundredth of a millimetre, a twentieth
+// of the 1/128 in (0.2 mm) within which joined edges must agree on paper.
+const perMM = 100
+
+// farthest is the largest coordinate written, in millimetres: ten metres, far
+// beyond any paper. What is beyond it is a fault in the drawing.
+const farthest = 10_000
+
+// A point is a place in hundredths of a millimetre.
+type point struct{ x, y int64 }
+
+// fix returns a length in hundredths of a millimetre; ok is false where it is
+// not a number or beyond every paper.
+func fix(l pattern.Length) (v int64, ok bool) {
+	f := l.MM()
+	if !(f > -farthest && f < farthest) { // false for NaN too
+		return 0, false
+	}
+	return int64(math.Round(f * perMM)), true
+}
+
+// appendFixed appends v/10^decimals without needless zeros: "12.5", "-.3", "0".
+func appendFixed(b []byte, v int64, decimals int) []byte {
+	if v < 0 {
+		b, v = append(b, '-'), -v
+	}
+	scale := int64(1)
+	for range decimals {
+		scale *= 10
+	}
+	whole, rest := v/scale, v%scale
+	if whole != 0 || rest == 0 {
+		b = strconv.AppendInt(b, whole, 10)
+	}
+	if rest == 0 {
+		return b
+	}
+	b = append(b, '.')
+	for rest != 0 {
+		scale /= 10
+		b = append(b, byte('0'+rest/scale))
+		rest %= scale
+	}
+	return b
+}
+
+// appendNext appends a number that follows another in path data: a sign parts
+// them by itself, else a blank does.
+func appendNext(b []byte, v int64, decimals int) []byte {
+	if v >= 0 {
+		b = append(b, ' ')
+	}
+	return appendFixed(b, v, decimals)
+}
+
+// appendPoint appends "x y".
+func appendPoint(b []byte, p point, decimals int) []byte {
+	return appendNext(appendFixed(b, p.x, decimals), p.y, decimals)
+}
+
+// appendStep appends a straight stroke from p to q as a relative command.
+func appendStep(b []byte, p, q point, decimals int) []byte {
+	dx, dy := q.x-p.x, q.y-p.y
+	switch {
+	case dy == 0:
+		return appendFixed(append(b, 'h'), dx, decimals)
+	case dx == 0:
+		return appendFixed(append(b, 'v'), dy, decimals)
+	}
+	return appendPoint(append(b, 'l'), point{dx, dy}, decimals)
+}
