@@ -112,7 +112,7 @@ func rule(code problem.Code, infos []problem.Info) sarifRule {
 func result(p *problem.Problem, ruleIndex int) sarifResult {
 	text := p.Message
 	if p.Help != "" {
-		text += ". " + p.Help
+		text += "\n" + p.Help
 	}
 	r := sarifResult{
 		RuleID: string(p.Code), RuleIndex: ruleIndex,

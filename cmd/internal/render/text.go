@@ -23,7 +23,7 @@ type Style struct {
 //
 //	file:line:column: severity CODE: message
 //
-// with lines and columns counted from 1, columns in characters; then the line
+// (only the file's name where it could not be read) with lines and columns counted from 1, columns in characters; then the line
 // of the text with the place marked, the other places that matter, and the help.
 func Text(w io.Writer, ps []problem.Problem, style Style) error {
 	b := bufio.NewWriter(w)
@@ -65,6 +65,11 @@ func (p *printer) problem(pr *problem.Problem) {
 		p.help(pr)
 		return
 	}
+	if pr.At.Source.Text == "" { // a file that could not be read has no lines
+		fmt.Fprintf(p.w, "%s: %s\n", clean(pr.At.Source.Name), head)
+		p.help(pr)
+		return
+	}
 	at := pr.At.Source.Position(pr.At.Span.Start)
 	fmt.Fprintf(p.w, "%s:%d:%d: %s\n", clean(pr.At.Source.Name), at.Line, at.Column, head)
 	gutter := p.gutter(pr)
@@ -97,14 +102,11 @@ func (p *printer) gutter(pr *problem.Problem) int {
 // excerpt shows the line on which a place begins, and marks under it.
 func (p *printer) excerpt(gutter int, at problem.Place, mark byte, colour, label string) {
 	src := at.Source
-	if src.Text == "" {
-		return
-	}
 	pos := src.Position(at.Span.Start)
 	text, start := src.Line(pos.Line)
-	from := min(int(at.Span.Start-start), len(text))
-	to := min(int(at.Span.End-start), len(text))
-	shown, col, width := window(text, from, max(from, to))
+	from := max(0, min(int(at.Span.Start-start), len(text)))
+	to := max(from, min(int(at.Span.End-start), len(text)))
+	shown, col, width := window(text, from, to)
 	marks := strings.Repeat(string(mark), max(1, width))
 	if end := src.Position(at.Span.End); end.Line > pos.Line && label == "" && endsWithText(at) {
 		label = fmt.Sprintf("as far as line %d", end.Line)
@@ -112,7 +114,7 @@ func (p *printer) excerpt(gutter int, at problem.Place, mark byte, colour, label
 	if label != "" {
 		marks += " " + label
 	}
-	fmt.Fprintf(p.w, "%*d | %s\n", gutter, pos.Line, shown)
+	fmt.Fprintf(p.w, "%*d |%s\n", gutter, pos.Line, strings.TrimRight(" "+shown, " "))
 	fmt.Fprintf(p.w, "%*s | %s%s\n", gutter, "", strings.Repeat(" ", col), p.paint.in(colour, marks))
 }
 
@@ -120,8 +122,8 @@ func (p *printer) excerpt(gutter int, at problem.Place, mark byte, colour, label
 // takes in the line break.
 func endsWithText(at problem.Place) bool {
 	text := at.Source.Text
-	end := min(int(at.Span.End), len(text))
-	start := min(int(at.Span.Start), end)
+	end := max(0, min(int(at.Span.End), len(text)))
+	start := max(0, min(int(at.Span.Start), end))
 	return strings.Contains(strings.TrimRight(text[start:end], " \t\r\n"), "\n")
 }
 
