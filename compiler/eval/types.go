@@ -10,6 +10,8 @@ import (
 type Result struct {
 	Pattern  pattern.Pattern // everything but Blocks[i].Sizes
 	Blocks   []*Block        // as Pattern.Blocks
+	Units    []*Body         // the file's other units that need no arguments, placed or not
+	Accepts  []Accept        // those at the top of the file
 	Problems []problem.Problem
 }
 
@@ -34,6 +36,8 @@ type Body struct {
 	Drawn    []Drawn
 	Failed   bool // faults were reported; do not use
 	Accepts  []Accept
+
+	parts int // what was written, the parts of placed units counted at each place
 }
 
 // A Join divides; the written ends count.

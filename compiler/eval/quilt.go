@@ -1,0 +1,146 @@
+package eval
+
+import (
+	"math"
+
+	"seamwright/compiler/pattern"
+	"seamwright/lang"
+)
+
+// maxWidth is the widest sashing, border or binding in inches: wider than any cloth.
+const maxWidth = 60
+
+// maxPad is the largest number of copies or spares of a pad.
+const maxPad = 100_000
+
+// quilt checks a quilt's settings: the names must exist and the kinds be right.
+func (e *evaluator) quilt(f *file, d *lang.Quilt) {
+	p := e.newProps(f, "quilt")
+	defer e.free(p.run)
+	q := pattern.Quilt{Title: "Quilt", Source: f.modelSource(d.Where())}
+	if d.Name != nil && !blank(d.Name.Text) {
+		q.Title = d.Name.Text
+	}
+	for _, s := range d.Props {
+		switch s.Name.Text {
+		case "blocks":
+			if p.once(s) {
+				p.blocks(s)
+			}
+		case "border": // one round each, from the inside out
+			p.strip(s)
+		case "sashing", "cornerstones", "binding":
+			if p.once(s) {
+				p.strip(s)
+			}
+		default:
+			p.unknownSetting(s, []string{"blocks", "sashing", "cornerstones", "border", "binding"})
+		}
+	}
+	e.out.Pattern.Quilts = append(e.out.Pattern.Quilts, q)
+}
+
+// blocks reads `blocks boat, 5 x 6, 8in`: blocks, how many across and down, and
+// the finished size, the last two in either order.
+func (p *props) blocks(s *lang.Prop) {
+	named := false
+	for _, v := range s.Values {
+		switch n, isName := v.Value.(*lang.Name); {
+		case v.Of != nil:
+			p.wrong(v.Of.Where(), s, "takes no `of`", "")
+		case isName && v.By == nil:
+			named = true
+			p.block(n)
+		case v.By != nil:
+			p.positive(s, v.Value)
+			p.positive(s, v.By)
+		default:
+			var size pattern.Length
+			p.lengthOf(s, v.Value, maxFinished, &size)
+		}
+	}
+	if !named && len(s.Values) > 0 {
+		p.wrong(s.Name.Span, s, "needs the name of a block", "write the blocks, how many across and down, and their size: blocks boat, 5 x 6, 8in")
+	}
+}
+
+func (p *props) block(n *lang.Name) {
+	name := p.file.unit[n.Text]
+	if name != nil && (name.unit == nil || name.unit.decl.Block) {
+		name.used = true
+		return
+	}
+	if n.Text == "" || p.file.inHole(n.Text) {
+		return
+	}
+	f := p.fault(UnknownBlock, n.Where(), "there is no block called `"+n.Text+"`")
+	var names []string
+	for _, u := range p.file.units {
+		if u.decl.Block {
+			names = append(names, u.decl.Name.Text)
+		}
+	}
+	if !suggest(f, lang.Ident{Span: n.Where(), Text: n.Text}, names) && name != nil {
+		f.Help = "`" + n.Text + "` is a unit without finished sizes; a quilt is made of blocks"
+	}
+}
+
+func (p *props) positive(s *lang.Prop, e lang.Expr) {
+	v, ok := p.want(e, numberKind, "`"+s.Name.Text+"`")
+	if !ok {
+		return
+	}
+	if n, whole := v.Num.Whole(); !whole || n < 1 || n > math.MaxInt16 {
+		p.wrong(e.Where(), s, "counts blocks from 1 up, and this is "+v.Num.String(), "")
+	}
+}
+
+// strip reads `border 3in of deep`.
+func (p *props) strip(s *lang.Prop) {
+	v := p.one(s)
+	if v == nil {
+		return
+	}
+	if v.By != nil {
+		p.wrong(v.By.Where(), s, "takes one width", "")
+		return
+	}
+	if s.Name.Text != "cornerstones" {
+		var width pattern.Length
+		p.lengthOf(s, v.Value, maxWidth, &width)
+		p.stripFabric(s, v.Of)
+		return
+	}
+	p.stripFabric(s, v.Value)
+}
+
+func (p *props) stripFabric(s *lang.Prop, e lang.Expr) {
+	switch n := e.(type) {
+	case nil:
+	case *lang.BadExpr:
+	case *lang.Name:
+		if f := p.fabricNamed(p.file, lang.Ident{Span: n.Where(), Text: n.Text}); f != nil {
+			f.kept = true
+		}
+	default:
+		p.wrong(e.Where(), s, "takes the name of a fabric after `of`", "")
+	}
+}
+
+// pad reads a pad's settings.
+func (e *evaluator) pad(f *file, d *lang.Pad) {
+	p := e.newProps(f, "pad")
+	defer e.free(p.run)
+	pad := pattern.Pad{Copies: 1, Source: f.modelSource(d.Where())}
+	for _, s := range d.Props {
+		switch {
+		case s.Name.Text == "copies" && p.once(s):
+			p.count(s, 1, maxPad, &pad.Copies)
+		case s.Name.Text == "spare" && p.once(s):
+			p.count(s, 0, maxPad, &pad.Spare)
+		case s.Name.Text != "copies" && s.Name.Text != "spare":
+			p.unknownSetting(s, []string{"copies", "spare"})
+		}
+	}
+	e.out.Pattern.Pads = append(e.out.Pattern.Pads, pad)
+}

@@ -1,0 +1,286 @@
+package eval
+
+import (
+	"math"
+	"strconv"
+
+	"seamwright/compiler/pattern"
+	"seamwright/compiler/plane"
+	"seamwright/compiler/value"
+	"seamwright/lang"
+	"seamwright/lang/problem"
+)
+
+// part counts one more part of the body, and reports whether it may be added.
+func (r *run) part(n lang.Node) bool {
+	if r.parts++; r.parts <= maxParts {
+		return !r.checking
+	}
+	r.tooManyPieces(n.Where())
+	return false
+}
+
+func (r *run) tooManyPieces(at lang.Span) {
+	r.stopped = true
+	r.fault(TooManyPieces, at, "this unit has more than "+strconv.Itoa(maxParts)+" pieces, joins and places").Help =
+		"loops inside loops, and units inside units, multiply"
+}
+
+// wantLine works out a line that the geometry will use.
+func (r *run) wantLine(e lang.Expr, whose string) (plane.Line, bool) {
+	v, ok := r.want(e, lineKind, whose)
+	if !ok || r.checking {
+		return plane.Line{}, false
+	}
+	l := plane.Line{A: start(v), B: end(v)}
+	switch {
+	case !reachable(v):
+		r.outOfReach(e)
+	case math.Hypot(l.A.X-l.B.X, l.A.Y-l.B.Y) < minSegment:
+		r.fault(NoLengthLine, e.Where(), "both ends of this line are "+at(l.A)+", so it runs nowhere").Help =
+			"a line needs two different points"
+	default:
+		return l, true
+	}
+	return plane.Line{}, false
+}
+
+// wantPoint works out a point that the geometry will use.
+func (r *run) wantPoint(e lang.Expr, whose string) (plane.Point, bool) {
+	v, ok := r.want(e, pointKind, whose)
+	if !ok || r.checking {
+		return plane.Point{}, false
+	}
+	if !reachable(v) {
+		r.outOfReach(e)
+		return plane.Point{}, false
+	}
+	return start(v), true
+}
+
+func (r *run) outOfReach(e lang.Expr) {
+	r.fault(OutOfReach, e.Where(), "`"+r.file.text(e.Where())+"` lies more than "+strconv.Itoa(maxGrid)+
+		" grid squares from the unit's origin").Help = "points are given in grid squares, counted from the lower left corner"
+}
+
+// at writes a point for a message.
+func at(p plane.Point) string {
+	return "(" + coordinate(p.X) + ", " + coordinate(p.Y) + ")"
+}
+
+func coordinate(f float64) string {
+	return strconv.FormatFloat(math.Round(f*1e4)/1e4+0, 'f', -1, 64)
+}
+
+func (r *run) join(s *lang.Join) {
+	var from pattern.Length
+	if s.From != nil {
+		v, ok := r.want(s.From, lengthKind, "`from`")
+		switch {
+		case !ok || r.checking:
+		case v.Num.Float64() <= 0:
+			r.fault(SizeRange, s.From.Where(), "a finished size is larger than 0, and this is "+v.Num.String()+"in")
+		default:
+			from = pattern.Length(v.Num.Float64())
+		}
+	}
+	for _, e := range s.Lines {
+		l, ok := r.wantLine(e, "`join`")
+		if ok && r.part(e) {
+			r.body.Joins = append(r.body.Joins, Join{Line: l, From: from, At: r.file.place(e.Where())})
+		}
+	}
+}
+
+// lineStmt runs a drawn unit's `line`.
+func (r *run) lineStmt(s *lang.Line) {
+	for _, chain := range s.Chains {
+		if len(chain) == 1 {
+			if l, ok := r.wantLine(chain[0], "`line`"); ok && r.part(s) {
+				r.body.Lines = append(r.body.Lines, Line{Line: l, At: r.file.place(chain[0].Where())})
+			}
+			continue
+		}
+		r.chain(chain)
+	}
+}
+
+func (r *run) chain(chain []lang.Expr) {
+	var last plane.Point
+	known := false
+	for i, e := range chain {
+		p, ok := r.wantPoint(e, "`line`")
+		if ok && known && r.part(e) {
+			span := chain[i-1].Where().To(e.Where())
+			if math.Hypot(p.X-last.X, p.Y-last.Y) < minSegment {
+				r.fault(NoLengthLine, span, "both ends of this line are "+at(p)+", so it runs nowhere").Help =
+					"a line needs two different points"
+			} else {
+				r.body.Lines = append(r.body.Lines, Line{Line: plane.Line{A: last, B: p}, At: r.file.place(span)})
+			}
+		}
+		last, known = p, ok
+	}
+}
+
+// sectionStmt runs a section.
+func (r *run) sectionStmt(s *lang.Section) {
+	at := s.Name.Span
+	if s.Name.Text == "" {
+		at = r.head(s)
+	}
+	r.inside, r.next, r.pieces = true, 1, 0
+	if r.checking {
+		r.stmts(s.Body)
+		r.inside = false
+		return
+	}
+	good := r.part(s) && r.newSection(s, at)
+	section := Section{Name: s.Name.Text, At: r.file.place(at)}
+	r.section = &section
+	r.stmts(s.Body)
+	if r.pieces == 0 && !r.failed {
+		r.fault(EmptySection, at, "this section has no pieces").Help = "give it at least one, like `1 sky at (1, 1)`"
+	}
+	r.section, r.inside = nil, false
+	if good {
+		r.body.Sections = append(r.body.Sections, section)
+	}
+}
+
+// newSection notes a section's name, and reports whether it is new in this unit.
+func (r *run) newSection(s *lang.Section, at lang.Span) bool {
+	if s.Name.Text == "" {
+		return true
+	}
+	first, again := r.names[s.Name.Text]
+	if !again {
+		if r.names == nil {
+			r.names = map[string]problem.Span{}
+		}
+		r.names[s.Name.Text] = at
+		return true
+	}
+	line := strconv.Itoa(r.file.line(first))
+	if first == at {
+		r.fault(SectionTwice, at, "section "+s.Name.Text+" is already written on line "+line+": a loop writes it again").Help =
+			"leave the name out, and every round's section takes the next free letter"
+		return false
+	}
+	p := r.fault(SectionTwice, at, "section "+s.Name.Text+" is already written on line "+line)
+	p.Labels = []problem.Label{{At: r.file.place(first), Text: "the first is here"}}
+	p.Help = "give it another letter, or none"
+	return false
+}
+
+// piece runs a piece of a section, or of a drawn unit.
+func (r *run) piece(s *lang.Piece) {
+	fabric, ok := r.want(s.Fabric, fabricKind, "a piece")
+	if !r.inside {
+		r.sort(s, &r.drawn)
+		r.drawnPiece(s, fabric, ok)
+		return
+	}
+	if len(s.Corners) > 0 {
+		r.fault(Misplaced, s.Corners[0].Where(), "a piece of a section takes a line, not corners: its corners follow from the lines").Help =
+			"write `along p -- q`"
+	}
+	p := Piece{At: r.file.place(s.Where())}
+	line := true
+	if s.Along != nil {
+		p.Line, line = r.wantLine(s.Along, "`along`")
+		p.LineAt = r.file.place(s.Along.Where())
+	}
+	p.Points, p.PointAt = r.points(s.At, "`at`")
+	if r.checking {
+		return
+	}
+	r.numbered(s)
+	if r.pieces >= 0 {
+		r.pieceForm(s, r.pieces == 0)
+		r.pieces++
+	}
+	if ok && line && r.part(s) {
+		p.Fabric = fabric.Index()
+		r.section.Pieces = append(r.section.Pieces, p)
+	}
+}
+
+// points works out a list of points; in a check there is no result.
+func (r *run) points(es []lang.Expr, whose string) (ps []plane.Point, where []problem.Place) {
+	for _, e := range es {
+		p, ok := r.wantPoint(e, whose)
+		if ok {
+			ps = append(ps, p)
+			where = append(where, r.file.place(e.Where()))
+		}
+	}
+	return ps, where
+}
+
+// numbered holds a written number to the next one, and goes on from what is written:
+// one slip is told once.
+func (r *run) numbered(s *lang.Piece) {
+	if r.next > 0 {
+		r.next++
+	}
+	if s.Number == nil {
+		return
+	}
+	n, due := s.Number, r.next-1
+	if r.next > 0 && (n.Num != due || n.Den != 1 || n.Unit != "") {
+		next := strconv.FormatInt(due, 10)
+		p := r.fault(PieceNumber, n.Where(), "this is piece "+next+", not "+n.Text)
+		p.Help = "pieces are numbered from 1 in the order in which they are sewn; `piece` counts by itself"
+		p.Edits = []problem.Edit{{At: n.Where(), New: next}}
+	}
+	if n.Den == 1 && n.Unit == "" && !n.Big && n.Num > 0 && n.Num < maxParts {
+		r.next = n.Num + 1
+	}
+}
+
+// pieceForm holds the first piece to its point and the others to their line.
+func (r *run) pieceForm(s *lang.Piece, first bool) {
+	switch {
+	case first && s.Along != nil:
+		r.fault(FirstAlong, s.Along.Where(), "the first piece has no line: it lies where its point is").Help =
+			"write `at` and a point inside it; the lines of the pieces that follow give it its shape"
+	case first && len(s.At) == 0:
+		r.fault(MissingAt, r.pieceHead(s), "the first piece needs `at` and a point inside it: all lines are seen from there").Help =
+			"write `at (x, y)` after the fabric"
+	case !first && s.Along == nil:
+		r.fault(MissingAlong, r.pieceHead(s), "this piece needs `along` and the line on which it is sewn").Help =
+			"write `along p -- q` after the fabric; only the first piece of a section has none"
+	}
+}
+
+// pieceHead returns the span from the number to the fabric.
+func (r *run) pieceHead(s *lang.Piece) lang.Span {
+	if s.Fabric == nil {
+		return s.Where()
+	}
+	return s.Where().To(s.Fabric.Where())
+}
+
+func (r *run) drawnPiece(s *lang.Piece, fabric value.Value, ok bool) {
+	if r.checking {
+		switch {
+		case s.Along != nil:
+			r.fault(Misplaced, s.Along.Where(), "a piece sewn along a line belongs into a section").Help =
+				"put `section { ... }` around the pieces; in a drawn unit a piece has only `at`, or corners"
+			r.wantLine(s.Along, "`along`")
+		case s.Number != nil:
+			r.fault(Misplaced, s.Number.Where(), "a numbered piece belongs into a section").Help =
+				"put `section { ... }` around the pieces; in a drawn unit write `piece`, and the numbers are worked out"
+		case len(s.At) == 0 && len(s.Corners) == 0:
+			r.fault(MissingAt, r.pieceHead(s), "this piece needs `at` and a point inside it")
+		}
+	}
+	d := Drawn{At: r.file.place(s.Where())}
+	d.Points, d.PointAt = r.points(s.At, "`at`")
+	d.Corners, _ = r.points(s.Corners, "a corner")
+	if ok && r.part(s) {
+		d.Fabric = fabric.Index()
+		r.body.Drawn = append(r.body.Drawn, d)
+	}
+}
