@@ -189,6 +189,7 @@ type Figures struct {
 	Sections, Pieces, Seams int
 	Drawings, PlainDrawings int
 	Points                  int    // points to match
+	MostSeams               int    // seams that meet at one point, at the most; 0 if not counted
 	Narrowest               Length // least width of any piece
 	NarrowestPiece          string // its label, "B3"
 	AreaError               Length // |sum of pieces - block| / total edge length

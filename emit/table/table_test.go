@@ -10,7 +10,6 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
-	"pgregory.net/rapid"
 
 	"seamwright/compiler/cutting"
 	"seamwright/compiler/pattern"
@@ -168,17 +167,4 @@ func TestHostileMarkdown(t *testing.T) {
 			}
 		}
 	}
-}
-
-func TestCleanIsOneSoundLine(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		s := rapid.String().Draw(t, "s")
-		got := Clean(s)
-		if strings.ContainsFunc(got, unfit) {
-			t.Fatalf("%q became %q", s, got)
-		}
-		if Clean(got) != got {
-			t.Fatalf("%q: not idempotent", s)
-		}
-	})
 }

@@ -1,0 +1,95 @@
+package emit
+
+import (
+	"math"
+	"runtime"
+	"strconv"
+	"strings"
+	"sync"
+	"sync/atomic"
+
+	"seamwright/compiler/pattern"
+)
+
+// Files are outputs whose bytes are still to be made, each by a task.
+type files struct {
+	outputs []*Output
+	tasks   []func()
+	taken   map[string]bool
+}
+
+func (f *files) add(path string, data func() []byte) {
+	o := &Output{Path: path}
+	f.outputs = append(f.outputs, o)
+	f.tasks = append(f.tasks, func() { o.Data = data() })
+}
+
+// unique returns the name, with a number after it where it is taken: file
+// systems may not tell Boat from boat.
+func (f *files) unique(name string) string {
+	if f.taken == nil {
+		f.taken = map[string]bool{}
+	}
+	try := name
+	for n := 2; f.taken[strings.ToLower(try)]; n++ {
+		try = name + "-" + strconv.Itoa(n)
+	}
+	f.taken[strings.ToLower(try)] = true
+	return try
+}
+
+// inParallel runs the tasks on as many processors as there are.
+func inParallel(tasks []func()) {
+	workers := min(runtime.GOMAXPROCS(0), len(tasks))
+	if workers < 2 {
+		for _, task := range tasks {
+			task()
+		}
+		return
+	}
+	var next atomic.Int64
+	var wait sync.WaitGroup
+	for range workers {
+		wait.Go(func() {
+			for i := next.Add(1) - 1; i < int64(len(tasks)); i = next.Add(1) - 1 {
+				tasks[i]()
+			}
+		})
+	}
+	wait.Wait()
+}
+
+// safeName makes a block's name fit for a folder on every system: what is not a
+// letter, a digit, - or _ becomes _.
+func safeName(s string) string {
+	s = strings.Map(func(r rune) rune {
+		switch {
+		case r >= 'a' && r <= 'z', r >= 'A' && r <= 'Z', r >= '0' && r <= '9', r == '-', r == '_':
+			return r
+		}
+		return '_'
+	}, s)
+	if s == "" {
+		return "block"
+	}
+	return s
+}
+
+// sizeName names a finished size: "8in", "7.5in", "20cm", "6x15in".
+func sizeName(s pattern.Size) string {
+	in := pattern.Length(1)
+	unit := "in"
+	if mm := s.W.MM(); !even(float64(s.W)*16) && even(mm) {
+		in, unit = pattern.Centimetre, "cm"
+	}
+	number := func(l pattern.Length) string {
+		return strconv.FormatFloat(math.Round(float64(l/in)*1e4)/1e4, 'f', -1, 64)
+	}
+	if math.Abs(float64(s.W-s.H)) < sameSize {
+		return number(s.W) + unit
+	}
+	return number(s.W) + "x" + number(s.H) + unit
+}
+
+// even reports whether a number is a whole one but for noise.
+func even(f float64) bool { return math.Abs(f-math.Round(f)) < 1e-3 }

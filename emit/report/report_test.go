@@ -1,0 +1,196 @@
+package report
+
+import (
+	"bytes"
+	"encoding/json"
+	"flag"
+	"math"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+
+	"seamwright/compiler/pattern"
+	"seamwright/emit/internal/sample"
+	"seamwright/emit/table"
+)
+
+var update = flag.Bool("update", false, "rewrite the golden files")
+
+func madeOf(p *pattern.Pattern) [][]Made {
+	var made [][]Made
+	for b := range p.Blocks {
+		var sizes []Made
+		for s := range p.Blocks[b].Sizes {
+			sized := &p.Blocks[b].Sizes[s]
+			m := Made{Cuts: table.List(p, sized)}
+			for d := range sized.Drawings {
+				m.Sheets = append(m.Sheets, Sheet{Number: d + 1, File: "sheet.svg", Copies: sized.Drawings[d].Make,
+					Sections: []Printed{{Drawing: d, Turn: 90, Shift: pattern.Pos{X: 1, Y: 2}}}})
+			}
+			sizes = append(sizes, m)
+		}
+		made = append(made, sizes)
+	}
+	return made
+}
+
+// busy is the boat with everything in it that the document has a place for.
+func busy() *pattern.Pattern {
+	p := sample.Boat()
+	p.About.Notes = []string{"One.", "Two."}
+	p.Accepted = []pattern.Accepted{{Code: "R101", Message: "narrow", Reason: "it is a mast", Source: pattern.Source{File: "boat.seam", Line: 12}}}
+	p.Colorway = []pattern.Colorway{{Words: "as written", Dress: []pattern.Cloth{{Words: "sky", Value: "light", Colour: 0x00ff01}}}}
+	d := &p.Blocks[0].Sizes[0].Drawings[0]
+	d.Edges[1].Letter = "a"
+	d.Edges[1].Partners = []pattern.Partner{{Drawing: 1, Edge: 3, Letter: "b"}}
+	d.Edges[1].Marks = []pattern.Mark{{At: pattern.Pos{X: 3.75, Y: 2.5}, Kind: pattern.SeamEnd, Match: true, Letter: "p"}}
+	return p
+}
+
+func read(t *testing.T, text []byte) document {
+	t.Helper()
+	var doc document
+	decoder := json.NewDecoder(bytes.NewReader(text))
+	decoder.DisallowUnknownFields()
+	if err := decoder.Decode(&doc); err != nil {
+		t.Fatal(err)
+	}
+	return doc
+}
+
+// encoding/json reads the document, knows every member of it, and writing it
+// again by reflection gives the same members and values.
+func TestRoundTrip(t *testing.T) {
+	p := busy()
+	text := JSON(p, madeOf(p))
+	again, err := json.Marshal(read(t, text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got, want any
+	if json.Unmarshal(text, &got) != nil || json.Unmarshal(again, &want) != nil {
+		t.Fatal("not JSON")
+	}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("encoding/json writes it otherwise (-encoding/json +ours):\n%s", diff)
+	}
+}
+
+// What is read is what the pattern says.
+func TestValues(t *testing.T) {
+	p := busy()
+	doc := read(t, JSON(p, madeOf(p)))
+	s, want := doc.Blocks[0].Sizes[0], &p.Blocks[0].Sizes[0]
+	if doc.Schema != Schema || doc.Title != p.Title || doc.Fabrics[0].Color != "#dfeaf0" || doc.Colorways[0].Cloths[0].Color != "#00ff01" {
+		t.Errorf("head: %+v", doc.Fabrics)
+	}
+	if s.Unfinished != (point{8.5, 8.5}) {
+		t.Errorf("unfinished %v", s.Unfinished)
+	}
+	for d := range want.Drawings {
+		for i, piece := range want.Drawings[d].Pieces {
+			got := s.Sections[d].Pieces[i]
+			if got.Space != want.Drawings[d].Label(i) || got.Fabric != p.Fabrics[piece.Fabric].Name || len(got.Polygon) != len(piece.Polygon) {
+				t.Errorf("piece %+v", got)
+			}
+			for k, q := range piece.Polygon {
+				if math.Abs(got.Polygon[k][0]-float64(q.X)) > 1e-6 || math.Abs(got.Polygon[k][1]-float64(q.Y)) > 1e-6 {
+					t.Errorf("%s: corner %v, want %v", got.Space, got.Polygon[k], q)
+				}
+			}
+		}
+	}
+	mark := s.Sections[0].Edges[1].Marks[0]
+	if mark.Kind != "seam end" || !mark.Match || mark.At != (point{3.75, 2.5}) || s.Sections[0].Edges[1].Partners[0].Section != "B" {
+		t.Errorf("edge %+v", s.Sections[0].Edges[1])
+	}
+	if got := s.Sections[1].Printed[0]; got.Sheet != 2 || got.Turn != 90 || got.Shift != (point{1, 2}) {
+		t.Errorf("printed %+v", got)
+	}
+}
+
+// The document describes each member that is written, and nothing else.
+func TestSchemaIsDocumented(t *testing.T) {
+	page, err := os.ReadFile("SCHEMA.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := busy()
+	written := map[string]bool{}
+	for _, m := range regexp.MustCompile(`"(\w+)":`).FindAllSubmatch(JSON(p, madeOf(p)), -1) {
+		written[string(m[1])] = true
+	}
+	told := map[string]bool{}
+	for _, m := range regexp.MustCompile("(?m)^\\| `(\\w+)`").FindAllSubmatch(page, -1) {
+		told[string(m[1])] = true
+	}
+	if diff := cmp.Diff(written, told); diff != "" {
+		t.Errorf("SCHEMA.md (-written +told):\n%s", diff)
+	}
+	if !strings.Contains(string(page), Schema) {
+		t.Error("SCHEMA.md does not name the schema")
+	}
+}
+
+func TestAnyTextSurvives(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := rapid.OneOf(rapid.String(), rapid.SampledFrom([]string{"</script>", "a\"b\\c", "\x00\x1b", "\u202edeep", "\xff\xfe", "\u2028"})).Draw(t, "s")
+		e := &encoder{}
+		e.string(s)
+		var got string
+		if err := json.Unmarshal(e.b, &got); err != nil {
+			t.Fatalf("%q: %v", e.b, err)
+		}
+		if want := strings.ToValidUTF8(s, "\ufffd"); strings.ReplaceAll(got, "\ufffd", "") != strings.ReplaceAll(want, "\ufffd", "") {
+			t.Fatalf("%q became %q", s, got)
+		}
+		if bytes.ContainsAny(e.b, "<>&\u2028\u202e\x00") {
+			t.Fatalf("%q comes alive", e.b)
+		}
+	})
+}
+
+func TestAnyNumberIsOne(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		f := rapid.OneOf(rapid.Float64(), rapid.SampledFrom([]float64{0, math.NaN(), math.Inf(1), -1e-9, 0.1, 1e300})).Draw(t, "f")
+		e := &encoder{}
+		e.float(f)
+		var got *float64
+		if err := json.Unmarshal(e.b, &got); err != nil {
+			t.Fatalf("%v wrote %q: %v", f, e.b, err)
+		}
+		none := math.IsNaN(f) || math.IsInf(f, 0)
+		if (got == nil) != none || got != nil && math.Abs(*got-f) > 0.5001e-6+1e-15*math.Abs(f) {
+			t.Fatalf("%v wrote %q", f, e.b)
+		}
+	})
+}
+
+func TestTextGolden(t *testing.T) {
+	for name, p := range map[string]*pattern.Pattern{"boat.txt": busy(), "star.txt": sample.Star()} {
+		got := Text(p, madeOf(p))
+		path := filepath.Join("testdata", name)
+		if *update {
+			if err := os.WriteFile(path, got, 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		want, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if diff := cmp.Diff(string(want), string(got)); diff != "" {
+			t.Errorf("%s (-want +got):\n%s", name, diff)
+		}
+		for _, line := range strings.Split(string(got), "\n") {
+			if len(line) > lineWidth {
+				t.Errorf("%s: %d characters in %q", name, len(line), line)
+			}
+		}
+	}
+}
