@@ -10,42 +10,37 @@ import (
 	"seamwright/compiler/pattern"
 )
 
-// needed returns the corners of a piece's need by the definition, from all pairs
-// of lines and with no clipping: the outline and its allowance, its own seam, all
-// later seams, and the blunted corners.
-func needed(d *pattern.Drawing, k int, a float64) []pos {
-	type half struct{ x, y, at float64 } // x*p.X + y*p.Y <= at
-	var halves []half
-	add := func(p, q pos, out float64) { // at most out to the right of the way from p to q
-		l := math.Hypot(float64(q.X-p.X), float64(q.Y-p.Y))
-		x, y := float64(q.Y-p.Y)/l, -float64(q.X-p.X)/l
-		halves = append(halves, half{x, y, x*float64(p.X) + y*float64(p.Y) + out})
-	}
-	for i, p := range d.Outline {
-		add(p, d.Outline[(i+1)%len(d.Outline)], a)
-	}
-	for j := k; j < len(d.Pieces); j++ {
-		s := d.Pieces[j].Seam
-		switch {
-		case j == k && k > 0:
-			add(s[0], s[1], a)
-		case j > k:
-			add(s[1], s[0], a)
-		}
-	}
-	polygon := d.Pieces[k].Polygon
+// A half is the half-plane x*p.X + y*p.Y <= at.
+type half struct{ x, y, at float64 }
+
+// within is what lies at most out to the right of the way from p to q.
+func within(p, q pos, out float64) half {
+	l := math.Hypot(float64(q.X-p.X), float64(q.Y-p.Y))
+	x, y := float64(q.Y-p.Y)/l, -float64(q.X-p.X)/l
+	return half{x, y, x*float64(p.X) + y*float64(p.Y) + out}
+}
+
+// blunts cuts the tips of a polygon's sharp corners, out along their bisectors,
+// at the reach that is told for the angle.
+func blunts(polygon []pos, reach func(angle float64) float64) (halves []half) {
+	n := len(polygon)
 	for i, v := range polygon {
-		p, n := polygon[(i+len(polygon)-1)%len(polygon)], polygon[(i+1)%len(polygon)]
+		p, q := polygon[(i+n-1)%n], polygon[(i+1)%n]
 		in := math.Atan2(float64(v.Y-p.Y), float64(v.X-p.X))
-		out := math.Atan2(float64(n.Y-v.Y), float64(n.X-v.X))
+		out := math.Atan2(float64(q.Y-v.Y), float64(q.X-v.X))
 		turn := math.Mod(out-in+4*math.Pi, 2*math.Pi)
-		if distance(p, v) < noLength || distance(v, n) < noLength || turn < math.Pi/2+1e-6 || turn > math.Pi {
+		if distance(p, v) < noLength || distance(v, q) < noLength || turn < math.Pi/2+1e-6 || turn > math.Pi {
 			continue
 		}
-		y, x := math.Sincos(in + turn/2 - math.Pi/2) // out of the corner, along its bisector
-		halves = append(halves, half{x, y, x*float64(v.X) + y*float64(v.Y) + a*math.Sqrt2})
+		y, x := math.Sincos(in + turn/2 - math.Pi/2)
+		halves = append(halves, half{x, y, x*float64(v.X) + y*float64(v.Y) + reach(math.Pi-turn)})
 	}
-	var corners []pos
+	return halves
+}
+
+// common returns the corners of what half-planes have in common, from all pairs
+// of lines and with no clipping.
+func common(halves []half) (corners []pos) {
 	for i, f := range halves {
 		for _, g := range halves[i+1:] {
 			det := f.x*g.y - f.y*g.x
@@ -63,6 +58,52 @@ func needed(d *pattern.Drawing, k int, a float64) []pos {
 		}
 	}
 	return corners
+}
+
+// needed returns the corners of what a piece must fill, by the definition: what
+// is seen of it from the front, out to the cutting line; and its seam allowances,
+// with the tips between pieces blunted.
+func needed(d *pattern.Drawing, k int, a float64) []pos {
+	var cutting []half
+	for i, p := range d.Outline {
+		cutting = append(cutting, within(p, d.Outline[(i+1)%len(d.Outline)], a))
+	}
+	cutting = append(cutting, blunts(d.Outline, func(angle float64) float64 {
+		return max(a*math.Sqrt2, a/math.Sin(angle/2)/2)
+	})...)
+	seams := func(beyond float64) (halves []half) {
+		halves = append(halves, cutting...)
+		for j := k; j < len(d.Pieces); j++ {
+			switch s := d.Pieces[j].Seam; {
+			case j == k && k > 0:
+				halves = append(halves, within(s[0], s[1], beyond))
+			case j > k:
+				halves = append(halves, within(s[1], s[0], beyond))
+			}
+		}
+		return halves
+	}
+	square := func(float64) float64 { return a * math.Sqrt2 }
+	return append(common(seams(0)), common(append(seams(a), blunts(d.Pieces[k].Polygon, square)...))...)
+}
+
+// The tip of the cutting line: of a corner of angle A, the one edge's cutting
+// line mirrored in the other edge reaches allowance / sin A on that edge run on,
+// and everything it leaves lies within the reach we cut at.
+func TestBluntHoldsTheMirroredEdge(t *testing.T) {
+	c := cutter{allowance: 0.25}
+	for angle := 5.0; angle < 90; angle += 2.5 {
+		sin, cos := math.Sincos(angle * math.Pi / 180)
+		wedge := []pos{{}, {X: 10}, {X: 10 * pattern.Length(cos), Y: 10 * pattern.Length(sin)}}
+		kept := c.blunt(offset(nil, wedge, []pattern.Length{.25, .25, .25}), wedge, true)
+		tip := pos{X: -pattern.Length(0.25 / sin)}                                     // on the edge run on
+		end := pos{X: -pattern.Length(0.25 * math.Tan(angle/2*math.Pi/180)), Y: -0.25} // on its cutting line
+		for _, q := range []pos{tip, end} {
+			if out := outside(kept, q); out > 1e-9 {
+				t.Errorf("%v degrees: %v is cut off by %v", angle, q, out)
+			}
+		}
+	}
 }
 
 // section draws a section at random: a convex outline and lines through it.
@@ -143,7 +184,8 @@ func TestNeedAndMargin(t *testing.T) {
 				t.Fatalf("piece %d: margin %v, measured %v", k+1, patch.Margin, least)
 			}
 			// 1/2 in counted from the space leaves something everywhere: the
-			// corners of a blunted tip are less than sqrt 3 allowances away.
+			// corners of a blunted tip are less than sqrt 3 allowances away, and
+			// beyond a tip of the cutting line there is the tip's margin.
 			if patch.Margin < 0.5-0.25*pattern.Length(math.Sqrt(3)) {
 				t.Fatalf("piece %d: margin %v", k+1, patch.Margin)
 			}

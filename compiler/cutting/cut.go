@@ -26,9 +26,9 @@ type cutter struct {
 	allowance, extra, ease pattern.Length
 	foundation, plain      pattern.Length // steps of rounding
 
-	need, space   windows
-	edge, scratch []pattern.Pos
-	axes          []pattern.Pos
+	whole, shown, space windows // with all allowances; as seen from the front; finished
+	edge, scratch       []pattern.Pos
+	needed, axes        []pattern.Pos
 }
 
 func (c *cutter) drawing(d *pattern.Drawing) {
@@ -36,9 +36,11 @@ func (c *cutter) drawing(d *pattern.Drawing) {
 		c.plainPatch(d)
 		return
 	}
-	c.need.start(d, c.allowance, c.extra)
+	contour := c.contour(d)
+	c.whole.start(contour, c.allowance)
+	c.shown.start(contour, 0)
 	if c.extra > 0 {
-		c.space.start(d, 0, c.extra)
+		c.space.start(offset(nil, d.Outline, c.moves(d, 0)), 0)
 	}
 	for k := len(d.Pieces) - 1; k >= 0; k-- {
 		piece := &d.Pieces[k]
@@ -46,7 +48,8 @@ func (c *cutter) drawing(d *pattern.Drawing) {
 		if c.extra > 0 {
 			space = c.space.next(piece)
 		}
-		need := c.blunt(c.need.next(piece), piece.Polygon)
-		c.foundationPatch(piece, need, space, k == 0)
+		c.needed = append(c.needed[:0], c.shown.next(piece)...)
+		c.needed = append(c.needed, c.blunt(c.whole.next(piece), piece.Polygon, false)...)
+		c.foundationPatch(piece, c.needed, space, k == 0)
 	}
 }

@@ -8,6 +8,7 @@
 // The need of a piece is worked out by undoing the sewing. Begin with the
 // section's outline and its allowance; from the last seam back, the new piece
 // must fill what lies beyond its seam less one allowance, and the pieces
-// before it what lies short of its seam plus one allowance. So a section costs
-// time in proportion to its pieces.
+// before it what lies short of its seam plus one allowance. Tips are blunted as
+// on the sheets; what shows from the front is never bare, out to the cutting
+// line. A section costs time in proportion to its pieces.
 package cutting

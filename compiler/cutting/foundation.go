@@ -16,6 +16,11 @@ const (
 	// block unless turning it saves a tenth of the cloth. Common practice, no
 	// source.
 	turnWorth = 1.1
+
+	// A sharp tip of the cutting line may reach beyond the ease. Then the cloth
+	// reaches an eighth of an inch beyond the tip, or as far as it reaches
+	// beyond a straight edge if that is less. Common practice, no source.
+	tipMargin = pattern.Inch / 8
 )
 
 // A box is a rectangle with one side along the unit vector axis.
@@ -66,9 +71,10 @@ func (c *cutter) foundationPatch(p *pattern.Piece, need, space []pattern.Pos, fi
 // puts it.
 func (c *cutter) cover(axis pattern.Pos, need, space []pattern.Pos) box {
 	b, n := bounds(axis, space), bounds(axis, need)
+	margin := max(0, min(tipMargin, c.ease-c.allowance))
 	return b.grow(
-		max(c.ease, b.min.X-n.min.X, n.max.X-b.max.X),
-		max(c.ease, b.min.Y-n.min.Y, n.max.Y-b.max.Y))
+		max(c.ease, b.min.X-n.min.X+margin, n.max.X-b.max.X+margin),
+		max(c.ease, b.min.Y-n.min.Y+margin, n.max.Y-b.max.Y+margin))
 }
 
 // leastArea is less than the area of any rectangle that covers the space.

@@ -16,26 +16,18 @@ const straight = 1e-9
 // Windows yields, from the last piece back to the first, the area that each
 // must fill: its space and the allowance around it.
 type windows struct {
-	allowance    pattern.Length
-	rest, buffer []pattern.Pos // what is not yet undone, and room for the next
+	allowance    pattern.Length // beyond the seams
+	rest, buffer []pattern.Pos  // what is not yet undone, and room for the next
 	piece        []pattern.Pos
 }
 
-// start begins with the section's outline moved out by the allowance, and by
-// extra too where it is the block's border.
-func (w *windows) start(d *pattern.Drawing, allowance, extra pattern.Length) {
+// start begins with the section's cutting line.
+func (w *windows) start(contour []pattern.Pos, allowance pattern.Length) {
 	w.allowance = allowance
-	out := make([]pattern.Length, len(d.Outline))
-	for i := range out {
-		out[i] = allowance
-		if i < len(d.Edges) && d.Edges[i].Kind == pattern.Border {
-			out[i] += extra
-		}
-	}
-	w.rest = offset(w.rest[:0], d.Outline, out)
+	w.rest = append(w.rest[:0], contour...)
 }
 
-// next returns the need of a piece and takes it off. The result is good until
+// next returns the area of a piece and takes it off. The result is good until
 // the next call.
 func (w *windows) next(p *pattern.Piece) []pattern.Pos {
 	along, ok := direction(p.Seam[0], p.Seam[1])
@@ -50,14 +42,39 @@ func (w *windows) next(p *pattern.Piece) []pattern.Pos {
 	return w.piece
 }
 
-// Blunt takes the long tips off a need. At a corner of the finished piece
-// sharper than a right angle the allowances of its edges meet far away
-// (allowance / sin of half the angle); everybody cuts such tips off, for they
-// only make lumps. What is kept reaches sqrt 2 allowances past the corner, as
-// at a right angle: more than the tip of a foundation whose allowance ends
-// square with either edge, one allowance past the corner.
-func (c *cutter) blunt(need, finished []pattern.Pos) []pattern.Pos {
-	reach := pattern.Length(math.Sqrt2) * (c.allowance + c.extra)
+// moves returns how far each side of a drawing is moved out: an allowance, and
+// on the block's border what is left beyond it.
+func (c *cutter) moves(d *pattern.Drawing, allowance pattern.Length) []pattern.Length {
+	out := make([]pattern.Length, len(d.Outline))
+	for i := range out {
+		out[i] = allowance
+		if i < len(d.Edges) && d.Edges[i].Kind == pattern.Border {
+			out[i] += c.extra
+		}
+	}
+	return out
+}
+
+// contour returns a section's cutting line, its sharp corners blunted.
+func (c *cutter) contour(d *pattern.Drawing) []pattern.Pos {
+	line := offset(nil, d.Outline, c.moves(d, c.allowance))
+	if !convex(d.Outline) {
+		return line
+	}
+	return append([]pattern.Pos(nil), c.blunt(line, d.Outline, true)...)
+}
+
+// Blunt takes the tips off an area. At a corner of the finished shape sharper
+// than a right angle the allowances of its edges meet far away (allowance / sin
+// of half the angle); everybody cuts such tips off, for they only make lumps.
+//
+// Between pieces of a section, what is kept reaches sqrt 2 allowances past the
+// corner, as at a right angle: more than an allowance that ends square with
+// either edge. At the section's own corners the cutting line is made to meet the
+// neighbour's raw edge, which is the mirror image of the one edge's cutting line
+// in the other; that tip reaches half as far as the sharp one.
+func (c *cutter) blunt(area, finished []pattern.Pos, section bool) []pattern.Pos {
+	allowance := c.allowance + c.extra
 	n := len(finished)
 	for i, corner := range finished {
 		in, ok1 := direction(finished[(i+n-1)%n], corner)
@@ -69,11 +86,15 @@ func (c *cutter) blunt(need, finished []pattern.Pos) []pattern.Pos {
 		if !ok {
 			continue
 		}
-		c.scratch = clip(c.scratch[:0], need, tip, dot(tip, corner)+reach)
+		reach := math.Sqrt2 * allowance
+		if half := cross(tip, in); section && half > 0 { // the sine of half the angle
+			reach = max(reach, allowance/(2*half))
+		}
+		c.scratch = clip(c.scratch[:0], area, tip, dot(tip, corner)+reach)
 		c.edge, c.scratch = c.scratch, c.edge
-		need = c.edge
+		area = c.edge
 	}
-	return need
+	return area
 }
 
 // offset appends the outline with edge i moved out by out[i], corners mitred.

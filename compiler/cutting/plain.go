@@ -106,11 +106,9 @@ func onBorder(d *pattern.Drawing, a, b pattern.Pos) bool {
 func (c *cutter) template(patch *pattern.Patch, d *pattern.Drawing, corners []pattern.Pos) {
 	patch.Shape = pattern.TemplatePatch
 	patch.Reversed = d.Reversed >= 0
-	c.need.start(d, c.allowance, 0)
-	need := c.need.rest
-	if convex(corners) {
-		need = c.blunt(need, corners)
-	}
+	plain := *c
+	plain.extra = 0
+	need := plain.contour(d)
 	axis, longest := pattern.Pos{X: 1}, pattern.Length(0)
 	for i, p := range corners {
 		next := corners[(i+1)%len(corners)]
