@@ -80,10 +80,13 @@ type Prop struct {
 	Values []*PropValue
 }
 
-// PropValue is `expr [x expr] [of expr]`; By and Of are nil where not written.
+// PropValue is `expr [x expr] [of expr] [turn expr] [reversed]`; By, Of and Turn
+// are nil where not written. With the last two a row of a quilt is said block by
+// block: `row boat, star turn 90deg, boat reversed`.
 type PropValue struct {
 	node
-	Value, By, Of Expr
+	Value, By, Of, Turn Expr
+	Reversed            bool
 }
 
 // Use is `use a as b, c from "path"`.

@@ -1,0 +1,4 @@
+package lang
+
+// Grammar prints the EBNF of the reference.
+func Grammar() string { panic("being written") }

@@ -1,0 +1,448 @@
+package lang
+
+import (
+	"github.com/alecthomas/participle/v2/lexer"
+
+	"seamwright/lang/problem"
+)
+
+// How tightly operators bind; what binds tighter has the greater number.
+const (
+	precOr = iota + 1
+	precAnd
+	precNot
+	precCompare
+	precSum
+	precProduct
+)
+
+func operator(kind lexer.TokenType) (op string, prec int) {
+	switch kind {
+	case tOr:
+		return "or", precOr
+	case tAnd:
+		return "and", precAnd
+	case tEqual:
+		return "==", precCompare
+	case tUnequal:
+		return "!=", precCompare
+	case tLess:
+		return "<", precCompare
+	case tLessEqual:
+		return "<=", precCompare
+	case tGreater:
+		return ">", precCompare
+	case tGreaterEqual:
+		return ">=", precCompare
+	case tPlus:
+		return "+", precSum
+	case tMinus:
+		return "-", precSum
+	case tStar:
+		return "*", precProduct
+	case tSlash:
+		return "/", precProduct
+	}
+	return "", 0
+}
+
+// deeper counts one level of nesting; whoever calls it takes it back.
+func (p *parser) deeper() bool {
+	p.depth++
+	if p.depth <= maxDepth {
+		return true
+	}
+	p.fail(TooDeep, "this is nested more than 200 deep", "")
+	return false
+}
+
+// expr = "if" expr "then" expr "else" expr | or [ "--" or ] .
+func (p *parser) expr() Expr {
+	defer func() { p.depth-- }()
+	if !p.deeper() {
+		return p.bad()
+	}
+	if p.is(tIf) && !p.ifBegins() {
+		return p.cond()
+	}
+	x := p.binary(precOr)
+	if p.is(tDash) && !p.prose(p.at, true) {
+		t := &p.toks[p.at]
+		p.next()
+		height := p.height
+		x = p.pair("--", t, x, height, p.binary(precOr))
+		if p.is(tDash) && !p.panic {
+			p.thirdPoint()
+		}
+	}
+	return x
+}
+
+// thirdPoint reports a -- b -- c, or a comment that begins with --.
+func (p *parser) thirdPoint() {
+	if p.prose(p.at, false) {
+		return // the end of the statement tells it
+	}
+	p.fail(JoinsTwo, "`--` joins two points; a further line stands behind a comma", "")
+}
+
+// ifBegins reports whether the if here, first on its line, begins a statement
+// and no value: a brace comes before `then`.
+func (p *parser) ifBegins() bool {
+	if !p.first(p.at) {
+		return false
+	}
+	for i := p.at + 1; i < len(p.toks); i++ {
+		switch p.toks[i].Type {
+		case tThen:
+			return false
+		case tLBrace, tEOF, tRBrace:
+			return true
+		}
+	}
+	return true
+}
+
+func (p *parser) cond() Expr {
+	start := p.start()
+	p.next()
+	d := &Cond{If: p.condition()}
+	height := p.height
+	p.word(tThen, "then", " and the value if the condition holds")
+	d.Then = p.expr()
+	height = max(height, p.height)
+	p.word(tElse, "else", " and the value if it does not")
+	d.Else = p.expr()
+	p.height = max(height, p.height) + 1
+	d.Span = p.since(start)
+	return d
+}
+
+// condition reads an expression in which a lone = is meant to compare.
+func (p *parser) condition() Expr {
+	before := p.testing
+	p.testing = true
+	x := p.expr()
+	p.testing = before
+	return x
+}
+
+// binary reads operators that bind at least as tightly as prec.
+func (p *parser) binary(prec int) Expr {
+	var x Expr
+	if prec <= precNot && p.is(tNot) {
+		x = p.not()
+	} else {
+		x = p.unary()
+	}
+	for !p.panic {
+		op, binds := operator(p.kind())
+		if p.is(tAssign) && p.testing && p.sameLine() && prec <= precCompare {
+			t := &p.toks[p.at]
+			p.mend(SignMissing, spanOf(t), t.Pos.Line, "two values are compared with `==`", "", problem.Edit{At: spanOf(t), New: "=="})
+			op, binds = "==", precCompare
+		}
+		if binds == 0 || binds < prec {
+			break
+		}
+		t := &p.toks[p.at]
+		p.next()
+		height := p.height
+		x = p.pair(op, t, x, height, p.binary(binds+1))
+		if _, again := operator(p.kind()); binds == precCompare && again == precCompare && !p.panic {
+			p.fail(ChainedTest, "a comparison has two sides; a third value needs `and`, as in `a < b and b < c`", "")
+		}
+	}
+	return x
+}
+
+// not = "not" not | compare .
+func (p *parser) not() Expr {
+	defer func() { p.depth-- }()
+	start := p.start()
+	if !p.deeper() {
+		return p.bad()
+	}
+	p.next()
+	d := &Unary{Op: "not"}
+	if p.is(tNot) {
+		d.X = p.not()
+	} else {
+		d.X = p.binary(precCompare)
+	}
+	p.height++
+	d.Span = p.since(start)
+	return d
+}
+
+// pair makes a binary node, unless the tree has become too high.
+func (p *parser) pair(op string, t *lexer.Token, x Expr, height int, y Expr) Expr {
+	p.height = max(height, p.height) + 1
+	if p.height > maxDepth {
+		p.fail(TooDeep, "this expression has more than 200 operators in a row", "")
+		return p.bad()
+	}
+	b := p.pairs.new()
+	*b = Binary{node: node{x.Where().To(y.Where())}, Op: op, At: spanOf(t), X: x, Y: y}
+	return b
+}
+
+// unary = "-" unary | postfix .
+func (p *parser) unary() Expr {
+	if !p.is(tMinus) {
+		return p.postfix()
+	}
+	defer func() { p.depth-- }()
+	start := p.start()
+	if !p.deeper() {
+		return p.bad()
+	}
+	p.next()
+	d := &Unary{Op: "-", X: p.unary()}
+	p.height++
+	d.Span = p.since(start)
+	return d
+}
+
+// postfix = primary { "." name } .
+func (p *parser) postfix() Expr {
+	start := p.start()
+	x := p.primary()
+	for p.is(tDot) && !p.panic {
+		p.next()
+		f := &Field{X: x, Name: p.ident("what is wanted of the point, x or y,")}
+		f.Span = p.since(start)
+		if p.height++; p.height > maxDepth {
+			p.fail(TooDeep, "this expression has more than 200 points in a row", "")
+		}
+		x = f
+	}
+	return x
+}
+
+// primary = NUMBER | STRING | "true" | "false" | name [ args ] | "(" expr [ "," expr ] ")" .
+func (p *parser) primary() Expr {
+	t := &p.toks[p.at]
+	p.height = 1
+	switch t.Type {
+	case tNumber:
+		if p.first(p.at) && p.pieceHere() {
+			break // the number of the next piece
+		}
+		n := p.number()
+		p.spelledUnit(n)
+		return n
+	case tName, tX:
+		return p.name()
+	case tLParen, tCall:
+		return p.paren()
+	case tString:
+		p.next()
+		return &String{node{spanOf(t)}, meaning(t.Value)}
+	case tTrue, tFalse:
+		p.next()
+		return &Bool{node{spanOf(t)}, t.Type == tTrue}
+	}
+	p.noValue()
+	return p.bad()
+}
+
+func (p *parser) bad() Expr { return &BadExpr{node{p.behind()}} }
+
+func (p *parser) number() *Number {
+	t := &p.toks[p.at]
+	p.next()
+	n := p.numbers.new()
+	*n = newNumber(spanOf(t), t.Value)
+	return n
+}
+
+// spelledUnit reports a unit in words behind a number, as in 6 inches.
+func (p *parser) spelledUnit(n *Number) {
+	t := &p.toks[p.at]
+	if t.Type != tName || !p.sameLine() || n.Unit != "" {
+		return
+	}
+	if unit := unitOf(t.Value); unit != "" {
+		p.mend(UnitSpelling, n.Span.To(spanOf(t)), t.Pos.Line, "the unit is written `"+unit+"`, right behind its number", "",
+			problem.Edit{At: Span{Start: n.Span.End, End: spanOf(t).End}, New: unit})
+		n.Unit = unit
+		p.next()
+	}
+}
+
+// pieceHere reports whether the number here is that of a piece: a fabric
+// follows it, as no value can.
+func (p *parser) pieceHere() bool {
+	next := p.ahead(1)
+	return (next == tName || next == tX || next == tIf) && unitOf(p.toks[p.at+1].Value) == ""
+}
+
+// noValue reports that a value is missing.
+func (p *parser) noValue() {
+	switch {
+	case p.is(tNot):
+		p.fail(ValueMissing, "a value is missing before `not`; a condition within a comparison stands in parentheses", "")
+	case p.at > 0 && (!p.sameLine() || p.is(tRBrace) || p.is(tSemicolon) || p.is(tLBrace)):
+		p.fail(ValueMissing, "a value is missing after "+p.lastWord(), "")
+	default:
+		p.fail(ValueMissing, "a value is missing before "+p.found(), "")
+	}
+}
+
+// name reads a name, or the call of a helper if a parenthesis stands right
+// behind it.
+func (p *parser) name() Expr {
+	t := &p.toks[p.at]
+	p.next()
+	if p.is(tLParen) && p.sameLine() && !p.inPiece && isHelper(t.Value) {
+		p.mend(ParenTrouble, Span{Start: spanOf(t).Start, End: spanOf(&p.toks[p.at]).End}, t.Pos.Line,
+			"the parenthesis stands right behind the helper's name, `"+t.Value+"(`", "",
+			problem.Edit{At: Span{Start: p.end(), End: p.start()}})
+	} else if !p.is(tCall) {
+		n := p.names.new()
+		*n = Name{node{spanOf(t)}, t.Value}
+		return n
+	}
+	d := &Call{Func: Ident{spanOf(t), t.Value}, Args: p.args()}
+	d.Span = p.since(spanOf(t).Start)
+	return d
+}
+
+// isHelper knows the helpers' names for the sake of a message alone.
+func isHelper(name string) bool {
+	switch name {
+	case "mid", "between", "meet", "inset", "parallel", "foot", "polar", "rotate", "reflect", "direction",
+		"distance", "pick", "mod", "sqrt", "sin", "cos", "tan", "abs", "min", "max", "floor", "ceil", "even", "odd":
+		return true
+	}
+	return false
+}
+
+// args = "(" [ arg { "," arg } ] ")" . arg = [ name ":" ] expr .
+func (p *parser) args() []*Arg {
+	open := p.at
+	p.next()
+	args := []*Arg{}
+	height, piece, testing := 0, p.inPiece, p.testing
+	p.inPiece, p.testing = false, false
+	for !p.is(tRParen) {
+		args = append(args, p.arg())
+		height = max(height, p.height)
+		if p.panic || !p.take(tComma) && !p.commaMissing(true) {
+			break
+		}
+	}
+	p.height, p.inPiece, p.testing = height+1, piece, testing
+	p.close(open)
+	return args
+}
+
+func (p *parser) arg() *Arg {
+	start := p.start()
+	a := new(Arg)
+	if p.is(tName) || p.is(tX) {
+		switch p.ahead(1) {
+		case tColon:
+			a.Name = p.ident("")
+			p.next()
+		case tAssign:
+			a.Name = p.ident("")
+			t := &p.toks[p.at]
+			p.mend(SignMissing, spanOf(t), t.Pos.Line, "a named value is given with `:`, as in `rows: 4`", "", problem.Edit{At: spanOf(t), New: ":"})
+			p.next()
+		}
+	}
+	a.Value = p.expr()
+	a.Span = p.since(start)
+	return a
+}
+
+// paren reads ( expr ) or the point ( expr , expr ).
+func (p *parser) paren() Expr {
+	open, start := p.at, p.start()
+	p.next()
+	piece := p.inPiece
+	p.inPiece = false
+	x := p.expr()
+	height := p.height
+	comma := p.take(tComma) || !p.panic && p.commaMissing(true)
+	if !comma {
+		p.inPiece = piece
+		p.close(open)
+		p.height = height + 1
+		return &Paren{node{p.since(start)}, x}
+	}
+	y := p.expr()
+	p.height = max(height, p.height) + 1
+	p.inPiece = piece
+	if p.is(tComma) && !p.panic {
+		p.fail(PointNumbers, "a point has two numbers, `(across, up)`", "a decimal fraction is written with a point, as in 3.5")
+	}
+	p.close(open)
+	d := p.points.new()
+	*d = Point{node{p.since(start)}, x, y}
+	return d
+}
+
+// close goes past the ) for the ( at token open.
+func (p *parser) close(open int) {
+	if p.take(tRParen) {
+		return
+	}
+	if !p.sameLine() || p.begins(p.at) || p.is(tLBrace) || p.is(tRBrace) || p.is(tSemicolon) {
+		f := p.fail(ParenTrouble, "a `)` is missing", "", insert(p.end(), ")"))
+		f.label(spanOf(&p.toks[open]), "it closes this one")
+		return
+	}
+	f := p.fail(ParenTrouble, "a `)` or a comma is missing before "+p.found(), "")
+	f.label(spanOf(&p.toks[open]), "for this parenthesis")
+}
+
+// seam reads a line: an expression between two points, whose -- may be missing.
+func (p *parser) seam() Expr {
+	x := p.expr()
+	if p.panic || isLine(x) || !p.sameLine() || !p.valueHere() || p.is(tNumber) {
+		return x
+	}
+	if p.is(tName) && p.misspelt("from", "along", "at") {
+		return x
+	}
+	t := &p.toks[p.at]
+	p.mend(JoinsTwo, Span{Start: x.Where().Start, End: spanOf(t).End}, t.Pos.Line,
+		"two points are joined with `--`, as in `w -- e`", "", insert(p.end(), " --"))
+	height := p.height
+	dash := lexer.Token{Pos: lexer.Position{Offset: int(p.end())}}
+	return p.pair("--", &dash, x, height, p.binary(precOr))
+}
+
+// list = expr { "," expr } .
+func (p *parser) list(numbers bool) []Expr {
+	list := []Expr{p.expr()}
+	for !p.panic && (p.take(tComma) || p.commaMissing(numbers)) {
+		list = append(list, p.expr())
+	}
+	return list
+}
+
+// valueHere reports whether a value begins here.
+func (p *parser) valueHere() bool {
+	switch p.kind() {
+	case tName, tX, tNumber, tLParen, tCall, tString, tTrue, tFalse:
+		return true
+	}
+	return false
+}
+
+// commaMissing reports that two values stand side by side, and reads on as if
+// the comma were there. A number may also begin the next piece, unless numbers
+// says that no piece can stand here.
+func (p *parser) commaMissing(numbers bool) bool {
+	if !p.sameLine() || !p.valueHere() || p.panic || p.is(tString) || p.is(tX) || p.is(tNumber) && !numbers {
+		return false
+	}
+	t := &p.toks[p.at-1]
+	p.mend(CommaMissing, spanOf(t).To(spanOf(&p.toks[p.at])), t.Pos.Line,
+		"a comma is missing between "+p.lastWord()+" and "+p.found(), "", insert(p.end(), ","))
+	return true
+}

@@ -1,0 +1,438 @@
+package lang
+
+import (
+	"strconv"
+
+	"seamwright/lang/problem"
+)
+
+func topWords() []string {
+	return []string{"pattern", "use", "fabric", "colorway", "unit", "block", "quilt", "pad", "accept"}
+}
+
+// file = { top } EOF .
+func (p *parser) file() {
+	misplaced := false // one message for a run of them
+	for !p.is(tEOF) {
+		p.panic = false
+		start, at := p.start(), p.at
+		switch {
+		case p.take(tSemicolon):
+			continue
+		case p.is(tRBrace):
+			p.missing++
+			p.fail(BraceTooMany, "this `}` closes nothing", "", problem.Edit{At: spanOf(&p.toks[p.at])})
+			p.next()
+			continue
+		}
+		d := p.decl()
+		if d == nil {
+			if p.begins(p.at) && !topWord(p.kind()) || p.is(tNumber) {
+				p.misplaced(&misplaced)
+			} else {
+				p.noDecl()
+			}
+			p.skipDecl()
+			d = &BadDecl{node{p.since(start)}}
+		} else {
+			misplaced = false
+			if p.panic {
+				p.skipDecl()
+			} else {
+				p.lineEnd()
+			}
+		}
+		p.decls = append(p.decls, d)
+		if p.at == at {
+			p.next()
+		}
+	}
+}
+
+// decl reads one declaration; nil if none begins here.
+func (p *parser) decl() Decl {
+	switch p.kind() {
+	case tPattern:
+		return p.pattern()
+	case tQuilt:
+		return p.quilt()
+	case tPad:
+		return p.pad()
+	case tUse:
+		return p.use()
+	case tFabric:
+		return p.fabric()
+	case tColorway:
+		return p.colorway()
+	case tUnit, tBlock:
+		return p.unit()
+	case tAccept:
+		return p.accept()
+	}
+	if p.misspelt(topWords()...) {
+		return p.decl()
+	}
+	return nil
+}
+
+// misplaced reads statements that stand outside of every unit.
+func (p *parser) misplaced(told *bool) {
+	if !*told {
+		p.fail(WrongPlace, p.found()+" stands in the braces of a unit or block, not at the top of the file", "")
+	}
+	*told = true
+	p.stmt(&scope{what: "file"})
+}
+
+func (p *parser) noDecl() {
+	if p.is(tDash) {
+		p.dashComment(p.at)
+		return
+	}
+	p.fail(NoStatement, p.found()+" begins nothing that stands at the top of a file",
+		"there stand pattern, use, fabric, colorway, unit, block, quilt, pad and accept")
+}
+
+// skipDecl goes to where the next declaration or statement begins.
+func (p *parser) skipDecl() {
+	for !p.is(tEOF) && !p.is(tRBrace) && !p.is(tSemicolon) && !(p.first(p.at) && p.begins(p.at)) {
+		if p.is(tLBrace) {
+			p.skipBraces()
+			return
+		}
+		p.next()
+	}
+}
+
+// lineEnd reports what stands behind a whole declaration on its line and
+// begins none.
+func (p *parser) lineEnd() {
+	if !p.sameLine() || topWord(p.kind()) || p.is(tAccept) || p.is(tSemicolon) || p.is(tRBrace) {
+		return
+	}
+	if p.misspelt(topWords()...) {
+		return
+	}
+	p.unexpected()
+	p.skipDecl()
+}
+
+func (p *parser) pattern() Decl {
+	owner, start := p.at, p.start()
+	p.next()
+	d := &Pattern{Name: p.str("the name of the pattern")}
+	d.Props = p.props(owner, "pattern")
+	d.Span = p.since(start)
+	return d
+}
+
+func (p *parser) quilt() Decl {
+	owner, start := p.at, p.start()
+	p.next()
+	d := new(Quilt)
+	if p.is(tString) {
+		d.Name = p.str("")
+	}
+	d.Props = p.props(owner, "quilt")
+	d.Span = p.since(start)
+	return d
+}
+
+func (p *parser) pad() Decl {
+	owner, start := p.at, p.start()
+	p.next()
+	d := &Pad{Props: p.props(owner, "pad")}
+	d.Span = p.since(start)
+	return d
+}
+
+// props = "{" { prop | ";" } "}" .
+func (p *parser) props(owner int, what string) (props []*Prop) {
+	s, ok := p.open(owner, what, false)
+	if !ok {
+		return nil
+	}
+	for {
+		p.panic = false
+		if p.take(tSemicolon) {
+			continue
+		}
+		if p.closed(&s) || p.strayDecl(&s) {
+			return props
+		}
+		before := p.at
+		if prop := p.prop(); prop != nil {
+			props = append(props, prop)
+		} else if n := len(props); n == 0 || !p.takenOver(props[n-1]) {
+			p.fail(NoStatement, p.found()+" begins no setting; a setting is a name and its value", "")
+		}
+		if p.panic {
+			p.skipLine()
+		}
+		if p.at == before {
+			p.next()
+		}
+	}
+}
+
+// strayDecl ends a scope at a declaration: its closing brace is missing.
+func (p *parser) strayDecl(s *scope) bool {
+	if topWord(p.kind()) && p.first(p.at) {
+		p.unclosed(s)
+		return true
+	}
+	return false
+}
+
+// skipLine goes to the next line or the end of the braces.
+func (p *parser) skipLine() {
+	line := p.toks[max(p.at-1, 0)].Pos.Line
+	for !p.is(tEOF) && !p.is(tRBrace) && !p.is(tSemicolon) && p.line() == line {
+		if p.is(tLBrace) && p.missing > 0 {
+			p.missing--
+		}
+		p.next()
+	}
+}
+
+// prop = NAME value { "," value } . It is nil if no name stands here.
+func (p *parser) prop() *Prop {
+	if !p.is(tName) {
+		return nil
+	}
+	start := p.start()
+	prop := &Prop{Name: p.ident("")}
+	for {
+		prop.Values = append(prop.Values, p.propValue())
+		if p.panic || !p.take(tComma) && (p.is(tName) || !p.commaMissing(true)) {
+			break
+		}
+	}
+	prop.Span = p.since(start)
+	return prop
+}
+
+func (p *parser) propValue() *PropValue {
+	start := p.start()
+	v := &PropValue{Value: p.expr()}
+	if p.take(tX) {
+		v.By = p.expr()
+	}
+	if p.take(tOf) {
+		v.Of = p.expr()
+	}
+	if p.take(tTurn) {
+		v.Turn = p.expr()
+	}
+	v.Reversed = p.take(tReversed)
+	v.Span = p.since(start)
+	return v
+}
+
+// takenOver reports whether the last setting, for want of a value of its own,
+// has taken the name of the one on the next line. If so it is told, and reading
+// goes on with that name.
+func (p *parser) takenOver(last *Prop) bool {
+	value := last.Values[len(last.Values)-1]
+	for i := p.at - 1; i > 0 && spanOf(&p.toks[i]).Start >= value.Span.Start; i-- {
+		if p.toks[i].Type == tName && p.first(i) {
+			p.at = i
+			p.fail(ValueMissing, "a value is missing after "+p.lastWord(), "")
+			value.Value = p.bad()
+			return true
+		}
+	}
+	return false
+}
+
+// use = "use" usename { "," usename } "from" STRING .
+func (p *parser) use() Decl {
+	start := p.start()
+	p.next()
+	d := new(Use)
+	for {
+		n := UseName{Name: p.ident("the unit that is used")}
+		if p.take(tAs) {
+			n.As = p.ident("its name in this file")
+		}
+		d.Names = append(d.Names, n)
+		if p.panic || !p.take(tComma) {
+			break
+		}
+	}
+	p.word(tFrom, "from", " and the file that has the unit")
+	d.Path = p.str("the file")
+	d.Span = p.since(start)
+	return d
+}
+
+// fabric = "fabric" name [ STRING ] NAME COLOUR [ scrappy ] .
+func (p *parser) fabric() Decl {
+	start := p.start()
+	p.next()
+	d := &Fabric{Name: p.ident("the fabric's name")}
+	if p.is(tString) {
+		d.Words = p.str("")
+	}
+	if p.is(tColour) {
+		p.fail(NameMissing, "the value of the fabric is missing: light, medium or dark", "")
+	} else {
+		d.Value = p.ident("the fabric's value: light, medium or dark")
+	}
+	d.Colour = p.colour()
+	if p.sameLine() && !p.panic {
+		p.misspelt("scrappy")
+	}
+	if p.take(tScrappy) {
+		p.word(tBy, "by", " and piece, section, unit or block")
+		switch p.kind() {
+		case tPiece, tSection, tUnit, tBlock:
+			t := &p.toks[p.at]
+			d.Scrappy = Ident{spanOf(t), t.Value}
+			p.next()
+		default:
+			if !p.sameLine() || !p.misspelt("piece", "section", "unit", "block") {
+				p.fail(WordMissing, "a fabric is scrappy by piece, section, unit or block", "")
+			} else {
+				p.next()
+			}
+		}
+	}
+	d.Span = p.since(start)
+	return d
+}
+
+func (p *parser) colour() Colour {
+	t := &p.toks[p.at]
+	digits := t.Value
+	switch {
+	case t.Type == tColour:
+		digits = trimHash(digits)
+	case p.sameLine() && len(digits) == 6 && isHex(digits):
+		p.mend(BadColour, spanOf(t), t.Pos.Line, "a color begins with `#`", "", insert(spanOf(t).Start, "#"))
+	default:
+		p.fail(BadColour, "a color is missing, like `#3c7d8c`", "")
+		return Colour{Span: p.behind()}
+	}
+	rgb, _ := strconv.ParseUint(digits, 16, 24) // a damaged one is black
+	p.next()
+	return Colour{Span: spanOf(t), RGB: uint32(rgb)}
+}
+
+func trimHash(s string) string {
+	if s != "" && s[0] == '#' {
+		return s[1:]
+	}
+	return s
+}
+
+// colorway = "colorway" name [ STRING ] "{" { recolour | ";" } "}" .
+func (p *parser) colorway() Decl {
+	owner, start := p.at, p.start()
+	p.next()
+	d := &Colorway{Name: p.ident("the colorway's name")}
+	if p.is(tString) {
+		d.Words = p.str("")
+	}
+	s, ok := p.open(owner, "colorway", false)
+	for ok {
+		p.panic = false
+		if p.take(tSemicolon) {
+			continue
+		}
+		if p.closed(&s) || p.strayDecl(&s) {
+			break
+		}
+		before := p.at
+		if p.is(tName) || p.is(tX) {
+			d.Recolour = append(d.Recolour, p.recolour())
+		} else {
+			p.fail(NoStatement, p.found()+" is not expected here; a colorway lists `fabric as fabric`, or a fabric with words, value and color", "")
+		}
+		if p.panic {
+			p.skipLine()
+		}
+		if p.at == before {
+			p.next()
+		}
+	}
+	d.Span = p.since(start)
+	return d
+}
+
+// recolour = name ( "as" name | [ STRING ] [ NAME ] COLOUR ) .
+func (p *parser) recolour() *Recolour {
+	start := p.start()
+	r := &Recolour{Name: p.ident("")}
+	if p.take(tAs) {
+		next := p.ahead(1)
+		if p.first(p.at) && (next == tAs || next == tString || next == tColour) {
+			p.fail(NameMissing, "a fabric is missing after `as`", "") // the next line is its own
+		} else {
+			r.As = p.ident("the fabric to take instead")
+		}
+	} else {
+		if p.is(tString) {
+			r.Words = p.str("")
+		}
+		if p.is(tName) {
+			r.Value = p.ident("")
+		}
+		if !p.is(tColour) && r.Words == nil {
+			p.fail(WordMissing, "`as` and a fabric, or a color, is missing", "")
+		} else {
+			c := p.colour()
+			r.Colour = &c
+		}
+	}
+	r.Span = p.since(start)
+	return r
+}
+
+// accept = "accept" NAME STRING .
+func (p *parser) accept() *Accept {
+	start := p.start()
+	p.next()
+	a := &Accept{Code: p.ident("the code of the warning, like R101,")}
+	a.Reason = p.str("the reason")
+	a.Span = p.since(start)
+	return a
+}
+
+// str reads a text that must stand here; what says what it is.
+func (p *parser) str(what string) *String {
+	t := &p.toks[p.at]
+	if t.Type != tString {
+		p.fail(ValueMissing, what+" is missing; it is a text in quotes, `\"...\"`", "")
+		return nil
+	}
+	p.next()
+	return &String{node{spanOf(t)}, meaning(t.Value)}
+}
+
+// ident reads a name that must stand here; what says whose it is.
+func (p *parser) ident(what string) Ident {
+	t := &p.toks[p.at]
+	switch {
+	case t.Type == tName || t.Type == tX:
+		p.next()
+		return Ident{spanOf(t), t.Value}
+	case isWord(t.Type) && p.sameLine() && !p.clauseHere():
+		p.fail(NameMissing, what+" cannot be `"+t.Value+"`, which is a word of the language", "")
+		p.next()
+	default:
+		p.fail(NameMissing, what+" is missing", "")
+	}
+	return Ident{Span: p.behind()}
+}
+
+// clauseHere reports whether the word here goes on with the statement, so that
+// it was not meant as a name.
+func (p *parser) clauseHere() bool {
+	switch p.kind() {
+	case tIn, tFrom, tFinished, tOutline, tAs, tAt, tBy, tTurn, tAlong, tReversed:
+		next := p.ahead(1)
+		return next != tAssign && next != tColon
+	}
+	return false
+}

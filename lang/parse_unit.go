@@ -1,0 +1,226 @@
+package lang
+
+import "seamwright/lang/problem"
+
+// unit = "unit" name shape body .
+// block = "block" name shape "finished" size { "," size } body .
+func (p *parser) unit() Decl {
+	owner, start := p.at, p.start()
+	d := &Unit{Block: p.is(tBlock)}
+	what := "unit"
+	if d.Block {
+		what = "block"
+	}
+	p.next()
+	d.Name = p.ident("the " + what + "'s name")
+	hasParams := p.is(tLParen) || p.is(tCall)
+	if hasParams {
+		d.Params = p.params()
+	}
+	p.shape(d, hasParams)
+	if d.Block {
+		p.word(tFinished, "finished", " and the size, like `finished 6in`")
+		d.Finished = p.sizes()
+	} else if p.is(tFinished) {
+		p.fail(WrongPlace, "a unit has no finished size; only a block has one", "write `block` instead of `unit`",
+			problem.Edit{At: spanOf(&p.toks[owner]), New: "block"})
+	}
+	d.Body = p.body(owner, what, false)
+	d.Span = p.since(start)
+	p.oneWay(d)
+	return d
+}
+
+// params = "(" [ param { "," param } ] ")" .
+func (p *parser) params() []*Param {
+	open := p.at
+	p.next()
+	params := []*Param{}
+	for !p.is(tRParen) {
+		params = append(params, p.param())
+		if p.panic || !p.take(tComma) && !p.commaMissing(true) {
+			break
+		}
+	}
+	p.close(open)
+	return params
+}
+
+// param = name ":" kind [ "=" expr ] .
+func (p *parser) param() *Param {
+	start := p.start()
+	d := &Param{Name: p.ident("the name of a parameter")}
+	if !p.take(tColon) {
+		p.fail(SignMissing, "a `:` and the kind of the parameter are missing, as in `rows: count`", "")
+	}
+	switch p.kind() {
+	case tFabric, tLine:
+		d.Kind = Ident{spanOf(&p.toks[p.at]), p.toks[p.at].Value}
+		p.next()
+	default:
+		d.Kind = p.ident("the kind of the parameter")
+	}
+	if p.take(tAssign) {
+		d.Default = p.expr()
+	} else if !p.panic && (p.is(tNumber) || p.is(tEqual)) && p.sameLine() {
+		p.assign("the value that the parameter has when none is given")
+		d.Default = p.expr()
+	}
+	d.Span = p.since(start)
+	return d
+}
+
+// assign goes past the = that must stand here, or mends a missing one.
+func (p *parser) assign(what string) {
+	t := &p.toks[p.at]
+	switch {
+	case p.take(tAssign):
+	case t.Type == tEqual:
+		p.mend(SignMissing, spanOf(t), t.Pos.Line, "`==` compares; here a single `=` is written", "",
+			problem.Edit{At: spanOf(t), New: "="})
+		p.next()
+	case p.sameLine() && p.valueHere():
+		p.mend(SignMissing, spanOf(t), t.Pos.Line, "a `=` is missing before "+what, "", insert(p.end(), " ="))
+	default:
+		p.fail(SignMissing, "a `=` is missing before "+what, "")
+	}
+}
+
+// shape = params outline | outline1 . Without parameters a size is two plain
+// numbers, so that a parenthesis behind the name is never a number's.
+func (p *parser) shape(d *Unit, hasParams bool) {
+	if p.sameLine() && !p.panic && p.is(tName) && !hasParams {
+		p.misspelt("outline")
+	}
+	switch {
+	case p.take(tOutline):
+		d.Outline = p.list(true)
+	case hasParams:
+		d.Width = p.expr()
+		p.times()
+		d.Height = p.expr()
+	default:
+		d.Width = p.plainNumber()
+		p.times()
+		d.Height = p.plainNumber()
+	}
+}
+
+func (p *parser) plainNumber() Expr {
+	if p.is(tNumber) {
+		return p.number()
+	}
+	p.fail(BadSize, "a size is two plain numbers, like `8 x 8`", "a unit with parameters may compute its size")
+	return &BadExpr{node{p.behind()}}
+}
+
+// times goes past the x in 8 x 8.
+func (p *parser) times() {
+	t := &p.toks[p.at]
+	switch {
+	case p.take(tX):
+	case p.panic:
+	case p.sameLine() && (t.Type == tStar || t.Type == tBy || t.Type == tName && t.Value == "X"):
+		p.mend(BadSize, spanOf(t), t.Pos.Line, "an `x` stands between width and height, as in `8 x 8`", "",
+			problem.Edit{At: spanOf(t), New: "x"})
+		p.next()
+	case p.sameLine() && t.Type == tNumber:
+		p.mend(BadSize, spanOf(t), t.Pos.Line, "an `x` stands between width and height, as in `8 x 8`", "", insert(p.end(), " x"))
+	default:
+		p.fail(BadSize, "an `x` stands between width and height, as in `8 x 8`", "")
+	}
+}
+
+// sizes = size { "," size } .
+func (p *parser) sizes() (sizes []*Size) {
+	for {
+		start := p.start()
+		d := &Size{Width: p.expr()}
+		if p.take(tX) {
+			d.Height = p.expr()
+		}
+		d.Span = p.since(start)
+		sizes = append(sizes, d)
+		if p.panic || !p.take(tComma) && !p.commaMissing(true) {
+			return sizes
+		}
+	}
+}
+
+// oneWay reports a unit that gives its lines to be solved and its sections too.
+func (p *parser) oneWay(d *Unit) {
+	if d.Body == nil {
+		return
+	}
+	drawn, sewn := kindsOf(d.Body.Stmts, Span{}, Span{})
+	if drawn.End == 0 || sewn.End == 0 {
+		return
+	}
+	later, earlier := drawn, sewn
+	if later.Start < earlier.Start {
+		later, earlier = sewn, drawn
+	}
+	p.panic = false
+	f := p.tell(MixedUnit, later, -1, "a unit is either drawn, with `line` and `piece`, or sewn, with `join`, `section` and `place`", "", nil)
+	f.label(earlier, "this is the other way")
+}
+
+// kindsOf finds the first statement of either kind, in loops and conditions too.
+func kindsOf(stmts []Stmt, drawn, sewn Span) (Span, Span) {
+	for _, s := range stmts {
+		switch s := s.(type) {
+		case *Line:
+			if drawn.End == 0 {
+				drawn = head(s.Span, "line")
+			}
+		case *Piece:
+			if drawn.End == 0 && s.Number != nil {
+				drawn = s.Number.Span
+			} else if drawn.End == 0 {
+				drawn = head(s.Span, "piece")
+			}
+		case *Join:
+			if sewn.End == 0 {
+				sewn = head(s.Span, "join")
+			}
+		case *Section:
+			if sewn.End == 0 {
+				sewn = head(s.Span, "section")
+			}
+		case *Place:
+			if sewn.End == 0 {
+				sewn = head(s.Span, "place")
+			}
+		case *For:
+			if s.Body != nil {
+				drawn, sewn = kindsOf(s.Body.Stmts, drawn, sewn)
+			}
+		case *If:
+			drawn, sewn = kindsOf(branches(s), drawn, sewn)
+		}
+	}
+	return drawn, sewn
+}
+
+// head is the word that a statement begins with.
+func head(at Span, word string) Span {
+	return Span{Start: at.Start, End: min(at.End, at.Start+int32(len(word)))}
+}
+
+// branches are the statements of all branches of a condition, in order.
+func branches(s *If) (all []Stmt) {
+	for s != nil {
+		if s.Then != nil {
+			all = append(all, s.Then.Stmts...)
+		}
+		switch other := s.Else.(type) {
+		case *If:
+			s = other
+		case *Body:
+			return append(all, other.Stmts...)
+		default:
+			return all
+		}
+	}
+	return all
+}

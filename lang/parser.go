@@ -1,0 +1,217 @@
+package lang
+
+import (
+	"slices"
+
+	"github.com/alecthomas/participle/v2"
+	"github.com/alecthomas/participle/v2/lexer"
+
+	"seamwright/lang/problem"
+)
+
+// A program is participle's root node. It parses itself: by hand, so that it
+// can go on after a mistake.
+type program struct {
+	decls  []Decl
+	faults []fault
+}
+
+var _ participle.Parseable = (*program)(nil)
+
+// Parse takes all tokens and always succeeds.
+func (root *program) Parse(tokens *lexer.PeekingLexer) error {
+	for !tokens.Peek().EOF() {
+		tokens.Next()
+	}
+	p := parser{toks: tokens.Range(0, tokens.RawCursor()+1)}
+	p.prepare()
+	p.file()
+	root.decls, root.faults = p.decls, p.faults
+	return nil
+}
+
+// A parser walks over the tokens. Its methods are the rules of the grammar,
+// named as there; recovery is in recover.go.
+type parser struct {
+	toks   []lexer.Token // without error tokens; EOF is the last
+	at     int           // the next token
+	decls  []Decl
+	faults []fault
+
+	panic   bool // a mistake in this statement is told; say nothing more of it
+	badLine int  // neither of this line
+	missing int  // closing braces that the text lacks; below 0, has too many
+	laidOut bool // the text is indented, so that columns tell about braces
+
+	depth   int  // of what is being read
+	height  int  // of the expression just read
+	testing bool // in a condition, where = is meant to compare
+	inPiece bool // the fabric of a piece, behind which a parenthesis begins a corner
+
+	numbers slab[Number]
+	names   slab[Name]
+	points  slab[Point]
+	pairs   slab[Binary]
+	pieces  slab[Piece]
+}
+
+// A slab hands out nodes of one kind, many to an allocation.
+type slab[T any] struct{ free []T }
+
+func (s *slab[T]) new() *T {
+	if len(s.free) == cap(s.free) {
+		s.free = make([]T, 0, min(max(8, 2*cap(s.free)), 256))
+	}
+	s.free = s.free[:len(s.free)+1]
+	return &s.free[len(s.free)-1]
+}
+
+// prepare drops error tokens and counts braces.
+func (p *parser) prepare() {
+	errors := 0
+	for i := range p.toks {
+		switch p.toks[i].Type {
+		case tLBrace:
+			p.missing++
+		case tRBrace:
+			p.missing--
+		case tError:
+			errors++
+		}
+	}
+	if errors > 0 {
+		isError := func(t lexer.Token) bool { return t.Type == tError }
+		p.toks = slices.DeleteFunc(slices.Clone(p.toks), isError)
+	}
+	if p.missing != 0 {
+		p.laidOut = laidOut(p.toks)
+	}
+}
+
+func (p *parser) kind() lexer.TokenType { return p.toks[p.at].Type }
+
+func (p *parser) is(kind lexer.TokenType) bool { return p.toks[p.at].Type == kind }
+
+// ahead returns the kind of the token n after the next one.
+func (p *parser) ahead(n int) lexer.TokenType {
+	return p.toks[min(p.at+n, len(p.toks)-1)].Type
+}
+
+func (p *parser) next() {
+	if p.at < len(p.toks)-1 {
+		p.at++
+	}
+}
+
+// take goes past the next token if it is of this kind.
+func (p *parser) take(kind lexer.TokenType) bool {
+	if p.toks[p.at].Type != kind {
+		return false
+	}
+	p.next()
+	return true
+}
+
+// first reports whether a token is the first on its line.
+func (p *parser) first(i int) bool {
+	return i == 0 || p.toks[i-1].Pos.Line < p.toks[i].Pos.Line
+}
+
+// sameLine reports whether the next token stands on the line of the last.
+func (p *parser) sameLine() bool { return !p.first(p.at) && !p.is(tEOF) }
+
+func (p *parser) line() int { return p.toks[p.at].Pos.Line }
+
+// start returns the offset of the next token, from which a node's span begins.
+func (p *parser) start() int32 { return int32(p.toks[p.at].Pos.Offset) }
+
+// since returns the span from an offset to the end of the last token.
+func (p *parser) since(start int32) Span {
+	return Span{Start: start, End: max(start, p.end())}
+}
+
+// end returns the offset of the end of the last token.
+func (p *parser) end() int32 {
+	if p.at == 0 {
+		return p.start()
+	}
+	return spanOf(&p.toks[p.at-1]).End
+}
+
+// here is where something is missing: at the next token, or behind the last
+// one if that ends its line.
+func (p *parser) here() Span {
+	if p.at > 0 && (p.first(p.at) || p.is(tEOF)) {
+		return p.behind()
+	}
+	return spanOf(&p.toks[p.at])
+}
+
+// behind is the place right behind the last token.
+func (p *parser) behind() Span { return Span{Start: p.end(), End: p.end()} }
+
+// hereLine is the line of here.
+func (p *parser) hereLine() int {
+	if p.at > 0 && (p.first(p.at) || p.is(tEOF)) {
+		return p.toks[p.at-1].Pos.Line
+	}
+	return p.line()
+}
+
+// found is the next token in words.
+func (p *parser) found() string {
+	switch t := &p.toks[p.at]; t.Type {
+	case tEOF:
+		return "the end of the file"
+	case tString:
+		return "a text"
+	default:
+		return "`" + t.Value + "`"
+	}
+}
+
+// lastWord is the last token in words, for "after ...".
+func (p *parser) lastWord() string {
+	if p.at == 0 {
+		return "the beginning"
+	}
+	if t := &p.toks[p.at-1]; t.Type != tString {
+		return "`" + t.Value + "`"
+	}
+	return "the text"
+}
+
+// fail reports a mistake at the next token, or behind the last if that ends
+// its line. Until the statement ends nothing more is said.
+func (p *parser) fail(code problem.Code, message, help string, edits ...problem.Edit) *fault {
+	f := p.tell(code, p.here(), p.hereLine(), message, help, edits)
+	p.panic, p.badLine = true, p.hereLine()
+	return f
+}
+
+// mend reports a mistake that the parser has read as what was meant.
+func (p *parser) mend(code problem.Code, at Span, line int, message, help string, edits ...problem.Edit) {
+	p.tell(code, at, line, message, help, edits)
+}
+
+// tell returns the fault, for labels to be added; a scratch one if it is not
+// to be told.
+func (p *parser) tell(code problem.Code, at Span, line int, message, help string, edits []problem.Edit) *fault {
+	f := fault{Line: line, Problem: problem.Problem{
+		Code: code, Message: message, Help: help, Edits: edits, At: problem.Place{Span: at},
+	}}
+	if p.panic || line == p.badLine || len(p.faults) > maxProblems {
+		return &f
+	}
+	p.faults = append(p.faults, f)
+	return &p.faults[len(p.faults)-1]
+}
+
+// label adds a second place to a fault.
+func (f *fault) label(at Span, text string) {
+	f.Labels = append(f.Labels, problem.Label{At: problem.Place{Span: at}, Text: text})
+}
+
+func insert(at int32, text string) problem.Edit {
+	return problem.Edit{At: Span{Start: at, End: at}, New: text}
+}

@@ -1,0 +1,167 @@
+package lang
+
+import (
+	"strings"
+
+	"github.com/alecthomas/participle/v2/lexer"
+
+	"seamwright/lang/problem"
+)
+
+// misspelt looks at a name that stands where one of these words belongs. If it
+// is a slip for one of them (a letter wrong, a blank too many or too few), that
+// is reported and the tokens are mended.
+func (p *parser) misspelt(words ...string) bool {
+	t := p.toks[p.at]
+	if t.Type != tName && t.Type != tX {
+		return false
+	}
+	if word := problem.Nearest(t.Value, words); word != "" {
+		p.mend(Misspelt, spanOf(&t), t.Pos.Line, "`"+t.Value+"` is unknown here; did you mean `"+word+"`?", "",
+			problem.Edit{At: spanOf(&t), New: word})
+		p.retype(p.at, word)
+		return true
+	}
+	return p.shortSlip(words) || p.broken(words) || p.glued(words)
+}
+
+// shortSlip mends a word of two letters, of which so many names are a slip that
+// a value must follow, as none follows a name.
+func (p *parser) shortSlip(words []string) bool {
+	t := &p.toks[p.at]
+	switch next := p.ahead(1); next {
+	case tName, tX, tNumber, tLParen:
+	default:
+		return false
+	}
+	if p.first(p.at + 1) {
+		return false
+	}
+	for _, word := range words {
+		if len(word) == 2 && oneSlip(t.Value, word) {
+			p.mend(Misspelt, spanOf(t), t.Pos.Line, "`"+t.Value+"` is unknown here; did you mean `"+word+"`?", "",
+				problem.Edit{At: spanOf(t), New: word})
+			p.retype(p.at, word)
+			return true
+		}
+	}
+	return false
+}
+
+// oneSlip reports whether a word of two letters lacks one, has one too many
+// or has them exchanged.
+func oneSlip(given, word string) bool {
+	switch len(given) {
+	case 1:
+		return strings.Contains(word, given)
+	case 2:
+		return given[0] == word[1] && given[1] == word[0]
+	case 3:
+		return given[1:] == word || given[:2] == word || given[:1]+given[2:] == word
+	}
+	return false
+}
+
+// broken mends a word with a blank in it: `sec tion`.
+func (p *parser) broken(words []string) bool {
+	t, after := &p.toks[p.at], &p.toks[min(p.at+1, len(p.toks)-1)]
+	if after.Type != tName && !isWord(after.Type) || after.Pos.Line != t.Pos.Line {
+		return false
+	}
+	for _, word := range words {
+		if word != t.Value+after.Value {
+			continue
+		}
+		span := spanOf(t).To(spanOf(after))
+		p.mend(Misspelt, span, t.Pos.Line, "`"+word+"` is one word", "", problem.Edit{At: span, New: word})
+		p.replace(p.at+1, p.toks[p.at+2:])
+		p.retype(p.at, word)
+		return true
+	}
+	return false
+}
+
+// glued mends a word that lacks the blank behind it: `letdeck`.
+func (p *parser) glued(words []string) bool {
+	t := p.toks[p.at]
+	for _, word := range words {
+		rest, ok := strings.CutPrefix(t.Value, word)
+		if !ok || rest == "" || len(word) < 3 {
+			continue
+		}
+		cut := spanOf(&t).Start + int32(len(word))
+		p.mend(Misspelt, spanOf(&t), t.Pos.Line, "a blank is missing after `"+word+"`", "", insert(cut, " "))
+		kind := tNumber
+		if !isDigit(rest[0]) {
+			kind = reserved(rest)
+		}
+		second := lexer.Token{Type: kind, Value: rest, Pos: t.Pos}
+		second.Pos.Offset += len(word)
+		second.Pos.Column += len(word)
+		p.replace(p.at+1, append([]lexer.Token{second}, p.toks[p.at+1:]...))
+		p.toks[p.at].Value = word
+		p.retype(p.at, word)
+		return true
+	}
+	return false
+}
+
+// replace sets the tokens from i on.
+func (p *parser) replace(i int, rest []lexer.Token) {
+	p.toks = append(p.toks[:i:i], rest...)
+}
+
+// retype makes a token the word that was meant; its text stays, as spans are
+// measured by it.
+func (p *parser) retype(i int, word string) { p.toks[i].Type = reserved(word) }
+
+// word goes past a word that must stand here.
+func (p *parser) word(kind lexer.TokenType, word, why string) bool {
+	if p.take(kind) {
+		return true
+	}
+	if p.sameLine() && !p.panic && p.misspelt(word) {
+		p.next()
+		return true
+	}
+	p.fail(WordMissing, "`"+word+"` is missing"+why, "", insert(p.end(), " "+word))
+	return false
+}
+
+// prose reports whether the `--` at token i begins a comment: two words stand
+// behind it on its line, side by side, not both as short as the points nw to
+// se, and no further `--`. If it is strict, no sound expression has them so.
+func (p *parser) prose(i int, strict bool) bool {
+	if i+2 >= len(p.toks) {
+		return false
+	}
+	one, two := &p.toks[i+1], &p.toks[i+2]
+	line := p.toks[i].Pos.Line
+	if two.Pos.Line != line || len(one.Value) < 3 && len(two.Value) < 3 {
+		return false
+	}
+	named := one.Type == tName || one.Type == tX
+	if !named && !isWord(one.Type) || two.Type != tName && two.Type != tX && !isWord(two.Type) {
+		return false
+	}
+	if strict && (isWord(two.Type) || one.Type == tNot) {
+		return false
+	}
+	for j := i + 3; p.toks[j-1].Type != tEOF && p.toks[j].Pos.Line == line; j++ {
+		if p.toks[j].Type == tDash {
+			return false
+		}
+	}
+	return true
+}
+
+// dashComment reports a `--` that begins a comment, and goes past its line.
+func (p *parser) dashComment(i int) {
+	t := &p.toks[i]
+	p.panic = false
+	p.mend(CommentDashes, spanOf(t), t.Pos.Line, "`--` joins two points; a comment begins with `//`", "",
+		problem.Edit{At: spanOf(t), New: "//"})
+	for p.at = i; p.toks[p.at].Pos.Line == t.Pos.Line && !p.is(tEOF) && !p.is(tLBrace); {
+		p.next()
+	}
+}
