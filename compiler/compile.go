@@ -1,7 +1,11 @@
 package compiler
 
 import (
+	"seamwright/compiler/cutting"
+	"seamwright/compiler/eval"
 	"seamwright/compiler/pattern"
+	"seamwright/compiler/piecing"
+	"seamwright/lang"
 	"seamwright/lang/problem"
 )
 
@@ -15,5 +19,23 @@ type Loader interface {
 // Compile turns a text into a checked pattern. The pattern is nil where any
 // problem is an error. Problems are sorted.
 func Compile(src *problem.Source, load Loader) (*pattern.Pattern, []problem.Problem) {
-	panic("being written")
+	file, problems := lang.Parse(src)
+	result := eval.Evaluate(file, loading(load))
+	problems = append(problems, result.Problems...)
+	problems = append(problems, piecing.Piece(result)...)
+	if !problem.Failed(problems) {
+		cutting.Cut(&result.Pattern)
+	}
+	problem.Sort(problems)
+	if problem.Failed(problems) {
+		return nil, problems
+	}
+	return &result.Pattern, problems
+}
+
+func loading(load Loader) eval.Loader {
+	if load == nil {
+		return nil
+	}
+	return load.Load
 }

@@ -194,6 +194,7 @@ type Figures struct {
 	NarrowestPiece          string // its label, "B3"
 	AreaError               Length // |sum of pieces - block| / total edge length
 	NearestPoints           Length // least distance between two different points
+	SamePoints              Length // greatest distance between two points taken for one
 }
 
 // A Quilt is a setting, as declared.

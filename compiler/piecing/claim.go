@@ -1,0 +1,197 @@
+package piecing
+
+import (
+	"seamwright/compiler/eval"
+	"seamwright/compiler/plane"
+)
+
+// claim gives every region its section or placed unit. It reports false where
+// one has none, or two, or does not fit; that has been told.
+func (w *work) claim(s *shape, units []*shape) bool {
+	b, ok := s.body, true
+	taken := make([]int32, len(s.cut.leaves)) // cell+1
+	s.cells = make([]cell, 0, len(s.cut.leaves))
+	for i := range b.Sections {
+		if len(b.Sections[i].Pieces) == 0 || len(b.Sections[i].Pieces[0].Points) == 0 {
+			ok = false // evaluation has told
+			continue
+		}
+		anchor := b.Sections[i].Pieces[0].Points[0]
+		at := s.cut.locate(anchor)
+		if at.leaf < 0 {
+			w.tellAnchor(s, i, at)
+			ok = false
+			continue
+		}
+		if other := taken[at.leaf]; other > 0 {
+			w.tellTwice(s, s.cells[other-1].index, i)
+			ok = false
+			continue
+		}
+		s.cells = append(s.cells, cell{face: s.face(at.leaf), leaf: at.leaf, index: i})
+		taken[at.leaf] = int32(len(s.cells))
+	}
+	placed := make([]plane.Polygon, len(b.Places))
+	fits := true
+	for i := range b.Places {
+		placed[i] = units[i].outline.Move(b.Places[i].Motion)
+		c := cell{place: &b.Places[i], unit: units[i], index: i}
+		leaf := s.cut.locate(placed[i].Interior()).leaf
+		if leaf < 0 || taken[leaf] > 0 {
+			fits = false
+			continue
+		}
+		c.face, c.leaf = s.face(leaf), leaf
+		if c.sideOf = fit(c.face.Corners, placed[i], b.Places[i].Motion.Reversed); c.sideOf == nil {
+			fits = false
+			continue
+		}
+		s.cells = append(s.cells, c)
+		taken[leaf] = int32(len(s.cells))
+	}
+	if !fits {
+		w.tellMisfit(s, placed, taken)
+		return false
+	}
+	if !ok {
+		return false
+	}
+	for leaf, c := range taken {
+		if c == 0 {
+			w.tellEmpty(s, s.face(int32(leaf)))
+			ok = false
+		}
+	}
+	for i := range s.cells {
+		c := &s.cells[i]
+		c.straight = hasStraight(c.face.Corners)
+		if c.place == nil {
+			ok = w.cutCell(s, c) && ok
+		}
+	}
+	return ok
+}
+
+// cutCell cuts a section's region into its pieces.
+func (w *work) cutCell(s *shape, c *cell) bool {
+	src := &s.body.Sections[c.index]
+	var flaws []flaw
+	c.section, flaws = cutSection(src, c.face, 0, false)
+	for i := len(flaws) - 1; i >= 0; i-- {
+		w.tellFlaw(s, c, &flaws[i])
+	}
+	if len(flaws) > 0 {
+		return false
+	}
+	return w.assert(s, c)
+}
+
+func (s *shape) face(leaf int32) *plane.Face { return &s.cut.nodes[s.cut.leaves[leaf]].face }
+
+func hasStraight(p plane.Polygon) bool {
+	for i := range p {
+		if straight(p, i) {
+			return true
+		}
+	}
+	return false
+}
+
+func straight(p plane.Polygon, i int) bool {
+	n := len(p)
+	return (plane.Line{A: p[(i+n-1)%n], B: p[(i+1)%n]}).Side(p[i]) == 0
+}
+
+// fit returns, for each side of a region, the side of the unit that lies on it,
+// in the unit's own numbering; nil where region and placed unit differ. The
+// unit's outline has no straight corners, the region may have some.
+func fit(region, unit plane.Polygon, reversed bool) []int32 {
+	n, m := len(region), len(unit)
+	bent := make([]int, 0, n)
+	for i := range region {
+		if !straight(region, i) {
+			bent = append(bent, i)
+		}
+	}
+	if len(bent) != m {
+		return nil
+	}
+next:
+	for o := range unit {
+		for k, i := range bent {
+			if !region[i].Same(unit[(o+k)%m]) {
+				continue next
+			}
+		}
+		sides := make([]int32, n)
+		for k, from := range bent {
+			side := (o + k) % m
+			if reversed {
+				side = m - 1 - side
+			}
+			for i := from; i != bent[(k+1)%m]; i = (i + 1) % n {
+				sides[i] = int32(side)
+			}
+		}
+		return sides
+	}
+	return nil
+}
+
+// divideFurther cuts along the joins that act from some size too. The regions
+// of a section that they divide inherit its seams.
+func (w *work) divideFurther(s *shape, acting []eval.Join) bool {
+	base, cells := s.cut, s.cells
+	if !w.divided(s, acting) {
+		return false
+	}
+	owner := make([]int32, len(base.leaves))
+	for i := range cells {
+		owner[cells[i].leaf] = int32(i)
+	}
+	ok := true
+	parts := make([][]int32, len(cells))
+	for leaf := range s.cut.leaves {
+		if at := base.locate(s.face(int32(leaf)).Corners.Interior()); at.leaf >= 0 {
+			parts[owner[at.leaf]] = append(parts[owner[at.leaf]], int32(leaf))
+		}
+	}
+	s.cells = nil
+	for i := range cells {
+		c := cells[i]
+		if c.place != nil {
+			if len(parts[i]) != 1 {
+				w.tellDividesUnit(s, &c)
+				ok = false
+				continue
+			}
+			c.face = s.face(parts[i][0])
+			c.sideOf = fit(c.face.Corners, c.unit.outline.Move(c.place.Motion), c.place.Motion.Reversed)
+			s.cells = append(s.cells, c)
+			continue
+		}
+		anchor, half := s.cut.locate(c.section.src.Pieces[0].Points[0]), 0
+		if anchor.leaf < 0 {
+			w.tellAnchor(s, c.index, anchor)
+			ok = false
+			continue
+		}
+		for _, leaf := range parts[i] {
+			part := cell{face: s.face(leaf), index: c.index}
+			part.straight = hasStraight(part.face.Corners)
+			number := 0
+			if leaf != anchor.leaf {
+				half++
+				number = half
+			}
+			var flaws []flaw
+			part.section, flaws = cutSection(c.section.src, part.face, number, len(parts[i]) > 1)
+			for k := range flaws {
+				w.tellFlaw(s, &part, &flaws[k])
+				ok = false
+			}
+			s.cells = append(s.cells, part)
+		}
+	}
+	return ok
+}

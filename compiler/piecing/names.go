@@ -1,0 +1,180 @@
+package piecing
+
+import (
+	"cmp"
+	"slices"
+	"strconv"
+
+	"seamwright/lang/problem"
+)
+
+// name gives every drawing its letter. Letters run once through the pattern.
+// First those that were written are kept where they are free, then all others
+// get the next free ones, in the order in which their sections are written.
+func (w *work) name(blocks []*block) {
+	n := namer{work: w, taken: map[string]bool{}, kept: map[uint64]string{}}
+	for _, b := range blocks {
+		for _, a := range b.made {
+			for i := range a.drawings {
+				n.keep(b, a, &a.drawings[i])
+			}
+		}
+	}
+	for _, b := range blocks {
+		for _, a := range b.made {
+			a.twins()
+			for i := range a.drawings {
+				n.fill(b, a, &a.drawings[i])
+			}
+			a.sort()
+		}
+	}
+}
+
+type namer struct {
+	*work
+	taken map[string]bool
+	kept  map[uint64]string // the name of a section in a block, so that all sizes have the same
+	next  int
+}
+
+// identity tells a section of one block in all its sizes.
+func identity(b *block, c *copied) uint64 { return mix(c.origin, b.index, 1) }
+
+// keep gives a drawing the name that was written, if it is free.
+func (n *namer) keep(b *block, a *assembly, d *drawing) {
+	c := &a.copies[d.first]
+	id := identity(b, c)
+	if name, ok := n.kept[id]; ok && !a.has(name) {
+		d.name = name
+		return
+	}
+	written := c.section.src.Name
+	if written == "" || c.section.half > 0 || c.as == "" && c.shape != a.top {
+		return
+	}
+	written = c.as + written
+	if !n.taken[written] {
+		n.taken[written], n.kept[id] = true, written
+		d.name = written
+		return
+	}
+	d.wished = written
+}
+
+// fill gives a drawing without a name the next free one, or that of the drawing
+// it reverses with an r.
+func (n *namer) fill(b *block, a *assembly, d *drawing) {
+	if d.name != "" {
+		return
+	}
+	c := &a.copies[d.first]
+	id := identity(b, c)
+	if name, ok := n.kept[id]; ok && !a.has(name) {
+		d.name = name
+		return
+	}
+	if d.twin >= 0 && a.drawings[d.twin].name != "" && !n.taken[a.drawings[d.twin].name+"r"] {
+		d.name = a.drawings[d.twin].name + "r"
+	}
+	for d.name == "" {
+		if name := letters(n.next); !n.taken[name] {
+			d.name = name
+		} else {
+			n.next++
+		}
+	}
+	n.taken[d.name] = true
+	if _, ok := n.kept[id]; !ok {
+		n.kept[id] = d.name
+	}
+	if d.wished == "" {
+		return
+	}
+	n.tell(problem.Problem{
+		Code: Renamed, Severity: problem.Note, At: c.section.src.At,
+		Message: "the letter " + d.wished + " is taken in this pattern, so this section of " + b.Name +
+			" is printed as " + d.name,
+		Help: "letters run once through the whole pattern; to choose it yourself, write a letter that is free",
+	})
+}
+
+// has reports whether a drawing of this assembly has a name already.
+func (a *assembly) has(name string) bool {
+	for i := range a.drawings {
+		if a.drawings[i].name == name {
+			return true
+		}
+	}
+	return false
+}
+
+// letters returns A, B, ..., Z, AA, AB, ...
+func letters(i int) string {
+	if i < 26 {
+		return string(rune('A' + i))
+	}
+	return letters(i/26-1) + string(rune('A'+i%26))
+}
+
+// twins finds for each drawing the earlier one that it reverses.
+func (a *assembly) twins() {
+	byClass := map[int32][]int32{}
+	for i := range a.drawings {
+		d := &a.drawings[i]
+		byClass[d.class] = append(byClass[d.class], int32(i))
+		twin := a.classes[d.class].twin
+		if twin < 0 {
+			continue
+		}
+		// The kth drawing of a class reverses the kth of its twin.
+		if k := len(byClass[d.class]) - 1; k < len(byClass[twin]) {
+			d.twin = byClass[twin][k]
+		}
+	}
+}
+
+// sort lists drawings by name: A to Z, then AA; a reversed one after its own.
+func (a *assembly) sort() {
+	a.order = make([]int32, len(a.drawings))
+	for i := range a.order {
+		a.order[i] = int32(i)
+	}
+	base := func(name string) (string, bool) {
+		if n := len(name) - 1; n > 0 && name[n] == 'r' {
+			return name[:n], true
+		}
+		return name, false
+	}
+	slices.SortFunc(a.order, func(i, j int32) int {
+		x, xr := base(a.drawings[i].name)
+		y, yr := base(a.drawings[j].name)
+		order := cmp.Or(cmp.Compare(len(x), len(y)), cmp.Compare(x, y))
+		switch {
+		case order != 0:
+			return order
+		case xr == yr:
+			return cmp.Compare(i, j)
+		case yr:
+			return -1
+		}
+		return 1
+	})
+}
+
+// path tells the placed units that a copy stands in: "quarter 2, wedge".
+func (u *within) path() string {
+	if u == nil {
+		return ""
+	}
+	if u.text == "" {
+		u.text = u.name
+		if u.of > 1 {
+			u.text += " " + strconv.Itoa(u.number)
+		}
+		if up := u.up.path(); up != "" {
+			u.text = up + ", " + u.text
+		}
+	}
+	return u.text
+}

@@ -1,0 +1,157 @@
+package piecing
+
+import (
+	"math"
+
+	"seamwright/compiler/pattern"
+	"seamwright/compiler/plane"
+	"seamwright/lang/problem"
+)
+
+const (
+	// tooNear is the distance, in inches at the smallest size, below which two
+	// different points are more likely meant to be one: half the width of a
+	// pencil line, the finest division of a ruler. Common practice, no source.
+	tooNear = 1.0 / 64
+
+	// anchorClear is how far, in inches at the smallest size, a section's point
+	// should lie from the lines of its own seams. Nearer, it looks as if it
+	// lay on the line, and a slip would turn the piece over unseen.
+	anchorClear = 1.0 / 16
+)
+
+// A proof is what was measured while a block was checked, in squares.
+type proof struct {
+	area    float64 // |pieces - outline|
+	edges   float64 // length of all pieces' sides
+	same    float64 // greatest distance of points taken for one
+	nearest float64 // least distance of different points
+	points  int     // to match
+}
+
+// prove shows that the pieces cover the block, by their areas, and that no two
+// points are so near that one cannot tell whether they are meant to be one.
+func (w *work) prove(a *assembly, scale float64) bool {
+	p := &a.proof
+	sum, shortest, corners := 0.0, math.Inf(1), 0
+	for i := range a.copies {
+		m := &a.copies[i].measure
+		sum += m.area
+		p.edges += m.edges
+		shortest = min(shortest, m.shortest)
+		corners += m.corners
+	}
+	p.area = math.Abs(sum - a.top.outline.Area())
+	if p.area > plane.Tol*p.edges {
+		w.tell(problem.Problem{
+			Code: NotCovered, At: a.block.Source,
+			Message: "the pieces of " + a.block.Name + " do not add up to the block: they differ by " +
+				decimals(p.area, 9) + " squares",
+			Help: "this is a fault of the program, not of the pattern; please report it with the pattern",
+		})
+		return false
+	}
+	return w.tellApart(a, scale, shortest, corners)
+}
+
+// tellApart collects all corners of pieces and reports those too near.
+func (w *work) tellApart(a *assembly, scale, shortest float64, corners int) bool {
+	type owner struct{ copy, piece int32 }
+	cloud := plane.NewCloud(shortest, tooNear/scale, corners/2)
+	owners := make([]owner, 0, corners/2)
+	for i := range a.copies {
+		c := &a.copies[i]
+		x := c.motion.Matrix()
+		for k := range c.section.pieces {
+			for _, q := range c.section.pieces[k].face.Corners {
+				if id := cloud.Add(x.Apply(q)); int(id) == len(owners) {
+					owners = append(owners, owner{int32(i), int32(k)})
+				}
+			}
+		}
+	}
+	a.proof.same, a.proof.nearest = cloud.Same, cloud.Nearest
+	for i, pair := range cloud.Near {
+		if i == enough {
+			break
+		}
+		p, q := cloud.Points[pair[0]], cloud.Points[pair[1]]
+		first, second := owners[pair[0]], owners[pair[1]]
+		c, d := &a.copies[first.copy], &a.copies[second.copy]
+		unit := a.block.Name
+		back := plane.Motion{Shift: a.low}
+		if first.copy == second.copy {
+			unit, back = c.shape.body.Name, c.motion.Inverse()
+		}
+		p, q = back.Apply(p), back.Apply(q)
+		at := d.section.pieces[second.piece].src
+		t := problem.Problem{
+			Code: NearPoints, At: at.At,
+			Message: "two points of " + unit + ", " + written(p) + " and " + written(q) + ", are only " +
+				decimals(p.Dist(q)*scale, 4) + " in apart at the smallest size: are they meant to be one?",
+			Help:  "write both as the same point or the same `let`, or move them at least 1/64 in apart",
+			Drawn: drawn(unit, []plane.Point{p, q}, nil),
+		}
+		if other := c.section.pieces[first.piece].src; other != at {
+			t.Labels = []problem.Label{{At: other.At, Text: "the other point is a corner of this piece"}}
+		}
+		w.tell(t)
+	}
+	return len(cloud.Near) == 0
+}
+
+// warnAnchors tells of points of piece 1 that lie almost on a seam.
+func (w *work) warnAnchors(a *assembly, scale float64) {
+	for _, s := range a.used {
+		for i := range s.cells {
+			c := &s.cells[i]
+			if c.section == nil || c.section.half > 0 || c.section.clear*scale >= anchorClear {
+				continue
+			}
+			src := c.section.src
+			if accepted(src.Accepts, AnchorNear) || accepted(s.body.Accepts, AnchorNear) {
+				continue
+			}
+			line := &src.Pieces[c.section.nearest]
+			w.tell(problem.Problem{
+				Code: AnchorNear, Severity: problem.Warning, At: pointAt(src.Pieces[0].PointAt, 0, src.Pieces[0].At),
+				Message: point(src.Pieces[0].Points[0]) + " lies almost on the line of piece " +
+					num(float64(c.section.nearest+1)) + ", nearer than 1/16 in at the smallest size",
+				Labels: []problem.Label{{At: line.LineAt, Text: "this line"}},
+				Help:   "all lines are seen from this point: give one well inside piece 1",
+				Drawn:  drawn(s.body.Name, src.Pieces[0].Points[:1], []plane.Line{line.Line}),
+			})
+		}
+	}
+}
+
+// figures are what the report says of a block, at one scale.
+func (a *assembly) figures(scale float64) pattern.Figures {
+	f := pattern.Figures{
+		Sections: len(a.copies), Pieces: a.top.pieces, Drawings: len(a.drawings),
+		Seams:         a.top.pieces - len(a.copies) + len(a.seams),
+		NearestPoints: pattern.Length(a.proof.nearest * scale),
+		SamePoints:    pattern.Length(a.proof.same * scale),
+		Narrowest:     pattern.Length(math.Inf(1)),
+	}
+	if a.proof.edges > 0 {
+		f.AreaError = pattern.Length(a.proof.area / a.proof.edges * scale)
+	}
+	for i := range a.groups {
+		if a.groups[i].match() {
+			f.Points++
+		}
+	}
+	for _, i := range a.order {
+		d := &a.drawings[i]
+		c := &a.classes[d.class]
+		if len(c.pieces) == 1 {
+			f.PlainDrawings++
+		}
+		if width := pattern.Length(c.narrow * scale); width < f.Narrowest {
+			f.Narrowest = width
+			f.NarrowestPiece = d.name + num(float64(c.narrowest+1))
+		}
+	}
+	return f
+}
