@@ -59,7 +59,6 @@ const (
 	MissingAlong problem.Code = "L252"
 	MissingAt    problem.Code = "L253"
 	Misplaced    problem.Code = "L254"
-	DrawnAndSewn problem.Code = "L255"
 	EmptySection problem.Code = "L256"
 	UnitCircle   problem.Code = "L257"
 	BadOutline   problem.Code = "L258"
@@ -87,6 +86,13 @@ const (
 	LongRange     problem.Code = "L280"
 	TooManySteps  problem.Code = "L281"
 	TooDeep       problem.Code = "L282" // units in units
-	NestedTooDeep problem.Code = "L283" // brackets and braces
 	TooManyPieces problem.Code = "L284"
 )
+
+// Codes explains every code of this package, in order.
+func Codes() []problem.Info {
+	all := nameCodes()
+	all = append(all, kindCodes()...)
+	all = append(all, statementCodes()...)
+	return append(all, limitCodes()...)
+}

@@ -92,9 +92,7 @@ func (e *evaluator) fabricNamed(f *file, name lang.Ident) *fabric {
 	}
 	if !suggest(p, name, names) {
 		p.Help = "write `fabric " + name.Text + " \"" + name.Text + "\" light #e0e0e0` first"
-		return nil
 	}
-	f.fabric[p.Edits[0].New].used = true
 	return nil
 }
 

@@ -48,6 +48,7 @@ type evaluator struct {
 	idle      []*run
 	steps     int
 	stopped   bool
+	idleNames []idleName
 	calls     []problem.Place // the place statements being worked on, outermost first
 	depth     int
 	seen      map[fault]bool

@@ -17,12 +17,6 @@ func (r *run) expr(e lang.Expr) value.Value {
 	if !r.step(e) {
 		return value.Value{}
 	}
-	v := r.expr1(e)
-	r.nesting--
-	return v
-}
-
-func (r *run) expr1(e lang.Expr) value.Value {
 	switch e := e.(type) {
 	case *lang.Number:
 		return r.number(e)

@@ -161,6 +161,9 @@ func (e *evaluator) fabricValue(f *file, v lang.Ident) string {
 func (e *evaluator) declareUnit(f *file, d *lang.Unit) {
 	u := &unit{id: e.units, decl: d, file: f}
 	e.units++
+	for _, p := range d.Params {
+		u.kinds = append(u.kinds, value.KindNamed(p.Kind.Text))
+	}
 	f.units = append(f.units, u)
 	if d.Name.Text != "" {
 		e.nameUnit(f, d.Name, &unitName{unit: u, at: d.Name.Span})

@@ -14,9 +14,6 @@ const (
 	// of wedges is 4.
 	maxDepth = 64
 
-	// maxNesting is how deep brackets, operators and braces may nest.
-	maxNesting = 1000
-
 	// maxParts is how many pieces, sections, joins, lines and places a unit may
 	// have, those of its placed units counted at each place.
 	maxParts = 200_000

@@ -64,9 +64,6 @@ func (r *run) placeHead(s *lang.Place) lang.Span {
 
 // noUnit tells that there is no such unit. What else is wrong is told, too.
 func (r *run) noUnit(s *lang.Place, name *unitName) {
-	if name != nil {
-		name.used = true
-	}
 	if !r.checking {
 		return
 	}
@@ -92,7 +89,6 @@ func (r *run) noUnit(s *lang.Place, name *unitName) {
 		}
 	}
 	if suggest(p, s.Unit, names) {
-		r.file.unit[p.Edits[0].New].used = true
 		return
 	}
 	p.Help = "write `unit " + s.Unit.Text + " ...` in this file, or take it from another: use " + s.Unit.Text + " from \"...\""

@@ -23,7 +23,6 @@ type run struct {
 	frame    frame
 	vars     []variable    // innermost last
 	args     []value.Value // scratch: arguments of the calls being worked on
-	nesting  int
 
 	section *Section // the one being filled
 	inside  bool     // a section, checking or not
@@ -31,8 +30,6 @@ type run struct {
 	pieces  int      // so far; -1 where a hole makes it unknown
 	names   map[string]problem.Span
 	parts   int
-
-	drawn, sewn lang.Node // the first statement of each sort
 }
 
 // A variable is a let, a parameter or the name of a loop.
@@ -67,28 +64,21 @@ func (r *run) fault(code problem.Code, at lang.Span, message string) *problem.Pr
 	return p
 }
 
-// step counts work and depth. Where it returns false the caller gives up; where it
-// returns true the caller counts nesting down again.
+// step counts work, and reports whether there may be more.
 func (r *run) step(n lang.Node) bool {
-	if r.nesting >= maxNesting {
-		r.unit.broken = true // so that nothing else climbs down here
-		r.fault(NestedTooDeep, n.Where(), "brackets, operators or braces are nested more than "+
-			strconv.Itoa(maxNesting)+" deep here").Help = "give parts of it names with `let`"
+	if r.checking {
+		return true // once through the text
+	}
+	if r.stopped {
+		r.failed = true
 		return false
 	}
-	if !r.checking {
-		if r.stopped {
-			r.failed = true
-			return false
-		}
-		if r.steps++; r.steps > maxSteps {
-			r.stopped = true
-			r.fault(TooManySteps, n.Where(), "working this out takes more than "+strconv.Itoa(maxSteps)+
-				" steps").Help = "loops inside loops multiply: make one of them shorter"
-			return false
-		}
+	if r.steps++; r.steps > maxSteps {
+		r.stopped = true
+		r.fault(TooManySteps, n.Where(), "working this out takes more than "+strconv.Itoa(maxSteps)+
+			" steps").Help = "loops inside loops multiply: make one of them shorter"
+		return false
 	}
-	r.nesting++
 	return true
 }
 
@@ -138,7 +128,6 @@ func (r *run) unknown(n *lang.Name) {
 	name := lang.Ident{Span: n.Where(), Text: n.Text}
 	switch {
 	case suggest(p, name, r.visible()):
-		r.mark(p.Edits[0].New)
 	case helperNamed(n.Text) != nil:
 		p.Help = "`" + n.Text + "` is a helper and needs its arguments: " + helperNamed(n.Text).forms[0].signature(n.Text)
 	case r.file.unit[n.Text] != nil:
@@ -163,41 +152,27 @@ func (r *run) visible() []string {
 	return names
 }
 
-// mark counts a name as used that was misspelt: one mistake, one message.
-func (r *run) mark(name string) {
-	for i := range r.vars {
-		if r.vars[i].name == name {
-			r.vars[i].used = true
-		}
-	}
-	if f := r.file.fabric[name]; f != nil {
-		f.used = true
-	}
-}
-
-// declare adds a name, unless it is taken. A parameter may hide a fabric of its
-// file; nothing else hides anything.
+// declare adds a name. A parameter may hide a fabric of its file; nothing else
+// hides anything. A name that is taken is told once, and then has no kind.
 func (r *run) declare(name lang.Ident, what string, v value.Value) {
 	if name.Text == "" {
 		return
 	}
 	if r.checking {
 		if isCompass(name.Text) {
-			r.failed = true
 			r.taken(r.file, name)
-			return
+			v, what = value.Value{}, ""
 		}
 		for i := range r.vars {
 			if o := &r.vars[i]; o.name == name.Text {
-				r.failed = true
 				r.twice(r.file, name, o.what, o.at)
-				return
+				v, what = value.Value{}, ""
+				break
 			}
 		}
-		if f := r.file.fabric[name.Text]; f != nil && what != parameter {
-			r.failed = true
+		if f := r.file.fabric[name.Text]; f != nil && what != parameter && what != "" {
 			r.twice(r.file, name, "fabric", f.at)
-			return
+			v, what = value.Value{}, ""
 		}
 	}
 	r.vars = append(r.vars, variable{name: name.Text, what: what, at: name.Span, val: v})
@@ -212,10 +187,10 @@ const (
 
 // closeScope forgets the names declared since there were n.
 func (r *run) closeScope(n int) {
-	if r.checking && len(r.file.holes) == 0 {
+	if r.checking {
 		for _, v := range r.vars[n:] {
 			if !v.used {
-				r.evaluator.unused(r.file, v.at, "`"+v.name+"`")
+				r.unused(r.file, v.at, "`"+v.name+"`")
 			}
 		}
 	}

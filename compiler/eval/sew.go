@@ -127,7 +127,8 @@ func (r *run) chain(chain []lang.Expr) {
 func (r *run) sectionStmt(s *lang.Section) {
 	at := s.Name.Span
 	if s.Name.Text == "" {
-		at = r.head(s)
+		at.Start = s.Where().Start
+		at.End = at.Start + int32(len("section"))
 	}
 	r.inside, r.next, r.pieces = true, 1, 0
 	if r.checking {
@@ -177,7 +178,6 @@ func (r *run) newSection(s *lang.Section, at lang.Span) bool {
 func (r *run) piece(s *lang.Piece) {
 	fabric, ok := r.want(s.Fabric, fabricKind, "a piece")
 	if !r.inside {
-		r.sort(s, &r.drawn)
 		r.drawnPiece(s, fabric, ok)
 		return
 	}

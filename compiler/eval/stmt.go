@@ -21,7 +21,6 @@ func (r *run) stmts(b *lang.Body) {
 		}
 		if r.step(s) {
 			r.stmt(s)
-			r.nesting--
 		}
 	}
 	r.closeScope(scope)
@@ -49,76 +48,23 @@ func (r *run) stmt(s lang.Stmt) {
 	}
 }
 
-// unitStmt runs what may stand in a unit, but not in a section.
+// unitStmt runs what may stand in a unit, but not in a section: there the parser
+// has refused it.
 func (r *run) unitStmt(s lang.Stmt) {
 	if r.inside {
 		r.failed = true
-		if r.checking {
-			r.misplaced(s)
-		}
 		return
 	}
 	switch s := s.(type) {
 	case *lang.Join:
-		r.sort(s, &r.sewn)
 		r.join(s)
 	case *lang.Section:
-		r.sort(s, &r.sewn)
 		r.sectionStmt(s)
 	case *lang.Place:
-		r.sort(s, &r.sewn)
 		r.placeStmt(s)
 	case *lang.Line:
-		r.sort(s, &r.drawn)
 		r.lineStmt(s)
 	}
-}
-
-func (r *run) misplaced(s lang.Stmt) {
-	r.fault(Misplaced, r.head(s), "a section holds pieces, and `"+keyword(s)+"` belongs to the unit around it").Help =
-		"close the section with `}` before this line"
-}
-
-// keyword returns the word that a statement of a unit begins with.
-func keyword(s lang.Node) string {
-	switch s.(type) {
-	case *lang.Join:
-		return "join"
-	case *lang.Section:
-		return "section"
-	case *lang.Place:
-		return "place"
-	case *lang.Line:
-		return "line"
-	}
-	return "piece"
-}
-
-// head returns the span of a statement's first word.
-func (r *run) head(s lang.Node) lang.Span {
-	at := s.Where()
-	return lang.Span{Start: at.Start, End: min(at.End, at.Start+int32(len(keyword(s))))}
-}
-
-// sort notes whether the unit is drawn or sewn; it cannot be both.
-func (r *run) sort(s lang.Node, mine *lang.Node) {
-	if !r.checking {
-		return
-	}
-	if *mine == nil {
-		*mine = s
-	}
-	if r.drawn == nil || r.sewn == nil || *mine != s {
-		return
-	}
-	other := r.sewn
-	if other == s {
-		other = r.drawn
-	}
-	p := r.fault(DrawnAndSewn, r.head(s), "`"+keyword(s)+"` cannot stand in one unit with the `"+keyword(other)+
-		"` of line "+strconv.Itoa(r.file.line(other.Where())))
-	p.Labels = []problem.Label{{At: r.file.place(r.head(other)), Text: "the other is here"}}
-	p.Help = "a unit is either drawn, with lines and pieces, or given as sections, joins and places"
 }
 
 // loop runs a range or a list.

@@ -57,9 +57,8 @@ func (r *run) checkParam(p *lang.Param) {
 		}
 	}
 	if k == value.None {
-		r.failed = true
+		r.unit.broken = true
 	}
-	r.unit.kinds = append(r.unit.kinds, k)
 	if p.Default != nil {
 		if k == value.None {
 			r.expr(p.Default)

@@ -5,10 +5,34 @@ import (
 	"seamwright/lang/problem"
 )
 
-// warnUnused names what the root file declares and nothing uses. A file without
-// blocks is there to be used by others.
+// An idleName is one that nothing uses.
+type idleName struct {
+	file *file
+	at   lang.Span
+	what string
+}
+
+// unused notes a name that nothing uses.
+func (e *evaluator) unused(f *file, at lang.Span, what string) {
+	e.idleNames = append(e.idleNames, idleName{f, at, what})
+}
+
+// warnUnused warns of what nothing uses. Where there are errors, they may well be
+// the reason, so nothing is said.
 func (e *evaluator) warnUnused(root *file) {
-	if len(root.holes) > 0 || !root.hasBlock() {
+	e.rootUnused(root)
+	if len(root.holes) > 0 || problem.Failed(e.out.Problems) {
+		return
+	}
+	for _, n := range e.idleNames {
+		e.report(problem.Warning, Unused, n.file.place(n.at), n.what+" is never used").Help = "take it away, or use it"
+	}
+}
+
+// rootUnused notes the fabrics and units of the root file. A file without blocks is
+// there to be used by others.
+func (e *evaluator) rootUnused(root *file) {
+	if !root.hasBlock() {
 		return
 	}
 	for _, f := range root.fabrics {
@@ -36,10 +60,6 @@ func (e *evaluator) warnUnused(root *file) {
 			}
 		}
 	}
-}
-
-func (e *evaluator) unused(f *file, at lang.Span, what string) {
-	e.report(problem.Warning, Unused, f.place(at), what+" is never used").Help = "take it away, or use it"
 }
 
 func (f *file) hasBlock() bool {
