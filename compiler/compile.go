@@ -24,6 +24,7 @@ func Compile(src *problem.Source, load Loader) (*pattern.Pattern, []problem.Prob
 	problems = append(problems, result.Problems...)
 	problems = append(problems, piecing.Piece(result)...)
 	if !problem.Failed(problems) {
+		problems = append(problems, judge(src, result)...)
 		cutting.Cut(&result.Pattern)
 	}
 	problem.Sort(problems)

@@ -1,0 +1,7 @@
+// Package rules asks whether a block that can be sewn is good to sew: one file
+// a rule, with its code, its threshold, its source, a failing example and the
+// same example cured. [Check] runs them all over a finished model.
+//
+// A rule is a method of [catalogue] that returns a [Rule]. That is the whole
+// registration: a new rule is one new file beside its test, no list to edit.
+package rules

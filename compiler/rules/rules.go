@@ -1,0 +1,120 @@
+package rules
+
+import (
+	"reflect"
+	"slices"
+	"sync"
+
+	"seamwright/compiler/pattern"
+	"seamwright/lang/problem"
+)
+
+// A Rule is one thing that makers and teachers of the trade ask of a block.
+// One of Pattern and Block is set: the first looks at the whole pattern once,
+// the second at every block in every finished size.
+type Rule struct {
+	Info    problem.Info
+	Pattern func(p *pattern.Pattern, report func(Finding))
+	Block   func(v *View, report func(Finding))
+}
+
+// A Finding is one thing a rule found, at one place of the text.
+type Finding struct {
+	Code       problem.Code // filled in by Check
+	Severity   problem.Severity
+	Acceptable bool // an error that `accept` may silence; warnings and notes always may
+	At         pattern.Source
+	Message    string
+	Help       string
+	Block      string         // the block's name; empty for the whole pattern
+	Finished   pattern.Length // the finished width it was found at; 0 for the whole pattern
+	Points     []pattern.Pos  // on the block at that size
+}
+
+// catalogue holds the rules as methods, so that each stands whole in its own file.
+type catalogue struct{}
+
+// all finds the methods of catalogue, in the order of their names. It is asked
+// for once, and only by verbs that check or explain.
+var all = sync.OnceValue(func() []Rule {
+	v := reflect.ValueOf(catalogue{})
+	var rules []Rule
+	for i := range v.NumMethod() {
+		if make, ok := v.Method(i).Interface().(func() Rule); ok {
+			rules = append(rules, make())
+		}
+	}
+	slices.SortFunc(rules, func(a, b Rule) int {
+		return slices.Compare([]byte(a.Info.Code), []byte(b.Info.Code))
+	})
+	return rules
+})
+
+// Codes tells what each rule's code means.
+func Codes() []problem.Info {
+	var infos []problem.Info
+	for _, r := range all() {
+		infos = append(infos, r.Info)
+	}
+	return infos
+}
+
+// Check runs every rule. What a rule finds at one place of the text is told
+// once, at the smallest size: mend it there and it is mended in every copy and
+// at every size.
+func Check(p *pattern.Pattern) []Finding {
+	type told struct {
+		code problem.Code
+		at   pattern.Source
+	}
+	var found []Finding
+	seen := map[told]bool{}
+	run := func(r *Rule, check func(report func(Finding))) {
+		check(func(f Finding) {
+			f.Code = r.Info.Code
+			if t := (told{f.Code, f.At}); !seen[t] {
+				seen[t] = true
+				found = append(found, f)
+			}
+		})
+	}
+	for i := range all() {
+		if r := &all()[i]; r.Pattern != nil {
+			run(r, func(report func(Finding)) { r.Pattern(p, report) })
+		}
+	}
+	for b := range p.Blocks {
+		for _, s := range bySize(p.Blocks[b].Sizes) {
+			v := newView(p, &p.Blocks[b], s)
+			for i := range all() {
+				if r := &all()[i]; r.Block != nil {
+					run(r, func(report func(Finding)) {
+						r.Block(v, func(f Finding) {
+							f.Block, f.Finished = v.Block.Name, s.Finished.W
+							report(f)
+						})
+					})
+				}
+			}
+		}
+	}
+	return found
+}
+
+// bySize returns the sizes, smallest first.
+func bySize(sizes []pattern.Sized) []*pattern.Sized {
+	var list []*pattern.Sized
+	for i := range sizes {
+		list = append(list, &sizes[i])
+	}
+	slices.SortStableFunc(list, func(a, b *pattern.Sized) int {
+		switch {
+		case a.Finished.W < b.Finished.W:
+			return -1
+		case a.Finished.W > b.Finished.W:
+			return 1
+		}
+		return 0
+	})
+	return list
+}

@@ -1,0 +1,69 @@
+package rules
+
+import (
+	"fmt"
+
+	"seamwright/compiler/pattern"
+	"seamwright/compiler/plane"
+)
+
+// A View is one block at one finished size, as rules look at it: its pieces
+// where they lie in the finished block, in inches.
+type View struct {
+	Pattern *pattern.Pattern
+	Block   *pattern.Block
+	Sized   *pattern.Sized
+	Placed  []Placed // every piece of every copy, copy by copy
+	first   []int    // Placed index of each copy's first piece
+}
+
+// A Placed is one piece in its place.
+type Placed struct {
+	Copy    int
+	Piece   *pattern.Piece
+	Drawing *pattern.Drawing
+	Polygon plane.Polygon
+}
+
+func newView(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *View {
+	v := &View{Pattern: p, Block: b, Sized: s}
+	for c := range s.Copies {
+		at := &s.Copies[c]
+		d := &s.Drawings[at.Drawing]
+		move := plane.Motion{Turn: at.Turn, Shift: point(at.Shift)}.Matrix()
+		v.first = append(v.first, len(v.Placed))
+		for i := range d.Pieces {
+			piece := &d.Pieces[i]
+			polygon := make(plane.Polygon, len(piece.Polygon))
+			for k, q := range piece.Polygon {
+				polygon[k] = move.Apply(point(q))
+			}
+			v.Placed = append(v.Placed, Placed{c, piece, d, polygon})
+		}
+	}
+	return v
+}
+
+// Of returns the pieces of one copy.
+func (v *View) Of(copy int) []Placed {
+	if copy+1 < len(v.first) {
+		return v.Placed[v.first[copy]:v.first[copy+1]]
+	}
+	return v.Placed[v.first[copy]:]
+}
+
+// Label names a piece as it is printed: B3.
+func (p *Placed) Label() string { return label(p.Drawing, p.Piece) }
+
+func label(d *pattern.Drawing, p *pattern.Piece) string {
+	return fmt.Sprintf("%s%d", d.Name, p.Number)
+}
+
+// size is the finished width in words, for messages.
+func (v *View) size() string { return v.Sized.Finished.W.In(8) }
+
+func point(p pattern.Pos) plane.Point { return plane.Point{X: float64(p.X), Y: float64(p.Y)} }
+
+func pos(p plane.Point) pattern.Pos {
+	return pattern.Pos{X: pattern.Length(p.X), Y: pattern.Length(p.Y)}
+}
