@@ -29,11 +29,11 @@ func (r *run) call(e *lang.Call) value.Value {
 	args := r.args[base:]
 	r.args = r.args[:base] // what is pushed later comes after args are read
 	f := h.form(args)
-	if f == nil {
-		r.noForm(e, h, args)
+	switch {
+	case !good:
 		return value.Value{}
-	}
-	if !good {
+	case f == nil:
+		r.noForm(e, h, args)
 		return value.Value{}
 	}
 	gives := f.gives
