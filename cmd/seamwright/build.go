@@ -34,14 +34,15 @@ func build(c *call) int {
 		return c.misused("build needs the name of a pattern")
 	}
 	r := &reporter{call: c, strict: *strict, format: "text"}
-	names, ps := files.Find(c.args)
+	asked := c.args
+	names, ps := files.Find(asked)
 	r.tell(ps)
 	folders, err := outFolders(names, *out)
 	if err != nil {
 		return c.misused("%v", err)
 	}
 	for i, name := range names {
-		c.buildOne(r, name, folders[i], o)
+		c.buildOne(r, asked, name, folders[i], o)
 	}
 	return r.end()
 }
@@ -97,7 +98,7 @@ func outFolders(names []string, out string) ([]string, error) {
 	return folders, nil
 }
 
-func (c *call) buildOne(r *reporter, name, folder string, o emit.Options) {
+func (c *call) buildOne(r *reporter, asked []string, name, folder string, o emit.Options) {
 	p := r.compile(name)
 	if p == nil {
 		c.kept(folder)
@@ -109,7 +110,9 @@ func (c *call) buildOne(r *reporter, name, folder string, o emit.Options) {
 		return
 	}
 	if len(p.Blocks) == 0 {
-		fmt.Fprintf(c.stderr, "seamwright: %s has no block, so there is nothing to print from it\n", name)
+		if slices.Contains(asked, name) { // in a folder, texts of units are to be expected
+			fmt.Fprintf(c.stderr, "seamwright: %s has no block, so there is nothing to print from it\n", name)
+		}
 		return
 	}
 	outputs, ps := emit.Build(p, o)
@@ -176,6 +179,9 @@ func (c *call) write(r *reporter, folder string, outputs []files.Output, whole b
 		if part.n > 0 {
 			did = append(did, fmt.Sprintf("%d %s", part.n, part.what))
 		}
+	}
+	if len(did) == 0 {
+		did = append(did, "nothing to write")
 	}
 	fmt.Fprintf(c.stdout, "Written to %s: %s (%s)\n", folder, count(len(outputs), "file"), list(did))
 	return r.code

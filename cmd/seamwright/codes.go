@@ -4,13 +4,15 @@ import (
 	"sort"
 
 	"seamwright/cmd/internal/files"
+	"seamwright/compiler/eval"
+	"seamwright/compiler/rules"
 	"seamwright/lang/problem"
 )
 
 // codes lists every code that any part of the program raises, in order.
 func codes() []problem.Info {
 	var all []problem.Info
-	for _, of := range []func() []problem.Info{files.Codes} {
+	for _, of := range []func() []problem.Info{files.Codes, eval.Codes, rules.Codes} {
 		all = append(all, of()...)
 	}
 	sort.Slice(all, func(i, j int) bool { return all[i].Code < all[j].Code })

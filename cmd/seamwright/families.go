@@ -76,7 +76,7 @@ func (c *call) drawFamilies(chosen []families.Family, out string) int {
 	r := &reporter{call: c, format: "text"}
 	var all []files.Output
 	for i := range chosen {
-		src := &problem.Source{Name: files.Shipped + chosen[i].Name, Text: chosen[i].Example}
+		src := &problem.Source{Name: chosen[i].Name + " (example)", Text: chosen[i].Example}
 		loader := newLoader()
 		p, ps := compiler.Compile(src, loader)
 		if r.tell(ps) || p == nil {

@@ -5,8 +5,11 @@ import (
 	"fmt"
 	"path/filepath"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"seamwright/cmd/internal/files"
+	"seamwright/lang"
 	"seamwright/lang/problem"
 )
 
@@ -42,7 +45,8 @@ func create(c *call) int {
 func title(base string) string {
 	words := strings.FieldsFunc(base, func(r rune) bool { return r <= ' ' || strings.ContainsRune(`_-"\`, r) })
 	for i, w := range words {
-		words[i] = strings.ToUpper(w[:1]) + w[1:]
+		first, size := utf8.DecodeRuneInString(w)
+		words[i] = string(unicode.ToUpper(first)) + w[size:]
 	}
 	if len(words) == 0 {
 		return "First Pattern"
@@ -50,7 +54,8 @@ func title(base string) string {
 	return strings.Join(words, " ")
 }
 
-// blockName makes a name of the language out of a file's name.
+// blockName makes a name of the language out of a file's name: small letters,
+// digits and _, and no word that means something else there.
 func blockName(base string) string {
 	name := strings.Map(func(r rune) rune {
 		switch {
@@ -61,5 +66,10 @@ func blockName(base string) string {
 		}
 		return '_'
 	}, base)
-	return "block_" + strings.Trim(name, "_")
+	name = strings.Trim(name, "_")
+	tree, ps := lang.Parse(&problem.Source{Text: "unit " + name + " 1 x 1 { }"})
+	if len(ps) == 0 && len(tree.Decls) == 1 && name != "" {
+		return name
+	}
+	return strings.TrimRight("my_"+name, "_")
 }

@@ -33,12 +33,12 @@ type call struct {
 // run finds the verb, runs it and returns the exit code. A panic anywhere below
 // is a fault of ours, and is told as one.
 func run(e env, all []verb) (code int) {
-	defer func() {
+	defer func(asked []string) {
 		if r := recover(); r != nil {
-			crash(e, r, debug.Stack())
+			crash(e, asked, r, debug.Stack())
 			code = ourFault
 		}
-	}()
+	}(e.args)
 	if len(e.args) == 0 {
 		overview(e.stderr, all)
 		return misuse
@@ -141,18 +141,14 @@ func (c *call) misused(format string, args ...any) int {
 }
 
 // crash says what to report of a fault of ours.
-func crash(e env, what any, stack []byte) {
-	shown := "no verb"
-	if len(e.args) > 0 {
-		shown = strings.Join(e.args, " ")
-	}
+func crash(e env, asked []string, what any, stack []byte) {
 	fmt.Fprintf(e.stderr, `seamwright: this is a fault of the program, not of your pattern: nothing of yours was changed.
 Please report it, with the pattern if you can and with what follows:
   %s, %s %s/%s
   arguments: %s
   %v
 
-%s`, version(), runtime.Version(), runtime.GOOS, runtime.GOARCH, shown, what, stack)
+%s`, version(), runtime.Version(), runtime.GOOS, runtime.GOARCH, strings.Join(asked, " "), what, stack)
 }
 
 // version is the program's own, as the Go tool recorded it.

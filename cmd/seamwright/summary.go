@@ -9,10 +9,6 @@ import (
 	"seamwright/emit"
 )
 
-// mostSizes is how many finished sizes of a block the summary tells of; a
-// pattern with more has its report for the rest.
-const mostSizes = 12
-
 // summary says what was made, as far as a person acts on it: what to print, and
 // in which order to sew.
 func summary(w io.Writer, p *pattern.Pattern, outputs []emit.Output, o emit.Options) {
@@ -26,21 +22,7 @@ func summary(w io.Writer, p *pattern.Pattern, outputs []emit.Output, o emit.Opti
 	}
 	fmt.Fprintln(w)
 	for i := range p.Blocks {
-		b := &p.Blocks[i]
-		told := 0
-		for j := range b.Sizes {
-			s := &b.Sizes[j]
-			if !chosen(s, o) {
-				continue
-			}
-			if told++; told > mostSizes {
-				continue
-			}
-			sized(w, b, s, p.Settings.Allowance)
-		}
-		if told > mostSizes {
-			fmt.Fprintf(w, "  and %s more\n", count(told-mostSizes, "finished size"))
-		}
+		block(w, &p.Blocks[i], p.Settings.Allowance, o)
 	}
 	if n := sheetFiles(outputs); n > 0 {
 		fmt.Fprintf(w, "Print the %s at 100%%, one side only, and measure the 1-inch square before you sew.\n", count(n, "sheet"))
@@ -56,28 +38,47 @@ func chosen(s *pattern.Sized, o emit.Options) bool {
 	return len(o.Sizes) == 0
 }
 
-// sized tells of one block at one finished size.
-func sized(w io.Writer, b *pattern.Block, s *pattern.Sized, allowance pattern.Length) {
-	until := pattern.Size{W: s.Finished.W + 2*allowance, H: s.Finished.H + 2*allowance}
-	fmt.Fprintf(w, "%s, finishes at %s (%s until it is joined): %s, %s\n", b.Title, s.Finished.Exact(), until.Exact(),
-		count(s.Figures.Sections, "section"), count(s.Figures.Pieces, "piece"))
-	if made := makes(s); made != "" {
-		fmt.Fprintf(w, "  make  %s\n", made)
-	}
-	lead := "sew "
-	for i := range s.Joins {
-		if i == mostJoins {
-			fmt.Fprintf(w, "        ... and %s more, in the report\n", count(len(s.Joins)-i, "join"))
-			break
+// block tells of one block. Sizes that are made alike are told together.
+func block(w io.Writer, b *pattern.Block, allowance pattern.Length, o emit.Options) {
+	for i := 0; i < len(b.Sizes); {
+		work := steps(&b.Sizes[i])
+		var finished, until []string
+		figures := b.Sizes[i].Figures
+		for ; i < len(b.Sizes) && steps(&b.Sizes[i]) == work; i++ {
+			if s := &b.Sizes[i]; chosen(s, o) {
+				raw := pattern.Size{W: s.Finished.W + 2*allowance, H: s.Finished.H + 2*allowance}
+				finished, until = append(finished, s.Finished.Exact()), append(until, raw.Exact())
+			}
 		}
-		j := &s.Joins[i]
-		fmt.Fprintf(w, "  %s  %d. %s to %s%s\n", lead, j.Number, side(s, j.Left), side(s, j.Right), matched(j))
-		lead = "    "
+		if len(finished) == 0 {
+			continue
+		}
+		fmt.Fprintf(w, "%s, finishes at %s: %s, %s\n", b.Title, list(finished), count(figures.Sections, "section"), count(figures.Pieces, "piece"))
+		fmt.Fprintf(w, "  size  %s until it is joined\n%s", list(until), work)
 	}
 }
 
 // mostJoins is how many joins are told; a longer list scrolls away unread.
 const mostJoins = 12
+
+// steps says what is made of paper and in which order it is sewn.
+func steps(s *pattern.Sized) string {
+	var w strings.Builder
+	if made := makes(s); made != "" {
+		fmt.Fprintf(&w, "  make  %s\n", made)
+	}
+	lead := "sew "
+	for i := range s.Joins {
+		if i == mostJoins {
+			fmt.Fprintf(&w, "        ... and %s more, in the report\n", count(len(s.Joins)-i, "join"))
+			break
+		}
+		j := &s.Joins[i]
+		fmt.Fprintf(&w, "  %s  %d. %s to %s%s\n", lead, j.Number, side(s, j.Left), side(s, j.Right), matched(j))
+		lead = "    "
+	}
+	return w.String()
+}
 
 // makes lists the drawings that are made more than once, and the plain patches.
 func makes(s *pattern.Sized) string {
@@ -108,13 +109,20 @@ func makes(s *pattern.Sized) string {
 func side(s *pattern.Sized, copies []int) string {
 	const most = 6
 	var names []string
-	for _, c := range copies {
-		names = append(names, s.Drawings[s.Copies[c].Drawing].Name)
-		if len(names) == most && len(copies) > most {
-			return strings.Join(names, "+") + fmt.Sprintf("+%d more", len(copies)-most)
+	for i := 0; i < len(copies); {
+		name, n := s.Drawings[s.Copies[copies[i]].Drawing].Name, 0
+		for ; i < len(copies) && s.Drawings[s.Copies[copies[i]].Drawing].Name == name; i++ {
+			n++
+		}
+		if n > 1 {
+			name = fmt.Sprintf("%d x %s", n, name)
+		}
+		names = append(names, name)
+		if len(names) == most && i < len(copies) {
+			return strings.Join(names, ", ") + fmt.Sprintf(" and %d more", len(copies)-i)
 		}
 	}
-	return strings.Join(names, "+")
+	return list(names)
 }
 
 func matched(j *pattern.Join) string {

@@ -16,6 +16,8 @@ const (
 	// widest is how many columns of a long line are shown: a usual terminal
 	// less the line number.
 	widest = 110
+	// longestMessage is how many bytes of a message are shown: a dozen lines.
+	longestMessage = 1000
 	// before is how much of a long line is shown before the place at fault.
 	before = 40
 )
@@ -61,8 +63,12 @@ func clean(s string) string {
 	return b.String()
 }
 
-// oneLine is clean text without line breaks.
+// oneLine is clean text without line breaks, cut off where it is far too long: a
+// message may quote a name that has no end.
 func oneLine(s string) string {
+	if len(s) > longestMessage {
+		s = s[:longestMessage] + "..."
+	}
 	return clean(strings.Join(strings.FieldsFunc(s, func(r rune) bool { return r == '\n' || r == '\r' }), " "))
 }
 

@@ -134,7 +134,7 @@ func (p *printer) help(pr *problem.Problem) {
 			if i > 0 {
 				lead = "     "
 			}
-			fmt.Fprintf(p.w, "  %s %s\n", p.paint.in("1;32", lead), clean(line))
+			fmt.Fprintf(p.w, "  %s %s\n", p.paint.in("1;32", lead), oneLine(line))
 		}
 	}
 }

@@ -1,0 +1,85 @@
+package main
+
+import (
+	"flag"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strconv"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+var update = flag.Bool("update", false, "write the golden files anew")
+
+// The stories run the real program, in a process of its own, and so does the
+// program that breaks, which exists only here.
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){
+		"seamwright": main,
+		"seamwright-that-breaks": func() {
+			breaks := verb{name: "break", run: func(*call) int { var none []int; return none[len(os.Args)] }}
+			os.Exit(run(env{os.Args[1:], os.Stdin, os.Stdout, os.Stderr, os.Getenv}, []verb{breaks}))
+		},
+	})
+}
+
+// TestStories plays testdata/stories: one file a verb or a kind of bad input.
+// `exits N COMMAND...` demands an exit code; the rest is testscript's own.
+func TestStories(t *testing.T) {
+	testscript.Run(t, testscript.Params{
+		Dir:                 filepath.Join("testdata", "stories"),
+		UpdateScripts:       *update,
+		RequireExplicitExec: true,
+		Setup: func(e *testscript.Env) error {
+			root, err := filepath.Abs(filepath.Join("..", ".."))
+			e.Setenv("ROOT", root)
+			e.Setenv("NO_COLOR", "1")
+			return err
+		},
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){
+			"exits": exits,
+			"disk":  disk,
+		},
+		Condition: func(cond string) (bool, error) {
+			if cond == "disks" { // a container's root may not mount, either
+				return exec.Command("unshare", "-m", "mount", "-t", "tmpfs", "tmpfs", "/mnt").Run() == nil, nil
+			}
+			return false, fmt.Errorf("no condition %q", cond)
+		},
+	})
+}
+
+// exits runs a command and demands its exit code.
+func exits(ts *testscript.TestScript, neg bool, args []string) {
+	want, err := strconv.Atoi(args[0])
+	ts.Check(err)
+	err = ts.Exec(args[1], args[2:]...)
+	code := 0
+	if exit, ok := err.(*exec.ExitError); ok {
+		code = exit.ExitCode()
+	} else {
+		ts.Check(err)
+	}
+	if code != want {
+		ts.Fatalf("exit code %d, not %d", code, want)
+	}
+}
+
+// disk SIZE DIR mounts a small disk of so many KB, disk readonly DIR makes it
+// read-only. Only root may; a story asks first, with [!disks] skip.
+func disk(ts *testscript.TestScript, neg bool, args []string) {
+	dir := ts.MkAbs(args[1])
+	if args[0] == "readonly" {
+		ts.Check(exec.Command("mount", "-o", "remount,ro", dir).Run())
+		return
+	}
+	ts.Check(os.MkdirAll(dir, 0o777))
+	out, err := exec.Command("mount", "-t", "tmpfs", "-o", "size="+args[0]+"k", "tmpfs", dir).CombinedOutput()
+	if err != nil {
+		ts.Fatalf("mount: %v %s", err, out)
+	}
+	ts.Defer(func() { exec.Command("umount", dir).Run() })
+}
