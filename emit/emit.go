@@ -5,7 +5,10 @@ import (
 	"slices"
 
 	"seamwright/compiler/pattern"
+	"seamwright/emit/diagram"
+	"seamwright/emit/drawing"
 	"seamwright/emit/report"
+	"seamwright/emit/svg"
 	"seamwright/emit/table"
 	"seamwright/lang/problem"
 )
@@ -46,7 +49,6 @@ type work struct {
 	options  Options
 	made     [][]report.Made // by block and size
 	problems []problem.Problem
-	err      error
 }
 
 func (o *Options) wants(kind string) bool {
@@ -102,6 +104,11 @@ func (w *work) write() []Output {
 	for b := range w.p.Blocks {
 		block := &w.p.Blocks[b]
 		folder := f.unique(safeName(block.Name))
+		if w.options.wants("diagrams") {
+			for _, picture := range diagram.Pictures(w.p, block) {
+				f.add(folder+"/"+picture.Name+".svg", func() []byte { return render(picture.Make()) })
+			}
+		}
 		for s := range block.Sizes {
 			sized, cuts := &block.Sizes[s], w.made[b][s].Cuts
 			sub := f.unique(folder + "/" + sizeName(sized.Finished))
@@ -124,4 +131,14 @@ func (w *work) write() []Output {
 		out[i] = *o
 	}
 	return out
+}
+
+// render writes a page as SVG. A page that cannot be written is a fault of this
+// program, not of the pattern.
+func render(page *drawing.Page) []byte {
+	data, err := svg.Render(page)
+	if err != nil {
+		panic(err)
+	}
+	return data
 }

@@ -1,8 +1,10 @@
 package emit
 
 import (
+	"fmt"
 	"math"
 	"runtime"
+	"runtime/debug"
 	"strconv"
 	"strings"
 	"sync"
@@ -38,7 +40,8 @@ func (f *files) unique(name string) string {
 	return try
 }
 
-// inParallel runs the tasks on as many processors as there are.
+// inParallel runs the tasks on as many processors as there are. A panic in one
+// becomes a panic here, where the caller can meet it.
 func inParallel(tasks []func()) {
 	workers := min(runtime.GOMAXPROCS(0), len(tasks))
 	if workers < 2 {
@@ -48,15 +51,25 @@ func inParallel(tasks []func()) {
 		return
 	}
 	var next atomic.Int64
+	var fault atomic.Pointer[string]
 	var wait sync.WaitGroup
 	for range workers {
 		wait.Go(func() {
+			defer func() {
+				if r := recover(); r != nil {
+					told := fmt.Sprintf("%v\n%s", r, debug.Stack())
+					fault.CompareAndSwap(nil, &told)
+				}
+			}()
 			for i := next.Add(1) - 1; i < int64(len(tasks)); i = next.Add(1) - 1 {
 				tasks[i]()
 			}
 		})
 	}
 	wait.Wait()
+	if told := fault.Load(); told != nil {
+		panic(*told)
+	}
 }
 
 // safeName makes a block's name fit for a folder on every system: what is not a

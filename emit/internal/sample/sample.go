@@ -81,7 +81,7 @@ func Boat() *pattern.Pattern {
 	b := Section("B", []pos{{X: 3.75, Y: 2.5}, {X: 8, Y: 2.5}, {X: 8, Y: 8}, {X: 3.75, Y: 8}}, sail, []int{1, 2},
 		Seam{pos{X: 7, Y: 2.5}, pos{X: 4.25, Y: 7}, sky}.flip(), Seam{pos{X: 4.25, Y: 2.5}, pos{X: 4.25, Y: 8}, mast})
 	c := Section("C", []pos{{}, {X: 8}, {X: 8, Y: 2.5}, {Y: 2.5}}, hull, []int{0, 1, 3},
-		Seam{pos{X: 2.5, Y: 1}, pos{X: 1, Y: 2.5}, sky}.flip(), Seam{pos{X: 5.5, Y: 1}, pos{X: 7, Y: 2.5}, sky}.flip(),
+		Seam{pos{X: 2.5, Y: 1}, pos{X: 1, Y: 2.5}, sky}, Seam{pos{X: 5.5, Y: 1}, pos{X: 7, Y: 2.5}, sky}.flip(),
 		Seam{pos{X: 8, Y: 1.25}, pos{Y: 1.25}, sea}, Seam{pos{X: 8, Y: .75}, pos{Y: .5}, deep})
 	s := pattern.Sized{
 		Finished: pattern.Size{W: 8, H: 8},

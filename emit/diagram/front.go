@@ -1,0 +1,152 @@
+package diagram
+
+import (
+	"seamwright/compiler/pattern"
+	"seamwright/emit/drawing"
+)
+
+// A Picture is one picture of a block: its file name without extension, and how
+// it is made.
+type Picture struct {
+	Name string
+	Make func() *drawing.Page
+}
+
+// Pictures lists the pictures of a block. Each may be made by itself.
+func Pictures(p *pattern.Pattern, b *pattern.Block) []Picture {
+	if len(b.Sizes) == 0 {
+		return nil
+	}
+	s := &b.Sizes[0]
+	all := []Picture{
+		{"front", func() *drawing.Page { return front(p, b, s) }},
+		{"line-drawing", func() *drawing.Page { return lineDrawing(p, b, s) }},
+		{"values", func() *drawing.Page { return values(p, b, s) }},
+		{"sections", func() *drawing.Page { return sections(p, b, s) }},
+	}
+	if len(s.Joins) > 0 {
+		all = append(all, Picture{"joining", func() *drawing.Page { return joining(p, b, s) }})
+	}
+	return all
+}
+
+// eachPiece calls f with every piece of every copy, as it lies in the block.
+func eachPiece(s *pattern.Sized, f func(piece *pattern.Piece, polygon []pos)) {
+	for c := range s.Copies {
+		place := &s.Copies[c]
+		move := place.Motion()
+		d := &s.Drawings[place.Drawing]
+		for i := range d.Pieces {
+			from := d.Pieces[i].Polygon
+			polygon := make([]pos, len(from))
+			for k, q := range from {
+				polygon[k] = move(q)
+			}
+			f(&d.Pieces[i], polygon)
+		}
+	}
+}
+
+// onPage takes a polygon to the page, in place.
+func (f frame) onPage(polygon []pos) []pos {
+	for i, q := range polygon {
+		polygon[i] = f.at(q)
+	}
+	return polygon
+}
+
+// front is the block in the pattern's own cloths.
+func front(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Page {
+	pic := newPicture("front", p, b, "The finished block, from the front.")
+	f := pic.fit(boxOf(s.Outline))
+	g := &drawing.Group{ID: "block", Class: "block"}
+	style := lines(s.Figures.Pieces)
+	eachPiece(s, func(piece *pattern.Piece, polygon []pos) {
+		g.Items = append(g.Items, &drawing.Path{Style: style, Points: f.onPage(polygon), Closed: true,
+			Fill: drawing.Colour(p.Fabrics[piece.Fabric].Colour)})
+	})
+	pic.add(g)
+	pic.key(usedFabrics(p, s), func(i int) (string, drawing.Colour, string) {
+		return p.Fabrics[i].Words, drawing.Colour(p.Fabrics[i].Colour), ""
+	})
+	return pic.done()
+}
+
+// lineDrawing is the block to color in.
+func lineDrawing(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Page {
+	pic := newPicture("line-drawing", p, b, "To color in: the finished block, from the front.")
+	f := pic.fit(boxOf(s.Outline))
+	g := &drawing.Group{ID: "block", Class: "block"}
+	style := lines(s.Figures.Pieces)
+	eachPiece(s, func(_ *pattern.Piece, polygon []pos) {
+		g.Items = append(g.Items, &drawing.Path{Style: style, Points: f.onPage(polygon), Closed: true, Fill: drawing.NoColour})
+	})
+	pic.add(g)
+	return pic.done()
+}
+
+// values is the block in light, medium and dark, told apart by hatching, so
+// that it survives any printer and copier.
+func values(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Page {
+	pic := newPicture("values", p, b, "Light, medium and dark: the finished block, from the front.")
+	f := pic.fit(boxOf(s.Outline))
+	g := &drawing.Group{ID: "block", Class: "block"}
+	style := lines(s.Figures.Pieces)
+	h := hatcher{}
+	eachPiece(s, func(piece *pattern.Piece, polygon []pos) {
+		polygon = f.onPage(polygon)
+		g.Items = h.fill(g.Items, polygon, p.Fabrics[piece.Fabric].Value)
+		g.Items = append(g.Items, &drawing.Path{Style: style, Points: polygon, Closed: true, Fill: drawing.NoColour})
+	})
+	pic.add(g)
+	pic.key(usedFabrics(p, s), func(i int) (string, drawing.Colour, string) {
+		return p.Fabrics[i].Words + " (" + p.Fabrics[i].Value + ")", drawing.NoColour, p.Fabrics[i].Value
+	})
+	return pic.done()
+}
+
+// usedFabrics lists the fabrics of a block, in the pattern's order.
+func usedFabrics(p *pattern.Pattern, s *pattern.Sized) []int {
+	used := make([]bool, len(p.Fabrics))
+	for d := range s.Drawings {
+		for i := range s.Drawings[d].Pieces {
+			used[s.Drawings[d].Pieces[i].Fabric] = true
+		}
+	}
+	var out []int
+	for i, u := range used {
+		if u {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// key explains fabrics with a swatch each: its words, fill and hatching.
+func (pic *picture) key(fabrics []int, of func(int) (words string, fill drawing.Colour, value string)) {
+	const (
+		swatch = 0.2 * pattern.Inch
+		apart  = 0.25 * pattern.Inch
+		gap    = 0.07 * pattern.Inch
+	)
+	g := &drawing.Group{ID: "key", Class: "key"}
+	h := hatcher{}
+	x := pageEdge
+	pic.y += apart
+	for _, i := range fabrics {
+		words, fill, value := of(i)
+		words = drawing.Shorten(words, wordSize, false, inner-swatch-gap)
+		width := swatch + gap + drawing.Measure(words, wordSize, false).Width
+		if x > pageEdge && x+width > pageWidth-pageEdge {
+			x = pageEdge
+			pic.y += swatch + gap
+		}
+		square := []pos{{X: x, Y: pic.y}, {X: x + swatch, Y: pic.y}, {X: x + swatch, Y: pic.y + swatch}, {X: x, Y: pic.y + swatch}}
+		g.Items = h.fill(g.Items, square, value)
+		g.Items = append(g.Items, &drawing.Path{Style: drawing.PatchLine, Points: square, Closed: true, Fill: fill},
+			&drawing.Text{Text: words, At: pos{X: x + swatch + gap, Y: pic.y + swatch/2 + wordSize*drawing.CapHeight/2}, Size: wordSize})
+		x += width + apart
+	}
+	pic.y += swatch
+	pic.add(g)
+}

@@ -1,0 +1,114 @@
+package diagram
+
+import (
+	"math"
+
+	"seamwright/compiler/pattern"
+	"seamwright/emit/drawing"
+)
+
+const (
+	// Labels are as large as their space allows between these heights of
+	// capitals. Below the least nobody reads them (common practice).
+	labelMost  = 3 * pattern.Millimetre
+	labelLeast = 1.4 * pattern.Millimetre
+
+	// labelRoom is kept free around a label, as a part of its size.
+	labelRoom = 0.3
+)
+
+// place finds where in an area a text of a shape (its width and height at size
+// 1) can stand largest, up to a size of most: the middle of the text and its
+// size. The area may have corners that point inwards.
+func place(area []pos, w, h, most length) (at pos, size length) {
+	b := boxOf(area)
+	room := func(p pos) length { return fits(area, p, w, h) }
+	at = centroid(area)
+	if size = room(at); size >= most {
+		return at, most
+	}
+	// Two rounds over a grid, the second around the best of the first.
+	const n = 6
+	cell := pos{X: b.w() / n, Y: b.h() / n}
+	center := pos{X: (b.min.X + b.max.X) / 2, Y: (b.min.Y + b.max.Y) / 2}
+	for range 2 {
+		best := center
+		for i := -n / 2; i <= n/2; i++ {
+			for j := -n / 2; j <= n/2; j++ {
+				p := pos{X: center.X + cell.X*length(i), Y: center.Y + cell.Y*length(j)}
+				if s := room(p); s > size {
+					at, size, best = p, s, p
+				}
+			}
+		}
+		center = best
+		if size > 0 {
+			center = at
+		}
+		cell = pos{X: cell.X * 2 / n, Y: cell.Y * 2 / n}
+	}
+	return at, min(size, most)
+}
+
+// fits returns the largest size at which a rectangle of a shape, with its
+// middle at p, lies in an area; 0 where p lies outside.
+func fits(area []pos, p pos, w, h length) length {
+	inside := false
+	least := length(math.Inf(1))
+	for i, a := range area {
+		b := area[(i+1)%len(area)]
+		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y) {
+			inside = !inside
+		}
+		least = min(least, reach((a.X-p.X)/(w/2), (a.Y-p.Y)/(h/2), (b.X-p.X)/(w/2), (b.Y-p.Y)/(h/2)))
+	}
+	if !inside {
+		return 0
+	}
+	return least
+}
+
+// reach returns the half side of the square about the origin that a stroke
+// touches: the least max(|x|, |y|) along it, which is at an end, on an axis or on
+// a diagonal.
+func reach(ax, ay, bx, by length) length {
+	norm := func(t length) length {
+		x, y := ax+(bx-ax)*t, ay+(by-ay)*t
+		return max(x, -x, y, -y)
+	}
+	least := min(norm(0), norm(1))
+	dx, dy := bx-ax, by-ay
+	for _, c := range [4][2]length{{-ax, dx}, {-ay, dy}, {ay - ax, dx - dy}, {-ay - ax, dx + dy}} {
+		if c[1] != 0 {
+			if t := c[0] / c[1]; t > 0 && t < 1 {
+				least = min(least, norm(t))
+			}
+		}
+	}
+	return least
+}
+
+func centroid(area []pos) pos {
+	var x, y, sum length
+	o := area[0]
+	for i := 1; i+1 < len(area); i++ {
+		p, q := area[i], area[i+1]
+		k := (p.X-o.X)*(q.Y-o.Y) - (p.Y-o.Y)*(q.X-o.X)
+		x, y, sum = x+k*(o.X+p.X+q.X)/3, y+k*(o.Y+p.Y+q.Y)/3, sum+k
+	}
+	if sum == 0 {
+		return o
+	}
+	return pos{X: x / sum, Y: y / sum}
+}
+
+// textAround returns a text with its middle at a place. Labels have no
+// descenders, so the middle is that of the capitals.
+func textAround(text string, at pos, size length, bold bool) *drawing.Text {
+	return &drawing.Text{Text: text, At: pos{X: at.X, Y: at.Y + size*drawing.CapHeight/2}, Size: size, Anchor: drawing.Middle, Bold: bold}
+}
+
+// shape returns the room a label takes at size 1, with some around it.
+func shape(text string, bold bool) (w, h length) {
+	return drawing.Measure(text, 1, bold).Width + labelRoom, drawing.CapHeight + labelRoom
+}

@@ -1,0 +1,142 @@
+package diagram
+
+import (
+	"math"
+
+	"seamwright/compiler/pattern"
+	"seamwright/emit/drawing"
+)
+
+type pos = pattern.Pos
+
+// length is an inch as a plain number, for products and quotients.
+type length = pattern.Length
+
+const (
+	// pageWidth is what A4 prints beside half-inch margins, 7.27 in, and letter.
+	pageWidth = 7.25 * pattern.Inch
+	pageEdge  = 0.25 * pattern.Inch
+	inner     = pageWidth - 2*pageEdge
+
+	// tallest keeps long blocks on one page.
+	tallest = 8 * pattern.Inch
+
+	titleSize = 14 * pattern.Point
+	wordSize  = 9 * pattern.Point
+	lineStep  = 13 * pattern.Point
+)
+
+// A picture is a page under way: a heading, then what is drawn, then words. y is
+// how far down it is filled.
+type picture struct {
+	page *drawing.Page
+	y    length
+}
+
+// newPicture begins a page with the block's title and what the picture shows.
+func newPicture(name string, p *pattern.Pattern, b *pattern.Block, shows string) *picture {
+	title := drawing.Clean(b.Title)
+	pic := &picture{page: &drawing.Page{Name: name, Title: title + ": " + shows}, y: pageEdge}
+	pic.y += titleSize
+	pic.write(pageEdge, pic.y, drawing.Shorten(title, titleSize, true, inner), titleSize, drawing.Start, true)
+	pic.y += 4 * pattern.Point
+	pic.words(shows + "  " + finishes(p, b))
+	pic.y += 6 * pattern.Point
+	return pic
+}
+
+// finishes tells the block's sizes, of which pictures are independent.
+func finishes(p *pattern.Pattern, b *pattern.Block) string {
+	const most = 6 // more would fill the line
+	s := "Finishes "
+	for i := range b.Sizes {
+		switch {
+		case i == most:
+			return s + " and more."
+		case i > 0:
+			s += ", "
+		}
+		if len(b.Sizes) == 1 {
+			s += b.Sizes[i].Finished.Words(p.Settings.Metric)
+		} else {
+			s += b.Sizes[i].Finished.Exact()
+		}
+	}
+	return s + "."
+}
+
+func (pic *picture) add(items ...drawing.Item) { pic.page.Items = append(pic.page.Items, items...) }
+
+func (pic *picture) write(x, y length, text string, size length, anchor drawing.Anchor, bold bool) {
+	pic.add(&drawing.Text{Text: text, At: pos{X: x, Y: y}, Size: size, Anchor: anchor, Bold: bold})
+}
+
+// words writes a text over as many lines as it takes.
+func (pic *picture) words(text string) {
+	for _, line := range drawing.Wrap(text, wordSize, false, inner) {
+		pic.y += lineStep
+		pic.write(pageEdge, pic.y, line, wordSize, drawing.Start, false)
+	}
+}
+
+// done closes the page below what is on it.
+func (pic *picture) done() *drawing.Page {
+	pic.page.Size = pattern.Size{W: pageWidth, H: pic.y + pageEdge}
+	return pic.page
+}
+
+// A frame takes places of the block to places of the page.
+type frame struct {
+	scale  length
+	origin pos // of the block's lower left corner, on the page
+}
+
+func (f frame) at(p pos) pos {
+	return pos{X: f.origin.X + p.X*f.scale, Y: f.origin.Y - p.Y*f.scale}
+}
+
+// box is a rectangle with y either way up.
+type box struct{ min, max pos }
+
+func boxOf(points []pos) box {
+	inf := length(math.Inf(1))
+	b := box{pos{X: inf, Y: inf}, pos{X: -inf, Y: -inf}}
+	return b.with(points)
+}
+
+func (b box) with(points []pos) box {
+	for _, p := range points {
+		b.min = pos{X: min(b.min.X, p.X), Y: min(b.min.Y, p.Y)}
+		b.max = pos{X: max(b.max.X, p.X), Y: max(b.max.Y, p.Y)}
+	}
+	return b
+}
+
+func (b box) w() length { return b.max.X - b.min.X }
+func (b box) h() length { return b.max.Y - b.min.Y }
+
+func (b box) touches(c box) bool {
+	return b.min.X < c.max.X && c.min.X < b.max.X && b.min.Y < c.max.Y && c.min.Y < b.max.Y
+}
+
+// fit places a part of the block below what is on the page, in the middle, as
+// large as the page allows, and takes the room.
+func (pic *picture) fit(b box) frame {
+	scale := min(inner/max(b.w(), tiny), tallest/max(b.h(), tiny))
+	f := frame{scale: scale}
+	f.origin = pos{X: pageWidth/2 - (b.min.X+b.max.X)/2*scale, Y: pic.y + b.max.Y*scale}
+	pic.y += b.h() * scale
+	return f
+}
+
+// tiny stands in for a measure of nothing, so that nothing is divided by zero.
+const tiny = 1e-6
+
+// lines is the style of sewing lines in a picture of the block that shows n
+// pieces: hairlines where thousands would make it black.
+func lines(n int) drawing.Style {
+	if n > 2000 {
+		return drawing.RunOnLine
+	}
+	return drawing.PatchLine
+}
