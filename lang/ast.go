@@ -38,7 +38,8 @@ type File struct {
 	Comments []Comment // all of them, in order; the formatter puts them back
 }
 
-// A Comment runs from // to the end of its line. Doc comments begin with ///.
+// A Comment runs from // to the end of its line. Doc comments begin with ///
+// and stand on a line of their own.
 type Comment struct {
 	Span Span
 	Text string // with its slashes, without the line break
@@ -56,21 +57,24 @@ type Ident struct {
 // Pattern is `pattern "Name" { props }`.
 type Pattern struct {
 	node
-	Name  *String
-	Props []*Prop
+	Name   *String
+	Props  []*Prop
+	Braces Span
 }
 
 // Quilt is `quilt ["Name"] { props }`.
 type Quilt struct {
 	node
-	Name  *String // nil if none
-	Props []*Prop
+	Name   *String // nil if none
+	Props  []*Prop
+	Braces Span
 }
 
 // Pad is `pad { props }`.
 type Pad struct {
 	node
-	Props []*Prop
+	Props  []*Prop
+	Braces Span
 }
 
 // Prop is one setting: a name and one or more values, `border 3in of deep`.
@@ -125,6 +129,7 @@ type Colorway struct {
 	Name     Ident
 	Words    *String
 	Recolour []*Recolour
+	Braces   Span
 }
 
 // Recolour is `a as b`, or `a ["words"] [value] #colour`.

@@ -1,4 +1,344 @@
 package lang
 
-// Grammar prints the EBNF of the reference.
-func Grammar() string { panic("being written") }
+import (
+	"regexp"
+	"strings"
+
+	"github.com/alecthomas/participle/v2"
+)
+
+// The grammar, as tags that participle reads. It is the specification: the
+// reference shows what Grammar prints of it, and a test holds the parser that
+// is used (parser.go), which is written by hand for speed and for going on
+// after mistakes, to it. Nothing here runs unless it is asked for.
+//
+// One token is looked ahead, but for the name of an argument, where it is two.
+
+type (
+	gFile struct {
+		Tops []*gTop `parser:"( @@ | ';' )*"`
+	}
+	gTop struct {
+		Pattern  *gPattern  `parser:"  @@"`
+		Use      *gUse      `parser:"| @@"`
+		Fabric   *gFabric   `parser:"| @@"`
+		Colorway *gColorway `parser:"| @@"`
+		Unit     *gUnit     `parser:"| @@"`
+		Block    *gBlock    `parser:"| @@"`
+		Quilt    *gQuilt    `parser:"| @@"`
+		Pad      *gPad      `parser:"| @@"`
+		Accept   *gAccept   `parser:"| @@"`
+	}
+	gPattern struct {
+		Name  string   `parser:"'pattern' @String"`
+		Props []*gProp `parser:"'{' ( @@ | ';' )* '}'"`
+	}
+	gQuilt struct {
+		Quilt bool     `parser:"@'quilt'"`
+		Name  string   `parser:"@String?"`
+		Props []*gProp `parser:"'{' ( @@ | ';' )* '}'"`
+	}
+	gPad struct {
+		Pad   bool     `parser:"@'pad'"`
+		Props []*gProp `parser:"'{' ( @@ | ';' )* '}'"`
+	}
+	gProp struct {
+		Name   string    `parser:"@Name"`
+		Values []*gValue `parser:"@@ ( ',' @@ )*"`
+	}
+	gValue struct {
+		Value    *gExpr `parser:"@@"`
+		By       *gExpr `parser:"( 'x' @@ )?"`
+		Of       *gExpr `parser:"( 'of' @@ )?"`
+		Turn     *gExpr `parser:"( 'turn' @@ )?"`
+		Reversed bool   `parser:"@'reversed'?"`
+	}
+	gUse struct {
+		Names []*gUsed `parser:"'use' @@ ( ',' @@ )*"`
+		Path  string   `parser:"'from' @String"`
+	}
+	gUsed struct {
+		Name *gName `parser:"@@"`
+		As   *gName `parser:"( 'as' @@ )?"`
+	}
+	gFabric struct {
+		Name    *gName `parser:"'fabric' @@"`
+		Words   string `parser:"@String?"`
+		Value   *gName `parser:"@@"`
+		Colour  string `parser:"@Colour"`
+		Scrappy string `parser:"( 'scrappy' 'by' @( 'piece' | 'section' | 'unit' | 'block' ) )?"`
+	}
+	gColorway struct {
+		Name     *gName       `parser:"'colorway' @@"`
+		Words    string       `parser:"@String?"`
+		Recolour []*gRecolor `parser:"'{' ( @@ | ';' )* '}'"`
+	}
+	gRecolor struct {
+		Name   *gName `parser:"@@"`
+		As     *gName `parser:"( 'as' @@"`
+		Words  string `parser:"| @String?"`
+		Value  *gName `parser:"  @@?"`
+		Colour string `parser:"  @Colour )"`
+	}
+	gAccept struct {
+		Code   *gName `parser:"'accept' @@"`
+		Reason string `parser:"@String"`
+	}
+	gUnit struct {
+		Name  *gName  `parser:"'unit' @@"`
+		Shape *gShape `parser:"@@"`
+		Body  *gBody  `parser:"@@"`
+	}
+	gBlock struct {
+		Name     *gName   `parser:"'block' @@"`
+		Shape    *gShape  `parser:"@@"`
+		Finished []*gSize `parser:"'finished' @@ ( ',' @@ )*"`
+		Body     *gBody   `parser:"@@"`
+	}
+	gShape struct {
+		Params  *gParams `parser:"(   @@"`
+		Outline []*gExpr `parser:"    ( 'outline' @@ ( ',' @@ )*"`
+		Width   *gExpr   `parser:"    | @@ 'x'"`
+		Height  *gExpr   `parser:"      @@ )"`
+		Corners []*gExpr `parser:"  | 'outline' @@ ( ',' @@ )*"`
+		Across  string   `parser:"  | @Number 'x'"`
+		Up      string   `parser:"    @Number )"`
+	}
+	gSize struct {
+		Width  *gExpr `parser:"@@"`
+		Height *gExpr `parser:"( 'x' @@ )?"`
+	}
+	gParams struct {
+		Params []*gParam `parser:"'(' ( @@ ( ',' @@ )* )? ')'"`
+	}
+	gParam struct {
+		Name    *gName `parser:"@@ ':'"`
+		Kind    string `parser:"@( Name | 'x' | 'fabric' | 'line' )"`
+		Default *gExpr `parser:"( '=' @@ )?"`
+	}
+	gName struct {
+		Text string `parser:"@( Name | 'x' )"`
+	}
+)
+
+type (
+	gBody struct {
+		Open  bool     `parser:"@'{'"`
+		Stmts []*gStmt `parser:"( @@ | ';' )* '}'"`
+	}
+	gStmt struct {
+		Join    *gJoin       `parser:"  @@"`
+		Section *gSection    `parser:"| @@"`
+		Place   *gPlace      `parser:"| @@"`
+		Line    *gLine       `parser:"| @@"`
+		For     *gFor        `parser:"| @@"`
+		If      *gIf         `parser:"| @@"`
+		Common  *gCommonStmt `parser:"| @@"`
+	}
+	gCommonStmt struct {
+		Piece  *gPiece  `parser:"  @@"`
+		Let    *gLet    `parser:"| @@"`
+		Check  *gCheck  `parser:"| @@"`
+		Accept *gAccept `parser:"| @@"`
+	}
+	gFor struct {
+		Loop *gLoop `parser:"@@"`
+		Body *gBody `parser:"@@"`
+	}
+	gIf struct {
+		Cond *gExpr `parser:"'if' @@"`
+		Then *gBody `parser:"@@"`
+		Elif *gIf   `parser:"( 'else' ( @@"`
+		Else *gBody `parser:"         | @@ ) )?"`
+	}
+	gSection struct {
+		Section bool          `parser:"@'section'"`
+		Name    *gName        `parser:"@@?"`
+		Body    *gSectionBody `parser:"@@"`
+	}
+	gSectionBody struct {
+		Open  bool            `parser:"@'{'"`
+		Stmts []*gSectionStmt `parser:"( @@ | ';' )* '}'"`
+	}
+	gSectionStmt struct {
+		For    *gSectionFor `parser:"  @@"`
+		If     *gSectionIf  `parser:"| @@"`
+		Common *gCommonStmt `parser:"| @@"`
+	}
+	gSectionFor struct {
+		Loop *gLoop        `parser:"@@"`
+		Body *gSectionBody `parser:"@@"`
+	}
+	gSectionIf struct {
+		Cond *gExpr        `parser:"'if' @@"`
+		Then *gSectionBody `parser:"@@"`
+		Elif *gSectionIf   `parser:"( 'else' ( @@"`
+		Else *gSectionBody `parser:"         | @@ ) )?"`
+	}
+	gLoop struct {
+		Name  *gName   `parser:"'for' @@ 'in'"`
+		First *gExpr   `parser:"@@"`
+		To    *gExpr   `parser:"( '..' @@"`
+		More  []*gExpr `parser:"| ( ',' @@ )* )"`
+	}
+	gLet struct {
+		Name  *gName `parser:"'let' @@ '='"`
+		Value *gExpr `parser:"@@"`
+	}
+	gJoin struct {
+		Lines []*gExpr `parser:"'join' @@ ( ',' @@ )*"`
+		From  *gExpr   `parser:"( 'from' @@ )?"`
+	}
+	gPiece struct {
+		Number string   `parser:"( @Number | 'piece' )"`
+		Fabric *gExpr   `parser:"@@"`
+		Corner *gPoint  `parser:"( @@"`
+		Others []*gOr   `parser:"  ',' @@ ( ',' @@ )+"`
+		Along  *gExpr   `parser:"| ( 'along' @@ )?"`
+		At     []*gExpr `parser:"  ( 'at' @@ ( ',' @@ )* )? )"`
+	}
+	gPlace struct {
+		Unit    *gName     `parser:"'place' @@"`
+		Args    *gArgs     `parser:"@@?"`
+		Clauses []*gClause `parser:"@@*"`
+	}
+	gClause struct {
+		As       *gName `parser:"  'as' @@"`
+		By       *gExpr `parser:"| 'by' @@"`
+		At       *gExpr `parser:"| 'at' @@"`
+		Turn     *gExpr `parser:"| 'turn' @@"`
+		Reversed bool   `parser:"| @'reversed'"`
+	}
+	gLine struct {
+		Chains []*gChain `parser:"'line' @@ ( ',' @@ )*"`
+	}
+	gChain struct {
+		Points []*gOr `parser:"@@ ( '--' @@ )+"`
+	}
+	gCheck struct {
+		Cond    *gExpr `parser:"'check' @@"`
+		Message string `parser:"@String"`
+	}
+)
+
+type (
+	gExpr struct {
+		If   *gExpr `parser:"  'if' @@"`
+		Then *gExpr `parser:"  'then' @@"`
+		Else *gExpr `parser:"  'else' @@"`
+		From *gOr   `parser:"| @@"`
+		To   *gOr   `parser:"  ( '--' @@ )?"`
+	}
+	gOr struct {
+		Terms []*gAnd `parser:"@@ ( 'or' @@ )*"`
+	}
+	gAnd struct {
+		Terms []*gNot `parser:"@@ ( 'and' @@ )*"`
+	}
+	gNot struct {
+		Not     *gNot     `parser:"  'not' @@"`
+		Compare *gCompare `parser:"| @@"`
+	}
+	gCompare struct {
+		Left  *gSum  `parser:"@@"`
+		Op    string `parser:"( @( '==' | '!=' | '<' | '<=' | '>' | '>=' )"`
+		Right *gSum  `parser:"  @@ )?"`
+	}
+	gSum struct {
+		First *gProduct  `parser:"@@"`
+		Rest  []*gAddend `parser:"@@*"`
+	}
+	gAddend struct {
+		Op   string    `parser:"@( '+' | '-' )"`
+		Term *gProduct `parser:"@@"`
+	}
+	gProduct struct {
+		First *gUnary    `parser:"@@"`
+		Rest  []*gFactor `parser:"@@*"`
+	}
+	gFactor struct {
+		Op   string  `parser:"@( '*' | '/' )"`
+		Term *gUnary `parser:"@@"`
+	}
+	gUnary struct {
+		Minus   *gUnary   `parser:"  '-' @@"`
+		Postfix *gPostfix `parser:"| @@"`
+	}
+	gPostfix struct {
+		Value  *gPrimary `parser:"@@"`
+		Fields []*gName  `parser:"( '.' @@ )*"`
+	}
+	gPrimary struct {
+		Number string      `parser:"  @Number"`
+		Text   string      `parser:"| @String"`
+		Bool   string      `parser:"| @( 'true' | 'false' )"`
+		Name   *gNameUse   `parser:"| @@"`
+		Paren  *gEnclosure `parser:"| @@"`
+	}
+	gNameUse struct {
+		Name *gName     `parser:"@@"`
+		Args *gCallArgs `parser:"@@?"`
+	}
+	gCallArgs struct {
+		Open bool    `parser:"@Call"`
+		Args []*gArg `parser:"( @@ ( ',' @@ )* )? ')'"`
+	}
+	gArgs struct {
+		Open bool    `parser:"@'('"`
+		Args []*gArg `parser:"( @@ ( ',' @@ )* )? ')'"`
+	}
+	gArg struct {
+		Name  *gName `parser:"( @@ ':' )?"`
+		Value *gExpr `parser:"@@"`
+	}
+	gEnclosure struct {
+		X *gExpr `parser:"'(' @@"`
+		Y *gExpr `parser:"( ',' @@ )? ')'"`
+	}
+	gPoint struct {
+		X *gExpr `parser:"'(' @@ ','"`
+		Y *gExpr `parser:"@@ ')'"`
+	}
+)
+
+func grammar() (*participle.Parser[gFile], error) {
+	return participle.Build[gFile](participle.Lexer(definition{}), participle.UseLookahead(2))
+}
+
+// Grammar prints the EBNF of the reference: productions in small letters,
+// tokens in capitals, then what the tokens are.
+func Grammar() string {
+	p, err := grammar()
+	if err != nil {
+		return err.Error() // only a mistake in the tags above, which the tests would find
+	}
+	text := regexp.MustCompile(`<(\w+)>|\bG([A-Z])(\w*)`).ReplaceAllStringFunc(p.String(), func(s string) string {
+		switch {
+		case s == "<call>":
+			return `"("`
+		case s == "<colour>":
+			return "COLOR"
+		case s[0] == '<':
+			return strings.ToUpper(s[1 : len(s)-1])
+		}
+		return strings.ToLower(s[1:2]) + s[2:]
+	})
+	return text + tokenNotes
+}
+
+const tokenNotes = `
+
+NUMBER  digits [ "." digits ] [ unit ]
+        digits "/" digits unit                    a bare 1/2 is a division
+        digits blanks digits "/" digits [ unit ]  one number, the fraction under 1, on one line
+unit    in, cm, mm or deg, right behind its number
+COLOR   "#" and six hexadecimal digits
+STRING  between two ", on one line; \" and \\ stand for " and \
+NAME    a letter or _, then letters, digits and _; no reserved word, and not x
+".."    and "--" are single tokens wherever they stand
+"."     before the name of a field stands right before it
+"("     of nameUse (a helper) stands right behind its name; a corner's stands apart
+blanks  and line breaks part tokens and mean nothing else
+//      begins a comment that ends with its line, /// one that describes what stands below it
+
+reserved: ` + reservedWords

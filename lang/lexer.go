@@ -87,7 +87,8 @@ func (s *scanner) blanks() {
 // comment sets aside a comment up to the end of the line.
 func (s *scanner) comment() {
 	text := strings.TrimRight(s.text[s.at:s.lineEnd(s.at)], " \t\r")
-	doc := strings.HasPrefix(text, "///") && !strings.HasPrefix(text, "////")
+	doc := strings.HasPrefix(text, "///") && !strings.HasPrefix(text, "////") &&
+		strings.TrimLeft(s.text[s.lineStart:s.at], " \t") == ""
 	s.comments = append(s.comments, Comment{Span: s.span(s.at, s.at+len(text)), Text: text, Doc: doc})
 	s.at += len(text)
 	for s.at < len(s.text) && s.text[s.at] != '\n' {

@@ -121,7 +121,7 @@ func (p *parser) pattern() Decl {
 	owner, start := p.at, p.start()
 	p.next()
 	d := &Pattern{Name: p.str("the name of the pattern")}
-	d.Props = p.props(owner, "pattern")
+	d.Props, d.Braces = p.props(owner, "pattern")
 	d.Span = p.since(start)
 	return d
 }
@@ -133,7 +133,7 @@ func (p *parser) quilt() Decl {
 	if p.is(tString) {
 		d.Name = p.str("")
 	}
-	d.Props = p.props(owner, "quilt")
+	d.Props, d.Braces = p.props(owner, "quilt")
 	d.Span = p.since(start)
 	return d
 }
@@ -141,16 +141,17 @@ func (p *parser) quilt() Decl {
 func (p *parser) pad() Decl {
 	owner, start := p.at, p.start()
 	p.next()
-	d := &Pad{Props: p.props(owner, "pad")}
+	d := new(Pad)
+	d.Props, d.Braces = p.props(owner, "pad")
 	d.Span = p.since(start)
 	return d
 }
 
 // props = "{" { prop | ";" } "}" .
-func (p *parser) props(owner int, what string) (props []*Prop) {
+func (p *parser) props(owner int, what string) (props []*Prop, braces Span) {
 	s, ok := p.open(owner, what, false)
 	if !ok {
-		return nil
+		return nil, s.open
 	}
 	for {
 		p.panic = false
@@ -158,7 +159,7 @@ func (p *parser) props(owner int, what string) (props []*Prop) {
 			continue
 		}
 		if p.closed(&s) || p.strayDecl(&s) {
-			return props
+			return props, p.since(s.open.Start)
 		}
 		before := p.at
 		if prop := p.prop(); prop != nil {
@@ -356,6 +357,7 @@ func (p *parser) colorway() Decl {
 			p.next()
 		}
 	}
+	d.Braces = p.since(s.open.Start)
 	d.Span = p.since(start)
 	return d
 }

@@ -181,15 +181,11 @@ func reserved(word string) lexer.TokenType {
 
 func isWord(k lexer.TokenType) bool { return k >= tAccept && k <= tUse }
 
-// words returns the reserved words of the language in alphabetical order.
-func words() []string {
-	return []string{
-		"accept", "along", "and", "as", "at", "block", "by", "check", "cm", "colorway", "deg",
-		"else", "fabric", "false", "finished", "for", "from", "if", "in", "join", "let", "line",
-		"mm", "not", "of", "or", "outline", "pad", "pattern", "piece", "place", "quilt", "reversed",
-		"scrappy", "section", "then", "true", "turn", "unit", "use",
-	}
-}
+// reservedWords lists them all, for the reference.
+const reservedWords = `accept along and as at block by check cm colorway deg else fabric false
+finished for from if in join let line mm not of or outline pad pattern piece place quilt
+reversed scrappy section then true turn unit use
+`
 
 // definition gives participle the tokens.
 type definition struct{}
