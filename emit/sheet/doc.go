@@ -1,0 +1,20 @@
+// Package sheet lays foundation sheets out. In: one block of a compiled pattern
+// at one finished size, and a sheet of paper. Out: a [Set] of pages, each a
+// drawing in true lengths, with an index of which section lies where and how
+// often each page is printed for one block.
+//
+// What holds afterwards: every section that needs paper, and every plain patch
+// that needs a template, is on exactly one sheet, reversed; sections printed a
+// different number of times never share a sheet; nothing of a section lies
+// outside the printable area or within 3/8 in of another; nothing is scaled; a
+// label stands wholly in its own space and touches no line; the version mark
+// answers to what is printed and to nothing else.
+//
+//	lay        which sections go on which sheet; the pages
+//	pack       a skyline for each sheet
+//	allowance  the cutting line and its blunted corners
+//	section    a section's lines where it lies
+//	label      numbers and words in spaces
+//	strip,edge what stands in the seam allowance
+//	furniture  head, legend, scales and foot of a page
+package sheet

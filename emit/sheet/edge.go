@@ -1,0 +1,170 @@
+package sheet
+
+import (
+	"strings"
+
+	"seamwright/compiler/pattern"
+	"seamwright/emit/drawing"
+)
+
+// ringRadius is the radius of a match mark's ring.
+const ringRadius = 0.8 * pattern.Millimetre
+
+// marks draws the match marks: a tick square to the edge through the whole
+// allowance, so that ticks of joined edges fall on each other when laid right
+// sides together, and a ring on the outline where a seam ends.
+func (l *layout) marks(s *section) (items []drawing.Item) {
+	for i := range s.d.Edges {
+		st := &s.strips[i]
+		out := right(st.dir)
+		for k := range s.d.Edges[i].Marks {
+			m := &s.d.Edges[i].Marks[k]
+			at := s.move(m.At)
+			items = append(items, stroke(drawing.MarkLine, at, along(at, out, s.allowance)))
+			t := dot(sub(at, st.at), st.dir)
+			if m.Kind != pattern.Between && t > onLine && t < st.len-onLine {
+				items = append(items, ring(drawing.MarkLine, at, ringRadius))
+			}
+		}
+	}
+	return items
+}
+
+// markLetters puts each mark's letter beside its tick, where there is room.
+func (l *layout) markLetters(s *section) (items []drawing.Item) {
+	for i := range s.d.Edges {
+		st := &s.strips[i]
+		for k := range s.d.Edges[i].Marks {
+			m := &s.d.Edges[i].Marks[k]
+			if m.Letter == "" {
+				continue
+			}
+			t := dot(sub(s.move(m.At), st.at), st.dir)
+			w := drawing.Measure(m.Letter, small, false).Width
+			far := 2 * (tickRoom + w)
+			if at, ok := st.find(w, t, t-far, t+far); ok {
+				items = append(items, st.set(m.Letter, at, 0, s.allowance))
+			}
+		}
+	}
+	return items
+}
+
+// partners prints in the allowance what each edge is sewn to, reading along the
+// edge. The longest form that fits is printed.
+func (l *layout) partners(s *section) (items []drawing.Item) {
+	for i := range s.d.Edges {
+		e := &s.d.Edges[i]
+		st := &s.strips[i]
+		cuts := cutsOf(s, i)
+		for k := 0; k < len(e.Partners); k++ {
+			from, to, forms := length(0), st.len, l.forms(s, e, e.Partners[k:])
+			if len(cuts) == len(e.Partners)+1 { // each partner's part is known
+				from, to = cuts[k], cuts[k+1]
+				forms = l.forms(s, e, e.Partners[k:k+1])
+			}
+			for _, text := range forms {
+				w := drawing.Measure(text, small, false).Width
+				if t, ok := st.find(w, (from+to)/2, from, to); ok {
+					items = append(items, st.set(text, t, 0, s.allowance))
+					break
+				}
+			}
+			if len(cuts) != len(e.Partners)+1 {
+				break
+			}
+		}
+	}
+	return items
+}
+
+// cutsOf returns where along an edge one partner ends and the next begins, with
+// both ends of the edge.
+func cutsOf(s *section, i int) []length {
+	st := &s.strips[i]
+	cuts := []length{0}
+	for _, m := range s.d.Edges[i].Marks {
+		t := dot(sub(s.move(m.At), st.at), st.dir)
+		if m.Kind == pattern.JoinEnd && t > cuts[len(cuts)-1]+onLine && t < st.len-onLine {
+			cuts = append(cuts, t)
+		}
+	}
+	return append(cuts, st.len)
+}
+
+// forms are the ways to say what an edge is sewn to, the fullest first.
+func (l *layout) forms(s *section, e *pattern.Edge, partners []pattern.Partner) []string {
+	if len(partners) == 1 && e.Letter != "" {
+		p := partners[0]
+		other := l.sized.Drawings[p.Drawing].Name
+		if p.Drawing == s.index {
+			other = "the next " + printed(s.d.Unit)
+		}
+		if p.Letter != "" {
+			return []string{
+				"edge " + e.Letter + " joins edge " + p.Letter + " of " + other,
+				e.Letter + " joins " + p.Letter + " of " + other,
+				e.Letter + " joins " + p.Letter,
+				e.Letter,
+			}
+		}
+		return []string{"edge " + e.Letter + " joins " + other, e.Letter + " joins " + other, e.Letter}
+	}
+	var names []string
+	for _, p := range partners {
+		if name := l.sized.Drawings[p.Drawing].Name; len(names) == 0 || names[len(names)-1] != name {
+			names = append(names, name)
+		}
+	}
+	list := strings.Join(names, ", ")
+	if e.Letter != "" {
+		return []string{"edge " + e.Letter + " joins " + list, e.Letter + " joins " + list, e.Letter}
+	}
+	return []string{"joins " + list, list}
+}
+
+// printed turns a name of the text into words.
+func printed(name string) string { return drawing.Clean(strings.ReplaceAll(name, "_", " ")) }
+
+// extraWords stand on the extra along the border, once for each such edge.
+const extraWords = "leave this extra until the block is joined"
+
+// extras draws the line of the extra along each run of border edges, with its
+// words between it and the cutting line.
+func (l *layout) extras(s *section) (lines, texts []drawing.Item) {
+	n := len(s.outline)
+	if len(s.extra.at) == 0 {
+		return nil, nil
+	}
+	onBorder := func(i int) bool { return s.d.Edges[(i+n)%n].Kind == pattern.Border }
+	for i := range n {
+		if !onBorder(i) {
+			continue
+		}
+		st := strip{at: s.strips[i].at, dir: s.strips[i].dir, len: s.strips[i].len}
+		st.free = []gap{{0, st.len}}
+		x := l.p.Settings.Extra
+		for _, text := range []string{extraWords, "leave until joined", "extra"} {
+			w := drawing.Measure(text, small, false).Width
+			if t, ok := st.find(w, st.len/2, 0, st.len); ok && x > small {
+				texts = append(texts, st.set(text, t, s.allowance, s.allowance+x))
+				break
+			}
+		}
+		if onBorder(i - 1) {
+			continue
+		}
+		chain := []pos{s.cut.corner(i)[0]}
+		j := i
+		for ; onBorder(j) && j < i+n; j++ {
+			chain = append(chain, s.extra.corner(j%n)...)
+		}
+		end := s.cut.corner(j % n)
+		chain = append(append(chain, s.extra.corner(j%n)...), end[len(end)-1])
+		lines = append(lines, chainOf(drawing.ExtraLine, chain, false))
+	}
+	if lines == nil { // every edge is on the border
+		lines = append(lines, chainOf(drawing.ExtraLine, s.extra.at, true))
+	}
+	return lines, texts
+}

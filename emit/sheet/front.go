@@ -1,0 +1,77 @@
+package sheet
+
+import (
+	"seamwright/compiler/pattern"
+	"seamwright/emit/drawing"
+)
+
+// frontCopies is the number of places up to which the small front view shows
+// all of them. Beyond it only the sheet's own are drawn: more would be a grey
+// smudge on paper and, on hundreds of sheets, most of the file.
+const frontCopies = 300
+
+// picked is the grey of the places of a sheet's sections: light enough that a
+// letter is read on it after a photocopy.
+const picked drawing.Colour = 0xC8C8C8
+
+// front draws the block small, finished, from the front, with every place of
+// the sections on this sheet in grey, and says so.
+func (l *layout) front(x, y, w length, s *Sheet) ([]drawing.Item, length) {
+	f := l.sized.Finished
+	k := w / max(f.W, f.H)
+	height := f.H * k
+	show := func(ps []pos, move func(pos) pos) []pos {
+		out := make([]pos, len(ps))
+		for i, p := range ps {
+			q := move(p)
+			out[i] = pos{X: x + q.X*k, Y: y + height - q.Y*k}
+		}
+		return out
+	}
+	g := &drawing.Group{ID: "front", Class: "front"}
+	var letters []drawing.Item
+	on := make(map[int]bool)
+	if s != nil {
+		for _, p := range s.Places {
+			on[p.Drawing] = true
+			d := &l.sized.Drawings[p.Drawing]
+			for _, c := range l.copies[p.Drawing] {
+				outline := show(d.Outline, l.sized.Copies[c].Motion())
+				g.Items = append(g.Items, &drawing.Path{Style: drawing.FrameLine, Points: outline, Closed: true, Fill: picked})
+				if t := letter(d.Name, outline); t != nil {
+					letters = append(letters, t)
+				}
+			}
+		}
+	}
+	if len(l.sized.Copies) <= frontCopies {
+		for i := range l.sized.Copies {
+			c := &l.sized.Copies[i]
+			if !on[c.Drawing] {
+				g.Items = append(g.Items, chainOf(drawing.FrameLine, show(l.sized.Drawings[c.Drawing].Outline, c.Motion()), true))
+			}
+		}
+	}
+	g.Items = append(g.Items, chainOf(drawing.RuleLine, show(l.sized.Outline, func(p pos) pos { return p }), true))
+	g.Items = append(g.Items, letters...)
+	c := column{x: x, y: y + height + pattern.Millimetre, w: w}
+	c.text("Finished, from the front; sections of this sheet in grey.", small, false, 0)
+	return append(c.items, g), c.y - y
+}
+
+// letter names a place in the front view where there is room.
+func letter(name string, outline []pos) *drawing.Text {
+	ln := newLine(name, small, false)
+	at := centroid(outline)
+	b := ln.ink.at(at).grown(pattern.Millimetre / 2)
+	b.y0, b.y1 = b.y0+ln.ink.h()/2, b.y1+ln.ink.h()/2
+	for i, p := range outline {
+		if b.crosses(p, outline[(i+1)%len(outline)]) {
+			return nil
+		}
+	}
+	if !inside(at, outline) {
+		return nil
+	}
+	return &drawing.Text{Text: name, At: pos{X: at.X + ln.left, Y: at.Y - ln.ink.y0/2}, Size: small}
+}

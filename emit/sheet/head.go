@@ -1,0 +1,223 @@
+package sheet
+
+import (
+	"strings"
+
+	"seamwright/compiler/pattern"
+	"seamwright/emit/drawing"
+)
+
+// Widths of the parts of the head.
+const (
+	frontWidth  = 1.3 * pattern.Inch
+	squareWidth = 1 * pattern.Inch
+	textWidth   = 2.3 * pattern.Inch // at least
+	legendWidth = 2 * pattern.Inch
+)
+
+// titleSize is the size of the pattern's title, with capitals of 3.5 mm.
+const titleSize = 4.8 * pattern.Millimetre
+
+// The reverse notice stands on every sheet, beside a front view that says that
+// it is one: printed foundations have no common convention.
+const reverseNotice = "This side up while you sew. Cloth goes on the other side. The finished section is the reverse of this drawing."
+
+// A part of the head is drawn into a column and returns its height.
+type part struct {
+	width length
+	flex  bool // takes the width that is left in its row
+	draw  func(x, y, w length) ([]drawing.Item, length)
+}
+
+// head draws a sheet's head into a width, and returns its height. Parts stand
+// beside each other as far as there is room.
+func (l *layout) head(at box, s *Sheet, n, of, print int) (items []drawing.Item, height length) {
+	parts := []part{
+		{frontWidth, false, func(x, y, w length) ([]drawing.Item, length) { return l.front(x, y, w, s) }},
+		{textWidth, true, func(x, y, w length) ([]drawing.Item, length) { return l.headText(x, y, w, s, n, of, print) }},
+		{legendWidth, false, l.legend},
+		{squareWidth, false, squares},
+	}
+	w := at.w()
+	for i := 0; i < len(parts); {
+		used, end := length(0), i
+		for ; end < len(parts) && (end == i || used+parts[end].width <= w); end++ {
+			used += min(parts[end].width, w) + furnitureGap
+		}
+		x, row := at.x0, length(0)
+		for _, p := range parts[i:end] {
+			pw := min(p.width, w)
+			if p.flex {
+				pw += w - (used - furnitureGap)
+			}
+			drawn, h := p.draw(x, at.y0+height, pw)
+			items = append(items, drawn...)
+			x += pw + furnitureGap
+			row = max(row, h)
+		}
+		height += row + furnitureGap
+		i = end
+	}
+	return items, height - furnitureGap
+}
+
+// headText says what this sheet is and how it is used.
+func (l *layout) headText(x, y, w length, s *Sheet, n, of, print int) ([]drawing.Item, length) {
+	c := column{x: x, y: y, w: w}
+	title := drawing.Clean(l.p.Title)
+	if block := drawing.Clean(l.block.Title); !strings.Contains(strings.ToLower(title), strings.ToLower(block)) {
+		title += ": " + block
+	}
+	c.text(title, titleSize, true, 1)
+	size, set := l.sized.Finished, &l.p.Settings
+	raw := pattern.Size{W: size.W + 2*set.Allowance, H: size.H + 2*set.Allowance}
+	c.text("Finishes "+sizeWords(size, set.Metric)+"; measures "+sizeWords(raw, set.Metric)+" until it is joined.", small, false, 2)
+	c.text("Sections "+l.sections(s)+": "+times(print)+".", small, true, 2)
+	c.text(reverseNotice, small, false, 0)
+	c.text("Print at 100 %, on one side only. "+l.check(s), small, false, 3)
+	return c.items, c.y - y
+}
+
+// sizeWords tells a size in both systems.
+func sizeWords(s pattern.Size, metric bool) string {
+	in, cm := s.Exact(), s.Cm()
+	if s.W == s.H {
+		cm = s.W.Cm()
+	}
+	if in == cm {
+		return in
+	}
+	if metric {
+		in, cm = cm, in
+	}
+	return in + " (" + cm + ")"
+}
+
+// sections lists what is on a sheet.
+func (l *layout) sections(s *Sheet) string {
+	if s == nil {
+		return ""
+	}
+	var names []string
+	for _, p := range s.Places {
+		names = append(names, l.sized.Drawings[p.Drawing].Name)
+	}
+	return strings.Join(names, ", ")
+}
+
+// sample is the width of a line's sample in the legend.
+const sample = 9 * pattern.Millimetre
+
+// legend shows every kind of line with its words: sheets get parted from the
+// booklet that would explain them.
+func (l *layout) legend(x, y, w length) ([]drawing.Item, length) {
+	c := column{x: x + sample + 2*pattern.Millimetre, y: y, w: w - sample - 2*pattern.Millimetre}
+	row := func(words string, draw func(y length) []drawing.Item) {
+		at := c.y + small*leading/2
+		c.text(words, small, false, 0)
+		c.items = append(c.items, draw(at)...)
+		c.y += 0.6 * pattern.Millimetre
+	}
+	lined := func(styles ...drawing.Style) func(length) []drawing.Item {
+		return func(y length) (out []drawing.Item) {
+			for i, s := range styles {
+				from, to := sample*length(i)/length(len(styles)), sample*length(i+1)/length(len(styles))
+				out = append(out, stroke(s, pos{X: x + from, Y: y}, pos{X: x + to, Y: y}))
+			}
+			return out
+		}
+	}
+	row("sewing line; its end runs on thinly", lined(drawing.SewingLine, drawing.RunOnLine))
+	row("outline: sewing line of the join", lined(drawing.OutlineLine))
+	row("cutting line: trim here when sewn", lined(drawing.CuttingLine))
+	if l.p.Settings.Extra > 0 {
+		row("extra: leave until the block is joined", lined(drawing.ExtraLine))
+	}
+	row("match mark: pin through it", func(y length) []drawing.Item {
+		m := x + sample/2
+		return []drawing.Item{
+			stroke(drawing.OutlineLine, pos{X: x, Y: y + ringRadius}, pos{X: x + sample, Y: y + ringRadius}),
+			stroke(drawing.MarkLine, pos{X: m, Y: y + ringRadius}, pos{X: m, Y: y - 2*pattern.Millimetre}),
+			ring(drawing.MarkLine, pos{X: m, Y: y + ringRadius}, ringRadius),
+		}
+	})
+	row("begin with the ringed space", func(y length) []drawing.Item {
+		lab := stacked([]line{newLine("1", small, true)}, true)
+		return []drawing.Item{
+			&drawing.Text{Text: "1", At: pos{X: x + sample/2 + lab.lines[0].left, Y: y + lab.lines[0].at.Y}, Size: small, Bold: true},
+			ring(drawing.FrameLine, pos{X: x + sample/2, Y: y + lab.mid.Y}, lab.ring),
+		}
+	})
+	return []drawing.Item{&drawing.Group{ID: "legend", Class: "legend", Items: c.items}}, c.y - y
+}
+
+// squares draws a 1-inch square and a 2-cm square in its corner.
+func squares(x, y, _ length) ([]drawing.Item, length) {
+	g := &drawing.Group{ID: "squares", Class: "rule"}
+	square := func(id string, side length, words string, down length) {
+		b := box{x, y, x + side, y + side}.corners()
+		g.Items = append(g.Items,
+			&drawing.Group{ID: id, Items: []drawing.Item{chainOf(drawing.RuleLine, b[:], true)}},
+			&drawing.Text{Text: words, At: pos{X: x + side - pattern.Millimetre, Y: y + down}, Size: small, Anchor: drawing.End})
+	}
+	square("square-1in", pattern.Inch, "1 in", pattern.Inch-1.5*pattern.Millimetre)
+	square("square-2cm", 2*pattern.Centimetre, "2 cm", 2*pattern.Centimetre-1.5*pattern.Millimetre)
+	return []drawing.Item{g}, pattern.Inch
+}
+
+// check names one edge of the largest section on the sheet, from where to where,
+// and its length: the surest way to see that the print is true.
+func (l *layout) check(s *Sheet) string {
+	if s == nil {
+		return ""
+	}
+	var best Place
+	most := length(-1)
+	for _, p := range s.Places {
+		if a := area(l.sized.Drawings[p.Drawing].Outline); a > most {
+			best, most = p, a
+		}
+	}
+	d := &l.sized.Drawings[best.Drawing]
+	outline, _ := moved(make([]pos, 0, len(d.Outline)), d.Outline, best.Motion())
+	cut, _ := l.contours(best.Drawing, outline)
+	edge, long, dashed := 0, length(0), false
+	for i, p := range outline {
+		next := (i + 1) % len(outline)
+		n, sharp := dist(p, outline[next]), len(cut.corner(i)) > 1 || len(cut.corner(next)) > 1
+		if !sharp {
+			n = dist(cut.corner(i)[0], cut.corner(next)[0])
+		}
+		if !sharp && !dashed || sharp == !dashed && n > long+near {
+			edge, long, dashed = i, n, !sharp
+		}
+	}
+	kind := "heavy corner to heavy corner"
+	if dashed {
+		kind = "dashed corner to dashed corner"
+	}
+	return "Check: section " + d.Name + ", " + sideWords(outline, edge) + ", " + kind + ": " + long.Words(l.p.Settings.Metric, 16) + "."
+}
+
+// sideWords says which edge of an outline is meant, as it lies on the page.
+func sideWords(outline []pos, edge int) string {
+	a, b := outline[edge], outline[(edge+1)%len(outline)]
+	d := unit(a, b)
+	const straight = 0.966 // within 15 degrees
+	switch {
+	case d.X > straight: // the inside is below: the page's y runs down
+		return "top edge"
+	case d.X < -straight:
+		return "bottom edge"
+	case d.Y > straight:
+		return "right edge"
+	case d.Y < -straight:
+		return "left edge"
+	}
+	for i, p := range outline {
+		if dist(p, outline[(i+1)%len(outline)]) > dist(a, b)+near {
+			return "slanting edge"
+		}
+	}
+	return "longest edge"
+}

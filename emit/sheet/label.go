@@ -1,0 +1,250 @@
+package sheet
+
+import (
+	"math"
+
+	"seamwright/compiler/pattern"
+	"seamwright/emit/drawing"
+)
+
+// Text sizes. A number's capitals are 3 mm high, 2 mm where a space is small,
+// and so are all words: smaller ones do not survive cheap paper and a photocopy
+// (common practice, no source). In steps of 0.02 mm, which files can say exactly.
+const (
+	large  = 4.12 * pattern.Millimetre // capitals of 3.0 mm
+	medium = 3.44 * pattern.Millimetre // capitals of 2.5 mm
+	small  = 2.76 * pattern.Millimetre // capitals of 2.0 mm
+)
+
+const (
+	// labelRoom is kept free between a label and the lines round its space.
+	labelRoom = 0.8 * pattern.Millimetre
+	// outlineRoom is kept in addition along the outline, where match marks stand.
+	outlineRoom = 0.6 * pattern.Millimetre
+	// lineSkip is the white between the lines of a label.
+	lineSkip = 0.9 * pattern.Millimetre
+	// ringRoom is the white between the first space's number and its ring.
+	ringRoom = 0.7 * pattern.Millimetre
+)
+
+// A label is what stands in a space: lines of text about an origin.
+type label struct {
+	lines  []line
+	ring   length // radius of the ring round the number; 0 for none
+	mid    pos    // of the ring
+	beside bool   // the words stand beside the number, not below it
+}
+
+// A line is one line of a label.
+type line struct {
+	text string
+	size length
+	bold bool
+	at   pos    // on the baseline, in the middle of its ink
+	ink  box    // about at
+	left length // where the text starts, from at
+}
+
+// newLine measures a line; its ink is centred on its place.
+func newLine(text string, size length, bold bool) line {
+	e := drawing.Measure(text, size, bold)
+	half := length(e.Ink.X1-e.Ink.X0) / 2
+	return line{text: text, size: size, bold: bold, left: -half - length(e.Ink.X0),
+		ink: box{-half, length(e.Ink.Y0), half, length(e.Ink.Y1)}}
+}
+
+// stacked puts lines under each other, the middle of all at the origin.
+func stacked(lines []line, ring bool) label {
+	l := label{lines: lines}
+	y := length(0)
+	for i := range lines {
+		ln := &lines[i]
+		if i > 0 {
+			y += lineSkip
+		}
+		if i == 0 && ring {
+			l.ring = length(math.Hypot(float64(ln.ink.w()), float64(ln.ink.h())))/2 + ringRoom
+			y += l.ring - ln.ink.h()/2
+		}
+		ln.at.Y = y - ln.ink.y0
+		y += ln.ink.h()
+		if i == 0 && ring {
+			l.mid.Y = y - ln.ink.h()/2
+			y += l.ring - ln.ink.h()/2
+		}
+	}
+	for i := range lines {
+		lines[i].at.Y -= y / 2
+	}
+	l.mid.Y -= y / 2
+	return l
+}
+
+// sideBySide puts two lines on one, for flat spaces.
+func sideBySide(a, b line, ring bool) label {
+	l := label{lines: []line{a, b}, beside: true}
+	left := a.ink.w() / 2
+	if ring {
+		l.ring = length(math.Hypot(float64(a.ink.w()), float64(a.ink.h())))/2 + ringRoom
+		left = l.ring
+	}
+	total := 2*left + 2*lineSkip + b.ink.w()
+	l.lines[0].at = pos{X: left - total/2, Y: -a.ink.y0 / 2}
+	l.lines[1].at = pos{X: total/2 - b.ink.w()/2, Y: -a.ink.y0 / 2}
+	l.mid = pos{X: l.lines[0].at.X}
+	return l
+}
+
+// reach is how far a label extends from its origin in a direction.
+func (l *label) reach(dir pos) length {
+	far := length(math.Inf(-1))
+	for i := range l.lines {
+		ln := &l.lines[i]
+		far = max(far, dot(ln.at, dir)+max(dir.X*ln.ink.x0, dir.X*ln.ink.x1)+max(dir.Y*ln.ink.y0, dir.Y*ln.ink.y1))
+	}
+	if l.ring > 0 {
+		far = max(far, dot(l.mid, dir)+l.ring)
+	}
+	return far
+}
+
+// boxes calls f with the box of every line of a label put at p, and its ring's.
+func (l *label) boxes(p pos, f func(box)) {
+	for i := range l.lines {
+		f(l.lines[i].ink.at(add(p, l.lines[i].at)))
+	}
+	if l.ring > 0 {
+		f(box{-l.ring, -l.ring, l.ring, l.ring}.at(add(p, l.mid)))
+	}
+}
+
+// fit returns where a label goes in a space: the middle of all places in which
+// it touches no side. Every side is moved inwards by as much as the label
+// reaches towards it; what is left, a convex polygon, are those places.
+func (s *section) fit(sp *space, l *label) (pos, bool) {
+	var bufs [2][24]pos
+	left := sp.polygon
+	for i, a := range sp.polygon {
+		d := unit(a, sp.polygon[(i+1)%len(sp.polygon)])
+		white := labelRoom
+		if sp.outer[i] {
+			white += outlineRoom
+		}
+		out := right(d)
+		left = clip(bufs[i%2][:0], left, mul(out, -1), l.reach(out)+white-dot(a, out))
+		if len(left) == 0 {
+			return pos{}, false
+		}
+	}
+	return centroid(left), true
+}
+
+// words are a fabric's printed words, measured once for all its spaces.
+type words struct {
+	text  string
+	whole line
+	parts []line // in two lines, where they can be parted
+}
+
+func newWords(text string) words {
+	w := words{text: drawing.Clean(text)}
+	w.whole = newLine(w.text, small, false)
+	best := math.Inf(1)
+	for i := range w.text {
+		if w.text[i] != ' ' {
+			continue
+		}
+		a, b := newLine(w.text[:i], small, false), newLine(w.text[i+1:], small, false)
+		if wider := float64(max(a.ink.w(), b.ink.w())); wider < best {
+			best, w.parts = wider, []line{a, b}
+		}
+	}
+	return w
+}
+
+// labelSpace chooses the largest label that fits its space: the number over the
+// words, the words in two lines, both on one line, each with a smaller number;
+// then the number alone.
+func (s *section) labelSpace(sp *space, index int, w *words) {
+	text := s.d.Label(index)
+	ring := sp.piece.Number == 1 && !s.d.Plain
+	try := func(l label) bool {
+		at, ok := s.fit(sp, &l)
+		if ok {
+			sp.label, sp.at, sp.placed = l, at, true
+		}
+		return ok
+	}
+	numbers := [...]line{newLine(text, large, true), newLine(text, medium, true), newLine(text, small, true)}
+	for _, n := range numbers {
+		if w.text == "" {
+			break
+		}
+		if try(stacked([]line{n, w.whole}, ring)) ||
+			w.parts != nil && try(stacked([]line{n, w.parts[0], w.parts[1]}, ring)) ||
+			try(sideBySide(n, w.whole, ring)) {
+			sp.worded = true
+			return
+		}
+	}
+	for _, n := range numbers {
+		if try(stacked([]line{n}, ring)) || ring && try(stacked([]line{n}, false)) {
+			sp.worded = w.text == ""
+			return
+		}
+	}
+}
+
+// addTitle puts the section's own name inside the outline, below the label of
+// the largest space that has room for both; false where none has. The name comes
+// in several forms, on one line or more.
+func (s *section) addTitle(forms [][]string) bool {
+	for _, i := range s.largest() {
+		sp := &s.spaces[i]
+		if !sp.worded || sp.label.beside {
+			continue
+		}
+		for _, form := range forms {
+			all := append([]line(nil), sp.label.lines...)
+			for k := range all {
+				all[k].at = pos{}
+			}
+			for k, text := range form {
+				ln := newLine(text, small, true)
+				if k == 0 {
+					ln.ink.y0 -= titleSkip
+				}
+				all = append(all, ln)
+			}
+			l := stacked(all, sp.label.ring > 0)
+			if at, ok := s.fit(sp, &l); ok {
+				sp.label, sp.at, sp.title = l, at, true
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// titleSkip parts the section's title from the label above it.
+const titleSkip = 2 * pattern.Millimetre
+
+// largest returns the indices of the few largest spaces, the largest first.
+func (s *section) largest() []int {
+	const few = 5
+	var out []int
+	var areas []length
+	for i := range s.spaces {
+		a := area(s.spaces[i].polygon)
+		k := len(out)
+		for k > 0 && areas[k-1] < a {
+			k--
+		}
+		out = append(out[:k], append([]int{i}, out[k:]...)...)
+		areas = append(areas[:k], append([]length{a}, areas[k:]...)...)
+		if len(out) > few {
+			out, areas = out[:few], areas[:few]
+		}
+	}
+	return out
+}

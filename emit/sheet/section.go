@@ -1,0 +1,176 @@
+package sheet
+
+import (
+	"math"
+
+	"seamwright/compiler/pattern"
+)
+
+// A section is one drawing where it lies on its page, reversed.
+type section struct {
+	d       *pattern.Drawing
+	index   int // into Drawings
+	move    func(pos) pos
+	outline []pos
+	cut     contour
+	extra   contour // no points where the extra is not wanted or no edge is on the border
+	spaces  []space
+	strips  []strip // the allowance along each edge
+
+	allowance length
+}
+
+// A space is one space of a section on the page.
+type space struct {
+	piece   *pattern.Piece
+	polygon []pos
+	outer   []bool // which of its sides lie on the section's outline
+	border  int    // its longest side on the block's border, or -1
+	label   label
+	at      pos  // the label's origin
+	placed  bool // the number stands in the space
+	worded  bool // and the fabric's words with it
+	title   bool // and the section's title below them
+}
+
+// Motion returns the function that takes a point of the drawing, front view, to
+// its place on the page: reversed, turned, shifted.
+func (p Place) Motion() func(pattern.Pos) pattern.Pos {
+	sin, cos := math.Sincos(p.Turn * math.Pi / 180)
+	switch p.Turn {
+	case 0:
+		sin, cos = 0, 1
+	case 90:
+		sin, cos = 1, 0
+	case 180:
+		sin, cos = 0, -1
+	case 270:
+		sin, cos = -1, 0
+	}
+	s, c := length(sin), length(cos)
+	return func(q pos) pos {
+		return pos{X: p.Shift.X - c*q.X - s*q.Y, Y: p.Shift.Y + s*q.X - c*q.Y}
+	}
+}
+
+// lay puts a drawing on its page: every line of it, no text.
+func (l *layout) lay(index int, place Place) *section {
+	d := &l.sized.Drawings[index]
+	s := &section{d: d, index: index, move: place.Motion(), allowance: l.p.Settings.Allowance}
+	all := make([]pos, 0, len(d.Outline)+5*len(d.Pieces))
+	s.outline, all = moved(all, d.Outline, s.move)
+	s.cut, s.extra = l.contours(index, s.outline)
+	s.spaces = make([]space, len(d.Pieces))
+	for i := range d.Pieces {
+		sp := &s.spaces[i]
+		sp.piece = &d.Pieces[i]
+		sp.polygon, all = moved(all, sp.piece.Polygon, s.move)
+		s.sides(sp)
+	}
+	return s
+}
+
+func moved(buf, ps []pos, move func(pos) pos) (out, rest []pos) {
+	n := len(buf)
+	for _, p := range ps {
+		buf = append(buf, move(p))
+	}
+	return buf[n:len(buf):len(buf)], buf
+}
+
+// contours returns the cutting line of a drawing and, where the pattern wants
+// one and the drawing has edges on the border, the line of the extra.
+func (l *layout) contours(index int, outline []pos) (cut, extra contour) {
+	d := &l.sized.Drawings[index]
+	a, x := l.p.Settings.Allowance, l.p.Settings.Extra
+	if l.blunts[index] == nil && !l.blunted[index] {
+		l.blunts[index], l.blunted[index] = blunts(d, index, l.order), true
+	}
+	cut = offset(outline, func(int) length { return a }, l.blunts[index])
+	if x > 0 && !d.Plain && hasBorder(d) {
+		extra = offset(outline, func(i int) length {
+			if d.Edges[i].Kind == pattern.Border {
+				return a + x
+			}
+			return a
+		}, l.blunts[index])
+	}
+	return cut, extra
+}
+
+func hasBorder(d *pattern.Drawing) bool {
+	for i := range d.Edges {
+		if d.Edges[i].Kind == pattern.Border {
+			return true
+		}
+	}
+	return false
+}
+
+// outermost returns the line beyond which nothing of a section is printed.
+func outermost(cut, extra contour) []pos {
+	if len(extra.at) > 0 {
+		return extra.at
+	}
+	return cut.at
+}
+
+// sides finds which sides of a space lie on the outline and on the border.
+func (s *section) sides(sp *space) {
+	sp.border = -1
+	sp.outer = make([]bool, len(sp.polygon))
+	longest := length(0)
+	for i, a := range sp.polygon {
+		b := sp.polygon[(i+1)%len(sp.polygon)]
+		m := mid(a, b)
+		for j, p := range s.outline {
+			if segmentDist(m, p, s.outline[(j+1)%len(s.outline)]) > onLine {
+				continue
+			}
+			sp.outer[i] = true
+			if n := dist(a, b); s.d.Edges[j].Kind == pattern.Border && n > longest {
+				longest, sp.border = n, i
+			}
+		}
+	}
+}
+
+// onLine is how near a point must be to a line to lie on it: the corners of a
+// space are computed apart from the outline, with noise far below this, and
+// different points of a block are at least 1/64 in apart.
+const onLine = 1.0 / 1000
+
+// seams calls f with each sewing line between spaces, and with the points on
+// the cutting line to which its ends run on, equal to the ends where they do not.
+func (s *section) seams(f func(a, b, beyondA, beyondB pos)) {
+	for i := range s.d.Pieces {
+		seam := s.d.Pieces[i].Seam
+		if i == 0 || seam[0] == seam[1] {
+			continue
+		}
+		a, b := s.move(seam[0]), s.move(seam[1])
+		f(a, b, s.runOn(a, b), s.runOn(b, a))
+	}
+}
+
+// runOn returns where the line from b through a, which ends on the outline at a,
+// meets the cutting line; a itself where it ends inside the section.
+func (s *section) runOn(a, b pos) pos {
+	on := false
+	for j, p := range s.outline {
+		on = on || segmentDist(a, p, s.outline[(j+1)%len(s.outline)]) < onLine
+	}
+	if !on {
+		return a
+	}
+	d := unit(b, a)
+	best, found := length(0), false
+	for j, p := range s.cut.at {
+		q := s.cut.at[(j+1)%len(s.cut.at)]
+		x, ok := meet(ray{a, d}, ray{p, unit(p, q)})
+		if t := dot(sub(x, a), d); ok && t > 0 && segmentDist(x, p, q) < near && (!found || t < best) {
+			best, found = t, true
+		}
+	}
+	return along(a, d, best)
+}

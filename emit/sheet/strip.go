@@ -1,0 +1,119 @@
+package sheet
+
+import (
+	"math"
+	"slices"
+
+	"seamwright/compiler/pattern"
+	"seamwright/emit/drawing"
+)
+
+// A strip is the seam allowance along one edge. Lengths along it are counted
+// from the edge's start.
+type strip struct {
+	at, dir pos
+	len     length
+	free    []gap // where nothing is printed yet, in order
+}
+
+// A gap is a stretch of a strip.
+type gap struct{ from, to length }
+
+// tickRoom is kept free on both sides of a line that crosses the allowance.
+const tickRoom = 0.7 * pattern.Millimetre
+
+// newStrips opens the allowance along every edge: between the corners, but for
+// the match marks and the sewing lines that run on through it.
+func (s *section) newStrips() {
+	n := len(s.outline)
+	s.strips = make([]strip, n)
+	for i, a := range s.outline {
+		b := s.outline[(i+1)%n]
+		st := &s.strips[i]
+		*st = strip{at: a, dir: unit(a, b), len: dist(a, b)}
+		// A reflex corner makes the cutting line shorter than the edge.
+		ends := s.cut.corner((i + 1) % n)
+		from := max(0, dot(sub(s.cut.corner(i)[len(s.cut.corner(i))-1], a), st.dir))
+		to := min(st.len, dot(sub(ends[0], a), st.dir))
+		st.free = append(make([]gap, 0, 4), gap{from + tickRoom, to - tickRoom})
+		for _, m := range s.d.Edges[i].Marks {
+			t := dot(sub(s.move(m.At), a), st.dir)
+			st.block(t, t)
+		}
+	}
+	s.seams(func(a, b, beyondA, beyondB pos) {
+		s.blockRun(a, beyondA)
+		s.blockRun(b, beyondB)
+	})
+}
+
+// blockRun keeps texts off a sewing line that runs on from p to q.
+func (s *section) blockRun(p, q pos) {
+	if p == q {
+		return
+	}
+	m := mid(p, q)
+	for i := range s.strips {
+		st := &s.strips[i]
+		t, u := dot(sub(p, st.at), st.dir), dot(sub(q, st.at), st.dir)
+		depth := dot(sub(m, st.at), right(st.dir))
+		if depth > 0 && depth < s.allowance {
+			st.block(min(t, u), max(t, u))
+		}
+	}
+}
+
+// block takes a stretch and a little room beside it out of the free gaps.
+func (st *strip) block(from, to length) {
+	from, to = from-tickRoom, to+tickRoom
+	for i := 0; i < len(st.free); i++ {
+		g := st.free[i]
+		if to <= g.from || from >= g.to {
+			continue
+		}
+		st.free = slices.Delete(st.free, i, i+1)
+		if to < g.to {
+			st.free = slices.Insert(st.free, i, gap{to, g.to})
+		}
+		if from > g.from {
+			st.free = slices.Insert(st.free, i, gap{g.from, from})
+			i++
+		}
+		i--
+	}
+}
+
+// find returns where a text of a width goes, its middle as near as may be to a
+// wanted place; false where it fits nowhere between from and to.
+func (st *strip) find(width, want, from, to length) (length, bool) {
+	best, found := length(0), false
+	for _, g := range st.free {
+		lo, hi := max(g.from, from)+width/2, min(g.to, to)-width/2
+		if lo > hi {
+			continue
+		}
+		t := min(max(want, lo), hi)
+		if !found || math.Abs(float64(t-want)) < math.Abs(float64(best-want)) {
+			best, found = t, true
+		}
+	}
+	return best, found
+}
+
+// set makes a text in the allowance that reads along the edge, its middle at t,
+// in the middle between the depths, and takes its place.
+func (st *strip) set(text string, t, inner, outer length) *drawing.Text {
+	u := st.dir
+	if u.X < -near || u.X < near && u.Y > 0 {
+		u = mul(u, -1)
+	}
+	up := right(u)
+	w := drawing.Measure(text, small, false).Width
+	st.block(t-w/2, t+w/2)
+	at := along(along(st.at, st.dir, t), right(st.dir), (inner+outer)/2)
+	return &drawing.Text{
+		Text: text, Size: small, Anchor: drawing.Middle,
+		At:   along(at, up, -small*drawing.CapHeight/2),
+		Turn: math.Atan2(-float64(u.Y), float64(u.X)) * 180 / math.Pi,
+	}
+}

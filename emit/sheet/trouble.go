@@ -1,0 +1,90 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"seamwright/compiler/pattern"
+	"seamwright/emit/drawing"
+	"seamwright/lang/problem"
+)
+
+// papers are the sheets offered when one is too small, the commonest first.
+var papers = [...]pattern.Sheet{
+	{Name: "legal", Paper: pattern.Size{W: 8.5, H: 14}},
+	{Name: "a3", Paper: pattern.Size{W: 297 * pattern.Millimetre, H: 420 * pattern.Millimetre}},
+	{Name: "tabloid", Paper: pattern.Size{W: 11, H: 17}},
+}
+
+// tooLarge reports a section that fits the paper at no angle, with what helps:
+// a join that divides it, then a larger sheet that it would fit.
+func (l *layout) tooLarge(it *item, frames []frame) {
+	d := &l.sized.Drawings[it.drawing]
+	room := frames[0].room
+	help := "divide the section at this size with a join from a size on: join P -- Q from " + sizeArgument(l.sized.Finished.W)
+	for _, p := range papers {
+		larger := *l
+		larger.paper = p
+		larger.paper.Margin = l.paper.Margin
+		for _, f := range larger.frames() {
+			if _, ok := it.turnFor(f.room.w(), f.room.h()); ok {
+				help += "; or print on a larger sheet: sheet " + p.Name
+				l.tooLargeFor(d, it, room, help)
+				return
+			}
+		}
+	}
+	l.tooLargeFor(d, it, room, help)
+}
+
+func (l *layout) tooLargeFor(d *pattern.Drawing, it *item, room box, help string) {
+	size := pattern.Size{W: it.box.w(), H: it.box.h()}
+	l.problems = append(l.problems, problem.Problem{
+		Code: TooLarge, Severity: problem.Error, Help: help,
+		Message: fmt.Sprintf("section %s of %s at %s is %s with its allowance, too large for the sheet %s, which has room for %s",
+			d.Name, l.block.Name, l.sized.Finished.Exact(), size.In(8), l.paper.Name, pattern.Size{W: room.w(), H: room.h()}.In(8)),
+	})
+}
+
+// sizeArgument writes a size as the language does.
+func sizeArgument(w length) string { return strings.ReplaceAll(w.Exact(), " in", "in") }
+
+// unlabelled reports a space whose label has room neither in it nor, with a
+// leader, in the allowance.
+func (l *layout) unlabelled(s *section, i int) {
+	what := "its label"
+	if s.spaces[i].placed {
+		what = "its fabric's words"
+	}
+	label := s.d.Label(i)
+	l.problems = append(l.problems, problem.Problem{
+		Code: NoLabel, Severity: problem.Warning,
+		Message: fmt.Sprintf("space %s of %s at %s is too small for %s, and the allowance near it is full",
+			label, l.block.Name, l.sized.Finished.Exact(), what),
+		Help: "use shorter words for the fabric, make the space larger, or leave out this finished size",
+	})
+}
+
+// checkGlyphs reports characters of the printed texts that the font lacks.
+func (l *layout) checkGlyphs() {
+	var missing []rune
+	about := &l.p.About
+	texts := []string{l.p.Title, l.block.Title, about.Author, about.Year, about.Rights, about.Contact, about.Corrections}
+	for _, f := range l.p.Fabrics {
+		texts = append(texts, f.Words)
+	}
+	for _, t := range texts {
+		for _, r := range drawing.Missing(t) {
+			if !strings.ContainsRune(string(missing), r) {
+				missing = append(missing, r)
+			}
+		}
+	}
+	if len(missing) > 0 {
+		l.problems = append(l.problems, problem.Problem{
+			Code: NoGlyph, Severity: problem.Warning,
+			Message: fmt.Sprintf("the sheets' font has no %q, so it is printed as a box", string(missing)),
+			Help:    "write the words in letters that the font has: Latin, Greek, Cyrillic",
+		})
+	}
+}
