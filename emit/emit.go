@@ -106,7 +106,11 @@ func (w *work) write() []Output {
 		folder := f.unique(safeName(block.Name))
 		if w.options.wants("diagrams") {
 			for _, picture := range diagram.Pictures(w.p, block) {
-				f.add(folder+"/"+picture.Name+".svg", func() []byte { return render(picture.Make()) })
+				name := picture.Name
+				if picture.Of != nil {
+					name += "-" + sizeName(picture.Of.Finished)
+				}
+				f.add(folder+"/"+name+".svg", func() []byte { return render(picture.Make()) })
 			}
 		}
 		for s := range block.Sizes {

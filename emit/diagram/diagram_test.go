@@ -135,7 +135,7 @@ func TestNothingTouchesALabel(t *testing.T) {
 	}
 	rapid.Check(t, func(t *rapid.T) {
 		p := sliced(t)
-		page := sections(p, &p.Blocks[0], &p.Blocks[0].Sizes[0])
+		page := sections(p, &p.Blocks[0], every(&p.Blocks[0]))
 		if told := clash(page); told != "" {
 			t.Fatal(told)
 		}

@@ -1,6 +1,8 @@
 package diagram
 
 import (
+	"slices"
+
 	"seamwright/compiler/pattern"
 	"seamwright/emit/drawing"
 )
@@ -9,23 +11,61 @@ import (
 // it is made.
 type Picture struct {
 	Name string
+	Of   *pattern.Sized // only of this size, because its sections are others; nil: of the block
 	Make func() *drawing.Page
 }
 
-// Pictures lists the pictures of a block. Each may be made by itself.
+// Pictures lists the pictures of a block. Each may be made by itself. Sections
+// and joins are drawn again for sizes at which the block is divided otherwise.
 func Pictures(p *pattern.Pattern, b *pattern.Block) []Picture {
 	if len(b.Sizes) == 0 {
 		return nil
 	}
 	s := &b.Sizes[0]
 	all := []Picture{
-		{"front", func() *drawing.Page { return front(p, b, s) }},
-		{"line-drawing", func() *drawing.Page { return lineDrawing(p, b, s) }},
-		{"values", func() *drawing.Page { return values(p, b, s) }},
-		{"sections", func() *drawing.Page { return sections(p, b, s) }},
+		{"front", nil, func() *drawing.Page { return front(p, b, s) }},
+		{"line-drawing", nil, func() *drawing.Page { return lineDrawing(p, b, s) }},
+		{"values", nil, func() *drawing.Page { return values(p, b, s) }},
 	}
-	if len(s.Joins) > 0 {
-		all = append(all, Picture{"joining", func() *drawing.Page { return joining(p, b, s) }})
+	for i, group := range alike(b) {
+		s, of := group[0], group[0]
+		if i == 0 {
+			of = nil
+		}
+		all = append(all, Picture{"sections", of, func() *drawing.Page { return sections(p, b, group) }})
+		if len(s.Joins) > 0 {
+			all = append(all, Picture{"joining", of, func() *drawing.Page { return joining(p, b, group) }})
+		}
+	}
+	return all
+}
+
+// alike groups the sizes at which a block has the same sections.
+func alike(b *pattern.Block) (groups [][]*pattern.Sized) {
+	for i := range b.Sizes {
+		s := &b.Sizes[i]
+		at := slices.IndexFunc(groups, func(g []*pattern.Sized) bool { return sameSections(g[0], s) })
+		if at < 0 {
+			groups = append(groups, nil)
+			at = len(groups) - 1
+		}
+		groups[at] = append(groups[at], s)
+	}
+	return groups
+}
+
+// sameSections reports whether a block has the same sections at two sizes: it is
+// one block, so equal names and counts say so.
+func sameSections(a, b *pattern.Sized) bool {
+	same := func(d, e pattern.Drawing) bool { return d.Name == e.Name && len(d.Pieces) == len(e.Pieces) }
+	return len(a.Copies) == len(b.Copies) && len(a.Joins) == len(b.Joins) && slices.EqualFunc(a.Drawings, b.Drawings, same)
+}
+
+// every returns all sizes of a block.
+func every(b *pattern.Block) []*pattern.Sized {
+	all := make([]*pattern.Sized, len(b.Sizes))
+	for i := range all {
+		all[i] = &b.Sizes[i]
 	}
 	return all
 }
@@ -57,7 +97,7 @@ func (f frame) onPage(polygon []pos) []pos {
 
 // front is the block in the pattern's own cloths.
 func front(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Page {
-	pic := newPicture("front", p, b, "The finished block, from the front.")
+	pic := newPicture("front", p, b, every(b), "The finished block, from the front.")
 	f := pic.fit(boxOf(s.Outline))
 	g := &drawing.Group{ID: "block", Class: "block"}
 	style := lines(s.Figures.Pieces)
@@ -74,7 +114,7 @@ func front(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Page
 
 // lineDrawing is the block to color in.
 func lineDrawing(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Page {
-	pic := newPicture("line-drawing", p, b, "To color in: the finished block, from the front.")
+	pic := newPicture("line-drawing", p, b, every(b), "To color in: the finished block, from the front.")
 	f := pic.fit(boxOf(s.Outline))
 	g := &drawing.Group{ID: "block", Class: "block"}
 	style := lines(s.Figures.Pieces)
@@ -88,7 +128,7 @@ func lineDrawing(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawin
 // values is the block in light, medium and dark, told apart by hatching, so
 // that it survives any printer and copier.
 func values(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Page {
-	pic := newPicture("values", p, b, "Light, medium and dark: the finished block, from the front.")
+	pic := newPicture("values", p, b, every(b), "Light, medium and dark: the finished block, from the front.")
 	f := pic.fit(boxOf(s.Outline))
 	g := &drawing.Group{ID: "block", Class: "block"}
 	style := lines(s.Figures.Pieces)

@@ -20,16 +20,18 @@ const (
 
 // joining is the order of the joins, step by step: the parts that are brought
 // together, a little apart, with the points that must meet ringed.
-func joining(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Page {
-	pic := newPicture("joining", p, b, "Joining the sections, from the front, in this order. Rings are points to match.")
+func joining(p *pattern.Pattern, b *pattern.Block, sizes []*pattern.Sized) *drawing.Page {
+	s := sizes[0]
+	pic := newPicture("joining", p, b, sizes, "Joining the sections, from the front, in this order. Rings are points to match.")
 	pic.y += cellGap
 	const width = (inner - (columns-1)*cellGap) / columns
 	steps := min(len(s.Joins), mostSteps)
+	parts := newAssembly(len(s.Copies))
 	for i := 0; i < steps; i += columns {
 		deepest := pic.y
 		for k := i; k < min(i+columns, steps); k++ {
 			x := pageEdge + length(k-i)*(width+cellGap)
-			deepest = max(deepest, pic.step(s, &s.Joins[k], pos{X: x, Y: pic.y}, width))
+			deepest = max(deepest, pic.step(s, parts, &s.Joins[k], pos{X: x, Y: pic.y}, width))
 		}
 		pic.y = deepest + cellGap
 	}
@@ -41,12 +43,14 @@ func joining(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Pa
 
 // step draws one join in a cell with its upper left corner at a place, and
 // returns how far down it reaches.
-func (pic *picture) step(s *pattern.Sized, j *pattern.Join, at pos, width length) length {
+func (pic *picture) step(s *pattern.Sized, parts *assembly, j *pattern.Join, at pos, width length) length {
 	title := strconv.Itoa(j.Number) + ".  " + sideNames(s, j.Left) + " to " + sideNames(s, j.Right)
 	pic.write(at.X, at.Y+wordSize, drawing.Shorten(title, wordSize, true, width), wordSize, drawing.Start, true)
 	at.Y += lineStep + 4*pattern.Point
 
-	left, right := outlines(s, j.Left), outlines(s, j.Right)
+	onLeft, onRight := parts.with(j.Left), parts.with(j.Right)
+	parts.join(j)
+	left, right := outlines(s, onLeft), outlines(s, onRight)
 	away := apartBy(s, j)
 	shift(left, away)
 	shift(right, pos{X: -away.X, Y: -away.Y})
@@ -61,8 +65,8 @@ func (pic *picture) step(s *pattern.Sized, j *pattern.Join, at pos, width length
 	scale := min(width/max(b.w(), tiny), width/max(b.h(), tiny), 1.8*block)
 	f := frame{scale: scale, origin: pos{X: at.X + width/2 - (b.min.X+b.max.X)/2*scale, Y: at.Y + b.max.Y*scale}}
 	g := &drawing.Group{ID: "join-" + strconv.Itoa(j.Number), Class: "join"}
-	g.Items = f.side(g.Items, s, j.Left, left)
-	g.Items = f.side(g.Items, s, j.Right, right)
+	g.Items = f.side(g.Items, s, onLeft, left)
+	g.Items = f.side(g.Items, s, onRight, right)
 	g.Items = f.seam(g.Items, j, away)
 	pic.add(g)
 	return at.Y + b.h()*scale

@@ -34,32 +34,32 @@ type picture struct {
 }
 
 // newPicture begins a page with the block's title and what the picture shows.
-func newPicture(name string, p *pattern.Pattern, b *pattern.Block, shows string) *picture {
+func newPicture(name string, p *pattern.Pattern, b *pattern.Block, sizes []*pattern.Sized, shows string) *picture {
 	title := drawing.Clean(b.Title)
 	pic := &picture{page: &drawing.Page{Name: name, Title: title + ": " + shows}, y: pageEdge}
 	pic.y += titleSize
 	pic.write(pageEdge, pic.y, drawing.Shorten(title, titleSize, true, inner), titleSize, drawing.Start, true)
 	pic.y += 4 * pattern.Point
-	pic.words(shows + "  " + finishes(p, b))
+	pic.words(shows + "  " + finishes(p, sizes))
 	pic.y += 6 * pattern.Point
 	return pic
 }
 
-// finishes tells the block's sizes, of which pictures are independent.
-func finishes(p *pattern.Pattern, b *pattern.Block) string {
+// finishes tells the sizes at which the block looks so.
+func finishes(p *pattern.Pattern, sizes []*pattern.Sized) string {
 	const most = 6 // more would fill the line
 	s := "Finishes "
-	for i := range b.Sizes {
+	for i, size := range sizes {
 		switch {
 		case i == most:
 			return s + " and more."
 		case i > 0:
 			s += ", "
 		}
-		if len(b.Sizes) == 1 {
-			s += b.Sizes[i].Finished.Words(p.Settings.Metric)
+		if len(sizes) == 1 {
+			s += size.Finished.Words(p.Settings.Metric)
 		} else {
-			s += b.Sizes[i].Finished.Exact()
+			s += size.Finished.Exact()
 		}
 	}
 	return s + "."

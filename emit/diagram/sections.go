@@ -19,8 +19,9 @@ const (
 )
 
 // sections is the block with its sections moved apart, every space numbered.
-func sections(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Page {
-	pic := newPicture("sections", p, b, "The sections, apart and numbered, from the front.")
+func sections(p *pattern.Pattern, b *pattern.Block, sizes []*pattern.Sized) *drawing.Page {
+	s := sizes[0]
+	pic := newPicture("sections", p, b, sizes, "The sections, apart and numbered, from the front.")
 	e := &exploded{sized: s}
 	whole := boxOf(s.Outline)
 	middle := pos{X: (whole.min.X + whole.max.X) / 2, Y: (whole.min.Y + whole.max.Y) / 2}
