@@ -3,11 +3,13 @@ package emit
 import (
 	"math"
 	"slices"
+	"strconv"
 
 	"seamwright/compiler/pattern"
 	"seamwright/emit/diagram"
 	"seamwright/emit/drawing"
 	"seamwright/emit/report"
+	"seamwright/emit/sheet"
 	"seamwright/emit/svg"
 	"seamwright/emit/table"
 	"seamwright/lang/problem"
@@ -43,11 +45,20 @@ func Build(p *pattern.Pattern, o Options) ([]Output, []problem.Problem) {
 	return w.write(), w.problems
 }
 
+// Check returns the problems of paper that [Build] would.
+func Check(p *pattern.Pattern, o Options) []problem.Problem {
+	o.Only = []string{"sheets"}
+	w := &work{p: choose(p, o), options: o}
+	w.prepare()
+	return w.problems
+}
+
 // A work is one run of Build.
 type work struct {
 	p        *pattern.Pattern
 	options  Options
-	made     [][]report.Made // by block and size
+	sets     [][]sheet.Set   // by block and size
+	made     [][]report.Made // the same
 	problems []problem.Problem
 }
 
@@ -86,17 +97,62 @@ func (o *Options) hasSize(w pattern.Length) bool {
 
 // prepare works out what the written files have in common.
 func (w *work) prepare() {
+	paper := w.options.wants("sheets") || w.options.wants("report") || w.options.wants("json")
+	rows := w.options.wants("tables") || w.options.wants("json")
 	var tasks []func()
+	var told [][][]problem.Problem
 	for b := range w.p.Blocks {
-		sizes := w.p.Blocks[b].Sizes
-		made := make([]report.Made, len(sizes))
-		w.made = append(w.made, made)
-		for s := range sizes {
-			tasks = append(tasks, func() { made[s].Cuts = table.List(w.p, &sizes[s]) })
+		block := &w.p.Blocks[b]
+		n := len(block.Sizes)
+		sets, made, problems := make([]sheet.Set, n), make([]report.Made, n), make([][]problem.Problem, n)
+		w.sets, w.made, told = append(w.sets, sets), append(w.made, made), append(told, problems)
+		for i := range block.Sizes {
+			s := &block.Sizes[i]
+			if paper {
+				tasks = append(tasks, func() {
+					sets[i], problems[i] = sheet.Lay(w.p, block, s, w.p.Settings.Sheet)
+					made[i].Sheets = printed(&sets[i])
+				})
+			}
+			if rows {
+				tasks = append(tasks, func() { made[i].Cuts = table.List(w.p, s) })
+			}
 		}
 	}
 	inParallel(tasks)
+	for _, sizes := range told {
+		for _, problems := range sizes {
+			w.tell(problems)
+		}
+	}
 }
+
+// tell keeps the problems that have not been told of another size.
+func (w *work) tell(problems []problem.Problem) {
+	for _, p := range problems {
+		same := func(q problem.Problem) bool { return q.Code == p.Code && q.At == p.At && q.Message == p.Message }
+		if !slices.ContainsFunc(w.problems, same) {
+			w.problems = append(w.problems, p)
+		}
+	}
+}
+
+// printed tells where a set's sections lie: on paper y runs down from the upper
+// edge, in the report up from the lower one.
+func printed(set *sheet.Set) []report.Sheet {
+	out := make([]report.Sheet, len(set.Sheets))
+	for i := range set.Sheets {
+		s := &set.Sheets[i]
+		out[i] = report.Sheet{Number: i + 1, File: sheetFile(i), Copies: s.Print}
+		for _, p := range s.Places {
+			shift := pattern.Pos{X: p.Shift.X, Y: s.Page.Size.H - p.Shift.Y}
+			out[i].Sections = append(out[i].Sections, report.Printed{Drawing: p.Drawing, Turn: p.Turn, Shift: shift})
+		}
+	}
+	return out
+}
+
+func sheetFile(i int) string { return "sheet-" + strconv.Itoa(i+1) + ".svg" }
 
 // write makes the files.
 func (w *work) write() []Output {
@@ -116,6 +172,12 @@ func (w *work) write() []Output {
 		for s := range block.Sizes {
 			sized, cuts := &block.Sizes[s], w.made[b][s].Cuts
 			sub := f.unique(folder + "/" + sizeName(sized.Finished))
+			if w.options.wants("sheets") {
+				set := &w.sets[b][s]
+				for i := range set.Sheets {
+					f.add(sub+"/"+sheetFile(i), func() []byte { return render(&set.Sheets[i].Page) })
+				}
+			}
 			if w.options.wants("tables") {
 				f.add(sub+"/cutting.md", func() []byte { return cuts.Markdown(w.p, block, sized) })
 				f.add(sub+"/cutting.csv", func() []byte { return cuts.CSV(w.p, sized) })
