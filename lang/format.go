@@ -205,12 +205,12 @@ func (p *printer) inBraces(n Node, next int32, write func()) {
 // A buffer is a text that can be cut back.
 type buffer struct{ b []byte }
 
-func (b *buffer) grow(n int)           { b.b = make([]byte, 0, n) }
-func (b *buffer) add(s string) { b.b = append(b.b, s...) }
-func (b *buffer) addByte(c byte)     { b.b = append(b.b, c) }
-func (b *buffer) len() int             { return len(b.b) }
-func (b *buffer) cut(n int)       { b.b = b.b[:n] }
-func (b *buffer) String() string       { return string(b.b) }
+func (b *buffer) grow(n int)     { b.b = make([]byte, 0, n) }
+func (b *buffer) add(s string)   { b.b = append(b.b, s...) }
+func (b *buffer) addByte(c byte) { b.b = append(b.b, c) }
+func (b *buffer) len() int       { return len(b.b) }
+func (b *buffer) cut(n int)      { b.b = b.b[:n] }
+func (b *buffer) String() string { return string(b.b) }
 
 // trim drops blanks at the end.
 func (b *buffer) trim() {

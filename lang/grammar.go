@@ -69,8 +69,8 @@ type (
 		Scrappy string `parser:"( 'scrappy' 'by' @( 'piece' | 'section' | 'unit' | 'block' ) )?"`
 	}
 	gColorway struct {
-		Name     *gName       `parser:"'colorway' @@"`
-		Words    string       `parser:"@String?"`
+		Name     *gName      `parser:"'colorway' @@"`
+		Words    string      `parser:"@String?"`
 		Recolour []*gRecolor `parser:"'{' ( @@ | ';' )* '}'"`
 	}
 	gRecolor struct {
