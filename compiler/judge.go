@@ -60,18 +60,30 @@ func collect(b *eval.Body, seen map[*eval.Body]bool, texts map[string]*problem.S
 	if b.Source.Source != nil {
 		texts[b.Source.Source.Name] = b.Source.Source
 	}
-	for _, a := range b.Accepts {
-		scopes = append(scopes, scope{accept: a, in: b.Source, block: b.Name})
-	}
+	whole := b.Source
 	for i := range b.Sections {
+		in := extent(&b.Sections[i])
+		whole.Span.End = max(whole.Span.End, in.Span.End)
 		for _, a := range b.Sections[i].Accepts {
-			scopes = append(scopes, scope{accept: a, in: b.Sections[i].At})
+			scopes = append(scopes, scope{accept: a, in: in})
 		}
+	}
+	for _, a := range b.Accepts {
+		scopes = append(scopes, scope{accept: a, in: whole, block: b.Name})
 	}
 	for i := range b.Places {
 		scopes = collect(b.Places[i].Body, seen, texts, scopes)
 	}
 	return scopes
+}
+
+// extent is a section's text, from its name to the end of its last piece.
+func extent(s *eval.Section) problem.Place {
+	in := s.At
+	for i := range s.Pieces {
+		in.Span.End = max(in.Span.End, s.Pieces[i].At.Span.End)
+	}
+	return in
 }
 
 // answered returns the accept that covers a finding.

@@ -226,7 +226,7 @@ func (p *parser) primary() Expr {
 	p.height = 1
 	switch t.Type {
 	case tNumber:
-		if p.first(p.at) && p.pieceHere() {
+		if p.pieceHere() {
 			break // the number of the next piece
 		}
 		n := p.number()
@@ -271,11 +271,19 @@ func (p *parser) spelledUnit(n *Number) {
 	}
 }
 
-// pieceHere reports whether the number here is that of a piece: a fabric
-// follows it, as no value can.
+// pieceHere reports whether the number here is that of a piece: it is the first
+// on its line and a fabric follows, as no value can.
 func (p *parser) pieceHere() bool {
-	next := p.ahead(1)
-	return (next == tName || next == tX || next == tIf) && unitOf(p.toks[p.at+1].Value) == ""
+	if p.inProps || !p.is(tNumber) || !p.first(p.at) {
+		return false
+	}
+	switch p.ahead(1) {
+	case tName, tIf:
+		return unitOf(p.toks[p.at+1].Value) == ""
+	case tX: // a fabric called x; else the size of a unit, on a line of its own
+		return p.ahead(2) == tAlong || p.ahead(2) == tAt
+	}
+	return false
 }
 
 // noValue reports that a value is missing.
