@@ -1,0 +1,171 @@
+package solver
+
+import (
+	"math"
+
+	"seamwright/compiler/plane"
+)
+
+// quantum is what lengths are rounded to before they are compared, so that equal
+// sections, turned or moved, are ordered alike.
+const quantum = 10 * plane.Tol
+
+func rounded(x float64) float64 { return math.Round(x / quantum) }
+
+// order returns a section's faces in sewing order, with the chord along which
+// each is sewn (the first has none): of the faces that can be cut off, the one
+// with the longest seam is cut off first, and so sewn last. If first is a face,
+// sewing starts there. It reports false if that can't be.
+func (w *work) order(p part, first int32) (faces []int32, chords []chord, ok bool) {
+	faces, chords = make([]int32, len(p)), make([]chord, len(p))
+	w.enter(p)
+	w.countSides(p)
+	middle := w.middle(p)
+	var todo []int32
+	for _, f := range p {
+		if w.inner[f] == 1 {
+			todo = append(todo, f)
+		}
+	}
+	for left := len(p); left > 1; left-- {
+		best, chosen, cut := -1, rank{}, chord{}
+		for i, f := range todo {
+			if f == first || !w.convex && !w.cutsOff(p, f) {
+				continue
+			}
+			c := w.sideChord(f)
+			r := rank{rounded(w.length(c)), rounded(w.centre[f].Dist(middle)), f}
+			if best < 0 || r.before(chosen) {
+				best, chosen, cut = i, r, c
+			}
+		}
+		if best < 0 {
+			return nil, nil, false
+		}
+		f := todo[best]
+		todo[best] = todo[len(todo)-1]
+		faces[left-1], chords[left-1] = f, cut
+		todo = w.take(todo[:len(todo)-1], f)
+	}
+	for _, f := range p {
+		if w.in[f] == w.stamp {
+			faces[0] = f
+		}
+	}
+	return faces, chords, true
+}
+
+// take removes a face from the part entered, and adds to todo the neighbours
+// that now have one inner side.
+func (w *work) take(todo []int32, f int32) []int32 {
+	w.in[f] = 0
+	for _, h := range w.halves(f) {
+		w.open[w.tail[h>>1]], w.open[w.head[h>>1]] = w.stamp, w.stamp
+		if g := w.other(h); w.in[g] == w.stamp && w.uncover(h^1) && w.inner[g] == 1 {
+			todo = append(todo, g)
+		}
+	}
+	return todo
+}
+
+// A rank orders the faces that can be cut off next.
+type rank struct {
+	length, far float64
+	face        int32
+}
+
+func (r rank) before(s rank) bool {
+	switch {
+	case r.length != s.length:
+		return r.length > s.length
+	case r.far != s.far:
+		return r.far > s.far
+	}
+	return r.face > s.face
+}
+
+// sideChord returns the stretch of its only inner side that a face shares with
+// the part entered.
+func (w *work) sideChord(f int32) chord {
+	low, high := int32(math.MaxInt32), int32(0)
+	for _, h := range w.halves(f) {
+		if e := int32(h >> 1); w.in[w.other(h)] == w.stamp {
+			low, high = min(low, e), max(high, e+1)
+		}
+	}
+	s := w.seam[low]
+	return chord{s, low - w.first[s], high - w.first[s]}
+}
+
+// length returns how long a chord is.
+func (w *work) length(c chord) float64 {
+	return w.at[w.point(c.seam, c.from)].Dist(w.at[w.point(c.seam, c.to)])
+}
+
+// middle returns the mean of the faces' centres.
+func (w *work) middle(p part) plane.Point {
+	sum := plane.Point{}
+	for _, g := range p {
+		sum = sum.Add(w.centre[g])
+	}
+	return sum.Mul(1 / float64(len(p)))
+}
+
+// line returns a chord with a face on its left.
+func (w *work) line(c chord, f int32) plane.Line {
+	l := plane.Line{A: w.at[w.point(c.seam, c.from)], B: w.at[w.point(c.seam, c.to)]}
+	if w.seams[c.seam].side(w.centre[f]) < 0 {
+		l.A, l.B = l.B, l.A
+	}
+	return l
+}
+
+// Firsts lists the patches of a section that can be its first piece. It returns
+// nil if the patches are no section.
+func (p *Partition) Firsts(section []int) []int {
+	if p.mesh == nil {
+		return nil
+	}
+	w, s := newWork(p.mesh), faces(section)
+	var list []int
+	for _, f := range s {
+		if w.peel(s, f) {
+			list = append(list, int(f))
+		}
+	}
+	return list
+}
+
+// From returns a section in sewing order with the patch given as its first
+// piece. It reports false if that is not possible.
+func (p *Partition) From(section []int, first int) (Section, bool) {
+	if p.mesh == nil {
+		return Section{}, false
+	}
+	w, s := newWork(p.mesh), faces(section)
+	if !w.peel(s, int32(first)) {
+		return Section{}, false
+	}
+	return p.ordered(w, newTracer(p), s, int32(first)), true
+}
+
+func faces(patches []int) part {
+	out := make(part, len(patches))
+	for i, f := range patches {
+		out[i] = int32(f)
+	}
+	return out
+}
+
+// ordered makes a section of its patches.
+func (p *Partition) ordered(w *work, t *tracer, s part, first int32) Section {
+	list, chords, ok := w.order(s, first)
+	if !ok {
+		return Section{}
+	}
+	out := Section{Patches: ints(list), Seams: make([]plane.Line, len(list)), Outline: t.polygon(ints(s))}
+	for i := 1; i < len(list); i++ {
+		out.Seams[i] = w.line(chords[i], list[i])
+	}
+	return out
+}

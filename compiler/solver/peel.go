@@ -1,0 +1,115 @@
+package solver
+
+// peel reports whether a part is one section: whether its faces can be cut off
+// one at a time. Any order will do (THEORY.md 4), so it takes what it finds. If
+// last is a face, that one must remain until the end. Of a convex part a face
+// can be cut off if just one of its sides has edges inside the part.
+func (w *work) peel(p part, last int32) bool {
+	if len(p) == 1 {
+		return true
+	}
+	if !w.convex {
+		return w.peelBent(p, last)
+	}
+	w.enter(p)
+	w.countSides(p)
+	todo := w.queue[:0]
+	for _, f := range p {
+		if w.inner[f] == 1 && f != last {
+			todo = append(todo, f)
+		}
+	}
+	left := len(p)
+	for left > 1 && len(todo) > 0 {
+		f := todo[len(todo)-1]
+		todo = todo[:len(todo)-1]
+		left--
+		w.in[f] = 0
+		for _, h := range w.halves(f) {
+			g := w.other(h)
+			if w.in[g] != w.stamp {
+				continue
+			}
+			if w.uncover(h^1) && w.inner[g] == 1 && g != last {
+				todo = append(todo, g)
+			}
+		}
+	}
+	w.queue = todo
+	return left == 1
+}
+
+// uncover notes that the face across a half has gone, and reports whether the
+// half's side is now on the border.
+func (w *work) uncover(h half) bool {
+	s := w.side(h)
+	if w.onSide[s]--; w.onSide[s] > 0 {
+		return false
+	}
+	w.inner[w.face(h)]--
+	return true
+}
+
+// peelBent is peel for parts that may not be convex: a face can be cut off if
+// its edges inside the part are one chord, and all the rest lies on one side
+// of the chord's line, as the paper must fold along it.
+func (w *work) peelBent(p part, last int32) bool {
+	for _, f := range p {
+		if w.bent[f] {
+			return false
+		}
+	}
+	_, _, ok := w.order(p, last)
+	return ok
+}
+
+// cutsOff reports whether a face of the part entered can be cut off.
+func (w *work) cutsOff(p part, f int32) bool {
+	c, ok := w.chordOf(f)
+	if !ok {
+		return false
+	}
+	l := w.seams[c.seam]
+	mine := l.side(w.centre[f]) > 0
+	for _, g := range p {
+		if g == f || w.in[g] != w.stamp {
+			continue
+		}
+		for _, v := range w.corners[g] {
+			d := l.side(w.at[v]) / l.dir.Len()
+			if mine && d > straightTol || !mine && d < -straightTol {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// chordOf returns the chord that cuts off a face of the part entered, if one does.
+// countSides must have been called.
+func (w *work) chordOf(f int32) (c chord, ok bool) {
+	if w.inner[f] != 1 {
+		return c, false
+	}
+	first, last, n := int32(-1), int32(-1), int32(0)
+	for _, h := range w.halves(f) {
+		if e := int32(h >> 1); w.in[w.other(h)] == w.stamp {
+			if n == 0 || e < first {
+				first = e
+			}
+			last = max(last, e)
+			n++
+		}
+	}
+	s := w.seam[first]
+	c = chord{s, first - w.first[s], last - w.first[s] + 1}
+	if last-first+1 != n || !w.isOpen(w.tail[first]) || !w.isOpen(w.head[last]) {
+		return c, false
+	}
+	for e := first; e < last; e++ {
+		if w.isOpen(w.head[e]) {
+			return c, false
+		}
+	}
+	return c, true
+}

@@ -1,0 +1,78 @@
+package solver
+
+// rules are wishes as a search needs them.
+type rules struct {
+	*search
+	p      *Partition
+	tracer *tracer
+	wishes Wishes
+	group  []int32 // of a face: a face of the set that it must share a section with, or -1
+	firsts []bool  // of a face: must be the first of its section
+	mark   []int   // of a group: stamp
+	stamp  int
+}
+
+// What a section costs that is larger than wished, in sections: a log cabin of
+// forty logs can only be divided into twenty-one sections, of which twenty are
+// one log, and nobody wants that. Up to twice the number of sections that would
+// do by size alone is worth while; a section too large for the sheet counts as
+// four, which is what it takes to glue one from parts.
+const (
+	overCost  = 2
+	gluedCost = 4
+)
+
+// cost returns what a part costs as one section.
+func (r *rules) cost(p part) int {
+	if !r.can(p) {
+		return never
+	}
+	cost := r.oversize(len(p))
+	if !r.fits(p) {
+		cost = max(cost, gluedCost)
+	}
+	return cost
+}
+
+// can reports whether a part can be one section at all.
+func (r *rules) can(p part) bool {
+	last := int32(-1)
+	for _, f := range p {
+		if r.firsts[f] {
+			if last >= 0 {
+				return false
+			}
+			last = f
+		}
+	}
+	return r.peel(p, last)
+}
+
+// oversize returns what a section of n pieces costs.
+func (r *rules) oversize(n int) int {
+	most := r.wishes.MaxPieces
+	if most <= 0 || n <= most {
+		return 1
+	}
+	return overCost * ((n + most - 1) / most)
+}
+
+func (r *rules) fits(p part) bool {
+	return r.wishes.Fits == nil || r.wishes.Fits(r.tracer.polygon(ints(p)))
+}
+
+// allows reports whether a cut leaves every set that must share a section whole.
+func (r *rules) allows(a, b part) bool {
+	r.stamp++
+	for _, f := range a {
+		if g := r.group[f]; g >= 0 {
+			r.mark[g] = r.stamp
+		}
+	}
+	for _, f := range b {
+		if g := r.group[f]; g >= 0 && r.mark[g] == r.stamp {
+			return false
+		}
+	}
+	return true
+}

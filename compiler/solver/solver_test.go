@@ -1,0 +1,256 @@
+package solver
+
+import (
+	"flag"
+	"fmt"
+	"math"
+	"math/rand"
+	"slices"
+	"testing"
+
+	"seamwright/compiler/plane"
+)
+
+var long = flag.Int("long", 1, "how many times as many random blocks to compare with the exhaustive search")
+
+// TestAgainstOracle holds everything that is claimed of small random blocks to a
+// search that tries everything.
+func TestAgainstOracle(t *testing.T) {
+	for k, f := range families {
+		t.Run(f.name, func(t *testing.T) {
+			r := rand.New(rand.NewSource(int64(k)))
+			var unsewable, gaps int
+			sections, sizes := map[int]int{}, map[int]int{}
+			for i := range 250 * *long {
+				most := 3 + r.Intn(7)
+				if i%10 == 0 {
+					most = 11
+				}
+				b := f.random(r, most)
+				c := checker{t: t, name: fmt.Sprintf("block %d", i), block: b}
+				c.check()
+				sizes[len(b.faces)]++
+				sections[c.want]++
+				if c.want == 0 {
+					unsewable++
+				} else if c.plan.Bound != len(c.plan.Certificate) {
+					gaps++
+				}
+			}
+			t.Logf("sizes %v, sections %v, unsewable %d, certificates smaller than the minimum %d", sizes, sections, unsewable, gaps)
+		})
+	}
+}
+
+// A checker compares one block's solution with the oracle's.
+type checker struct {
+	t     *testing.T
+	name  string
+	block block
+	p     *Partition
+	o     *oracle
+	want  int
+	plan  Plan
+}
+
+func (c *checker) failf(format string, args ...any) {
+	c.t.Helper()
+	c.t.Fatalf("%s: %s\noutline %v\nfaces %v", c.name, fmt.Sprintf(format, args...), c.block.outline, c.block.faces)
+}
+
+func (c *checker) check() {
+	c.t.Helper()
+	c.p = Tile(c.block.outline, c.block.faces, 0)
+	if len(c.p.Faults) > 0 {
+		c.failf("faults %+v", c.p.Faults)
+	}
+	c.o = newOracle(c.block.faces)
+	c.want = c.o.solve()
+	w := c.p.Unsewable()
+	if c.want == 0 != (len(w) > 0) {
+		c.failf("oracle %d, witnesses %v", c.want, w)
+	}
+	c.plan = c.p.Plan(Wishes{})
+	if c.want == 0 {
+		for _, x := range w {
+			c.witness(x)
+		}
+		if len(c.plan.Sections) > 0 {
+			c.failf("a plan for what can't be sewn")
+		}
+		return
+	}
+	if c.plan.Least != c.want || !c.plan.Proved || c.plan.Bound != c.want || len(c.plan.Sections) != c.want {
+		c.failf("oracle %d, plan %+v", c.want, c.plan)
+	}
+	c.sewn(c.plan)
+	c.certificate()
+}
+
+// sewn follows a plan step by step.
+func (c *checker) sewn(plan Plan) {
+	c.t.Helper()
+	seen := uint(0)
+	done := map[uint]bool{} // finished parts
+	sets := make([]uint, len(plan.Sections))
+	for i, s := range plan.Sections {
+		set := uint(0)
+		for k, f := range s.Patches {
+			if seen&(1<<f) != 0 {
+				c.failf("patch %d is in two sections", f)
+			}
+			seen |= 1 << f
+			if k > 0 {
+				if !c.o.adds(set, f) {
+					c.failf("section %d: patch %d can't be added", i, f)
+				}
+				c.seam(s.Seams[k], set, f)
+			}
+			set |= 1 << f
+		}
+		sets[i], done[set] = set, true
+		if a := s.Outline.Area() - c.area(set); math.Abs(a) > 1e-6 {
+			c.failf("section %d: outline is off by %g", i, a)
+		}
+		firsts := setOf(c.p.Firsts(s.Patches))
+		if firsts != c.o.firsts[set] {
+			c.failf("section %d: firsts %b, oracle %b", i, firsts, c.o.firsts[set])
+		}
+		for _, f := range c.p.Firsts(s.Patches) {
+			if again, ok := c.p.From(s.Patches, f); !ok || again.Patches[0] != f || setOf(again.Patches) != set {
+				c.failf("section %d from %d: %+v", i, f, again)
+			}
+		}
+	}
+	if seen != 1<<len(c.block.faces)-1 {
+		c.failf("patches left out: %b", seen)
+	}
+	depth := 0
+	for i, j := range plan.Joins {
+		var side [2]uint
+		for k, list := range [2][]int{j.Left, j.Right} {
+			for _, s := range list {
+				side[k] |= sets[s]
+			}
+			if !done[side[k]] {
+				c.failf("join %d: a side isn't finished", i)
+			}
+			delete(done, side[k])
+		}
+		l, ok := c.o.join(side[0], side[1])
+		if !ok {
+			c.failf("join %d can't be sewn straight", i)
+		}
+		if l.A.Dist(j.A)+l.B.Dist(j.B) > 1e-5 && l.A.Dist(j.B)+l.B.Dist(j.A) > 1e-5 {
+			c.failf("join %d: line %v, oracle %v", i, plane.Line{A: j.A, B: j.B}, l)
+		}
+		if f := c.block.faces[plan.Sections[j.Left[0]].Patches[0]]; c.p.mesh.convex && j.B.Sub(j.A).Cross(middle(f).Sub(j.A)) < 0 {
+			c.failf("join %d: left and right are exchanged", i)
+		}
+		done[side[0]|side[1]] = true
+		depth = max(depth, j.Level)
+	}
+	if len(done) != 1 || depth != plan.Depth {
+		c.failf("%d parts are left, depth %d of %d", len(done), depth, plan.Depth)
+	}
+}
+
+// seam checks a piece's seam: the stretch that it shares with the section so far,
+// with the piece on its left.
+func (c *checker) seam(s plane.Line, set uint, f int) {
+	l, _ := c.o.join(set, 1<<f)
+	if l.A.Dist(s.A)+l.B.Dist(s.B) > 1e-5 && l.A.Dist(s.B)+l.B.Dist(s.A) > 1e-5 {
+		c.failf("seam of %d: %v, oracle %v", f, s, l)
+	}
+	if s.B.Sub(s.A).Cross(middle(c.block.faces[f]).Sub(s.A)) <= 0 {
+		c.failf("patch %d is not left of its seam", f)
+	}
+}
+
+func (c *checker) area(set uint) float64 {
+	a := 0.0
+	for i, f := range c.block.faces {
+		if set&(1<<i) != 0 {
+			a += f.Area()
+		}
+	}
+	return a
+}
+
+// certificate tries every section that the oracle knows for two patches of the
+// certificate.
+func (c *checker) certificate() {
+	c.t.Helper()
+	cert := setOf(c.plan.Certificate)
+	for set, ok := range c.o.section {
+		if both := uint(set) & cert; ok && c.o.linked[set] && both&(both-1) != 0 && c.o.reachable(uint(set)) {
+			c.failf("patches %b of the certificate share section %b", both, set)
+		}
+	}
+}
+
+// witness checks that nothing of the part can be cut, and that the reason holds.
+func (c *checker) witness(w Witness) {
+	c.t.Helper()
+	part := setOf(w.Patches)
+	if c.o.divisible(part) {
+		c.failf("the part of the witness %v can be cut", w)
+	}
+	if w.Point >= 0 {
+		at := c.p.Points[w.Point].Point
+		for _, d := range c.directions(at) {
+			for _, e := range c.directions(at) {
+				if math.Abs(d.Cross(e)) < 1e-6 && d.Dot(e) < 0 {
+					c.failf("a seam runs straight through the witness %v", at)
+				}
+			}
+		}
+		return
+	}
+	if len(w.Cycle) < 3 {
+		c.failf("cycle %v", w.Cycle)
+	}
+	for i, r := range w.Cycle {
+		next := w.Cycle[(i+1)%len(w.Cycle)]
+		at := c.p.Points[r.To].Point
+		l := plane.Line{A: c.p.Points[next.From].Point, B: c.p.Points[next.To].Point}
+		if t := l.Along(at); math.Abs(l.Offset(at)) > 1e-6 || t < testMin/2 || t > l.Len()-testMin/2 {
+			c.failf("run %d of %v does not stop inside the next", i, w.Cycle)
+		}
+	}
+	if len(w.Cure) > 0 {
+		lines := make([]plane.Line, 0)
+		for _, f := range c.block.faces {
+			for k := range f {
+				lines = append(lines, f.Side(k))
+			}
+		}
+		for _, x := range w.Cure {
+			lines = append(lines, plane.Line{A: x.From, B: x.To})
+		}
+		for _, left := range Build(c.block.outline, lines, 0).Unsewable() {
+			if slices.Contains(left.Cycle, w.Cycle[0]) {
+				c.failf("cure %v leaves %v", w.Cure, left)
+			}
+		}
+	}
+}
+
+// directions lists the unit vectors along the faces' sides at a point.
+func (c *checker) directions(at plane.Point) []plane.Point {
+	var list []plane.Point
+	for _, f := range c.block.faces {
+		for k := range f {
+			s := f.Side(k)
+			if s.Nearest(at).Dist(at) > testTol {
+				continue
+			}
+			for _, q := range [2]plane.Point{s.A, s.B} {
+				if d := q.Sub(at); d.Len() > testTol {
+					list = append(list, d.Mul(1/d.Len()))
+				}
+			}
+		}
+	}
+	return list
+}
