@@ -66,7 +66,9 @@ func (w *work) assemble(b *eval.Block, size pattern.Length, scale float64) *asse
 	}
 	a := &assembly{block: b, top: top}
 	a.low, _ = top.outline.Box()
-	a.copies = make([]copied, 0, top.sections)
+	a.copies, a.sides = make([]copied, 0, top.sections), make([]side, 0, top.sides)
+	a.seams, a.stretch = make([]seam, 0, top.seams), make([]stretch, 0, top.sides)
+	a.groups = make([]group, 0, top.sides)
 	motion := plane.Motion{Shift: a.low.Mul(-1)}
 	p := placer{assembly: a, seen: map[*shape]bool{}}
 	borders := p.place(top, motion, nil, "", 0, problem.Place{})

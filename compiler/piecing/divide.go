@@ -16,7 +16,8 @@ type division struct {
 	nodes   []node
 	chords  []chord
 	leaves  []int32
-	last    int32 // the node that was last of interest; the next is often near
+	same    float64 // the greatest distance of a chord's end from the corner taken for it
+	last    int32   // the node that was last of interest; the next is often near
 }
 
 type node struct {
@@ -149,6 +150,7 @@ func (c *cutter) cutLeaf(i int32) {
 		if to > c.long+plane.Tol {
 			c.loose = append(c.loose, loose{c.join, c.line.B, false, ch.To.At, face.Corners.Nearest(c.line.B)})
 		}
+		c.same = max(c.same, snapped(c.line, ch))
 		id := int32(len(c.chords))
 		c.chords = append(c.chords, chord{plane.Line{A: ch.From.At, B: ch.To.At}, c.join, from})
 		left, right := face.Split(ch, c.leftOf(id), c.rightOf(id))

@@ -22,8 +22,8 @@ type class struct {
 type look struct {
 	outline plane.Polygon
 	pieces  []lookPiece
-	area    float64
-	border  float64
+	area    float64 // of the pieces, each weighed by its number,
+	border  float64 // and the length of their sides likewise: to find equals by
 }
 
 type lookPiece struct {
@@ -37,8 +37,10 @@ func lookAt(c *cell, reversed bool) look {
 	for i := range c.section.pieces {
 		p := &c.section.pieces[i]
 		l.pieces[i] = lookPiece{p.src.Fabric, p.face.Corners}
+		weight := 1 / float64(i+1)
+		l.area += weight * p.face.Corners.Area()
+		l.border += weight * p.face.Corners.Length()
 	}
-	l.area, l.border = l.outline.Area(), l.outline.Length()
 	if reversed {
 		l = l.reverse()
 	}
@@ -62,7 +64,7 @@ type catalogue struct {
 
 // keyStep is the step in which areas and lengths are sorted into drawers. It is
 // large beside plane.Tol, so that few values lie near a limit of two drawers.
-const keyStep = 1e-3
+const keyStep = 1e-4
 
 // keys returns the drawers in which an equal section may lie, its own first.
 func (l *look) keys() [4]uint64 {
@@ -80,7 +82,7 @@ func (l *look) keys() [4]uint64 {
 func drawers(x float64) [2]int {
 	q := x / keyStep
 	n := math.Floor(q)
-	switch slack := 100 * plane.Tol / keyStep; {
+	switch slack := 4 * plane.Tol / keyStep; {
 	case q-n < slack:
 		return [2]int{int(n), int(n) - 1}
 	case n+1-q < slack:
@@ -118,7 +120,7 @@ func (c *catalogue) find(l look) (id, offset int32) {
 	}
 	k.narrow = math.Inf(1)
 	for i, p := range l.pieces {
-		if width := p.polygon.Width(); width < k.narrow {
+		if width := p.polygon.Width(); width < k.narrow-plane.Tol { // the first of equals
 			k.narrow, k.narrowest = width, i
 		}
 	}
@@ -133,6 +135,9 @@ func (c *catalogue) lookUp(l *look, keys [4]uint64) (id, offset int32) {
 			continue
 		}
 		for _, id := range c.byKey[key] {
+			if k := &c.classes[id]; math.Abs(k.area-l.area) > near || math.Abs(k.border-l.border) > near {
+				continue
+			}
 			for o := range l.outline {
 				if l.matches(&c.classes[id].look, o) {
 					return id, int32(o)

@@ -7,15 +7,6 @@ import (
 
 // Messages about joins, sections and seams.
 
-func (w *work) tellOutline(s *shape) {
-	w.tell(problem.Problem{
-		Code: BadOutline, At: s.body.Source,
-		Message: "the outline of " + s.body.Name + " crosses or touches itself, or encloses nothing",
-		Help:    "give the corners one after another, as you would walk round the unit",
-		Drawn:   drawn(s.body.Name, s.body.Outline, around(s.body.Outline)),
-	})
-}
-
 // drawn is the one place that speaks for units given by their lines alone.
 func (w *work) drawn(s *shape) {
 	w.tell(problem.Problem{

@@ -132,6 +132,7 @@ func (a *assembly) group(m *seam, long float64) {
 	kept := int32(0)
 	for _, g := range found {
 		if kept > 0 && g.at-found[kept-1].at <= plane.Tol {
+			a.proof.same = max(a.proof.same, g.at-found[kept-1].at)
 			found[kept-1].left = found[kept-1].left || g.left
 			found[kept-1].right = found[kept-1].right || g.right
 			continue

@@ -70,7 +70,10 @@ func (w *work) tellApart(a *assembly, scale, shortest float64, corners int) bool
 			}
 		}
 	}
-	a.proof.same, a.proof.nearest = cloud.Same, cloud.Nearest
+	a.proof.same, a.proof.nearest = max(a.proof.same, cloud.Same), cloud.Nearest
+	for _, s := range a.used {
+		a.proof.same = max(a.proof.same, s.same())
+	}
 	for i, pair := range cloud.Near {
 		if i == enough {
 			break
@@ -98,6 +101,18 @@ func (w *work) tellApart(a *assembly, scale, shortest float64, corners int) bool
 		w.tell(t)
 	}
 	return len(cloud.Near) == 0
+}
+
+// same returns the greatest distance that was taken for none when the shape was
+// cut, its placed units left out.
+func (s *shape) same() float64 {
+	far := s.cut.same
+	for i := range s.cells {
+		if c := s.cells[i].section; c != nil {
+			far = max(far, c.same)
+		}
+	}
+	return far
 }
 
 // warnAnchors tells of points of piece 1 that lie almost on a seam.
@@ -132,7 +147,6 @@ func (a *assembly) figures(scale float64) pattern.Figures {
 		Seams:         a.top.pieces - len(a.copies) + len(a.seams),
 		NearestPoints: pattern.Length(a.proof.nearest * scale),
 		SamePoints:    pattern.Length(a.proof.same * scale),
-		Narrowest:     pattern.Length(math.Inf(1)),
 	}
 	if a.proof.edges > 0 {
 		f.AreaError = pattern.Length(a.proof.area / a.proof.edges * scale)
@@ -142,16 +156,18 @@ func (a *assembly) figures(scale float64) pattern.Figures {
 			f.Points++
 		}
 	}
+	narrowest := math.Inf(1)
 	for _, i := range a.order {
 		d := &a.drawings[i]
 		c := &a.classes[d.class]
 		if len(c.pieces) == 1 {
 			f.PlainDrawings++
 		}
-		if width := pattern.Length(c.narrow * scale); width < f.Narrowest {
-			f.Narrowest = width
+		if c.narrow < narrowest-plane.Tol {
+			narrowest = c.narrow
 			f.NarrowestPiece = d.name + num(float64(c.narrowest+1))
 		}
 	}
+	f.Narrowest = pattern.Length(narrowest * scale)
 	return f
 }

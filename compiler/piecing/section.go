@@ -16,6 +16,7 @@ type section struct {
 
 	clear   float64 // the least distance of the anchor from a line, that of piece nearest
 	nearest int
+	same    float64 // the greatest distance of a seam's end from the corner taken for it
 }
 
 // A piece is one space. Its sides are labelled: i < the region's corners is the
@@ -104,6 +105,7 @@ func cutSection(src *eval.Section, region *plane.Face, half int, divided bool) (
 			continue
 		}
 		c := chords[0]
+		s.same = max(s.same, snapped(line, c))
 		s.end(region, &rest, c.From)
 		s.end(region, &rest, c.To)
 		label := n + int32(k)
@@ -116,6 +118,17 @@ func cutSection(src *eval.Section, region *plane.Face, half int, divided bool) (
 		s.pieces[i], s.pieces[j] = s.pieces[j], s.pieces[i]
 	}
 	return s, flaws
+}
+
+// snapped returns how far the corners that a chord ends in lie from its line.
+func snapped(l plane.Line, c plane.Chord) float64 {
+	far := 0.0
+	for _, h := range [2]plane.Hit{c.From, c.To} {
+		if h.Corner {
+			far = max(far, math.Abs(l.Offset(h.At)))
+		}
+	}
+	return far
 }
 
 // end notes where a seam ends, if it ends on the region's border.

@@ -19,8 +19,8 @@ type shape struct {
 	cells   []cell  // in the order of the text: sections, then places
 	byLabel [][]ref // sides of cells, by the label of their division
 
-	sections, pieces int // with those of placed units
-	failed           bool
+	sections, pieces, seams, sides int // with those of placed units
+	failed                         bool
 }
 
 // A ref is one side of a cell's region.
@@ -77,9 +77,6 @@ func (w *work) shape(b *eval.Body, size pattern.Length) *shape {
 
 func (w *work) fill(s *shape, size pattern.Length) {
 	b := s.body
-	if s.failed = !w.outlined(s); s.failed {
-		return
-	}
 	if len(b.Lines)+len(b.Drawn) > 0 {
 		w.drawn(s)
 		return
@@ -120,21 +117,6 @@ func (w *work) fill(s *shape, size pattern.Length) {
 	}
 }
 
-// outlined checks the outline.
-func (w *work) outlined(s *shape) bool {
-	n := len(s.outline)
-	if n >= 3 && s.outline.Area() < 0 {
-		for i, j := 0, n-1; i < j; i, j = i+1, j-1 {
-			s.outline[i], s.outline[j] = s.outline[j], s.outline[i]
-		}
-	}
-	if n < 3 || !s.outline.Simple() || s.outline.Area() <= plane.Tol {
-		w.tellOutline(s)
-		return false
-	}
-	return true
-}
-
 // divided cuts along joins; it reports false where a join is at fault.
 func (w *work) divided(s *shape, joins []eval.Join) bool {
 	cut, ends, idle := divide(s.outline, joins)
@@ -151,6 +133,7 @@ func (w *work) divided(s *shape, joins []eval.Join) bool {
 // finish sorts the cells' sides by label and counts.
 func (s *shape) finish() {
 	s.sewn = s.cut.sewn()
+	s.seams = len(s.sewn)
 	s.byLabel = make([][]ref, len(s.outline)+2*len(s.cut.chords))
 	count := make([]int32, len(s.byLabel))
 	total := 0
@@ -172,10 +155,13 @@ func (s *shape) finish() {
 		if c.section != nil {
 			s.sections++
 			s.pieces += len(c.section.pieces)
+			s.sides += len(c.face.Corners)
 			c.measure = c.section.measure()
 		} else {
 			s.sections += c.unit.sections
 			s.pieces += c.unit.pieces
+			s.seams += c.unit.seams
+			s.sides += c.unit.sides
 		}
 	}
 }
