@@ -28,7 +28,8 @@ type cutter struct {
 
 	whole, shown, space windows // with all allowances; as seen from the front; finished
 	edge, scratch       []pattern.Pos
-	needed, axes        []pattern.Pos
+	needed, axes, line  []pattern.Pos
+	out                 []pattern.Length
 }
 
 func (c *cutter) drawing(d *pattern.Drawing) {
@@ -40,7 +41,8 @@ func (c *cutter) drawing(d *pattern.Drawing) {
 	c.whole.start(contour, c.allowance)
 	c.shown.start(contour, 0)
 	if c.extra > 0 {
-		c.space.start(offset(nil, d.Outline, c.moves(d, 0)), 0)
+		c.line = offset(c.line[:0], d.Outline, c.moves(d, 0))
+		c.space.start(c.line, 0)
 	}
 	for k := len(d.Pieces) - 1; k >= 0; k-- {
 		piece := &d.Pieces[k]

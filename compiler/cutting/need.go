@@ -45,23 +45,25 @@ func (w *windows) next(p *pattern.Piece) []pattern.Pos {
 // moves returns how far each side of a drawing is moved out: an allowance, and
 // on the block's border what is left beyond it.
 func (c *cutter) moves(d *pattern.Drawing, allowance pattern.Length) []pattern.Length {
-	out := make([]pattern.Length, len(d.Outline))
-	for i := range out {
-		out[i] = allowance
+	c.out = c.out[:0]
+	for i := range d.Outline {
+		move := allowance
 		if i < len(d.Edges) && d.Edges[i].Kind == pattern.Border {
-			out[i] += c.extra
+			move += c.extra
 		}
+		c.out = append(c.out, move)
 	}
-	return out
+	return c.out
 }
 
-// contour returns a section's cutting line, its sharp corners blunted.
+// contour returns a section's cutting line, its sharp corners blunted. It is
+// good until the next call of a method.
 func (c *cutter) contour(d *pattern.Drawing) []pattern.Pos {
-	line := offset(nil, d.Outline, c.moves(d, c.allowance))
+	c.line = offset(c.line[:0], d.Outline, c.moves(d, c.allowance))
 	if !convex(d.Outline) {
-		return line
+		return c.line
 	}
-	return append([]pattern.Pos(nil), c.blunt(line, d.Outline, true)...)
+	return c.blunt(c.line, d.Outline, true)
 }
 
 // Blunt takes the tips off an area. At a corner of the finished shape sharper

@@ -265,7 +265,7 @@ func TestPlaceFits(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := sliced(t)
 		for _, piece := range p.Blocks[0].Sizes[0].Drawings[0].Pieces {
-			at, size := place(piece.Polygon, 1.6, 1, 3)
+			at, size := place(piece.Polygon, 1.6, 1, 0, 3)
 			for i := range 40 {
 				for _, q := range []pos{{X: length(i%20)/19 - 0.5, Y: length(i/20) - 0.5}, {X: length(i/20) - 0.5, Y: length(i%20)/19 - 0.5}} {
 					q = pos{X: at.X + q.X*1.6*size*0.999, Y: at.Y + q.Y*size*0.999}

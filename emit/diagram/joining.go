@@ -91,9 +91,8 @@ func (f frame) side(items []drawing.Item, s *pattern.Sized, copies []int, outlin
 	for k, polygon := range outlines {
 		name := s.Drawings[s.Copies[copies[k]].Drawing].Name
 		items = append(items, &drawing.Path{Style: drawing.FrameLine, Points: f.onPage(polygon), Closed: true, Fill: 0xf2f2f2})
-		w, h := shape(name, false)
-		if at, size := place(polygon, w, h, drawing.SizeForCap(labelMost)); size >= drawing.SizeForCap(labelLeast) {
-			items = append(items, textAround(name, at, size, false))
+		if label := number(name, polygon, false); label != nil {
+			items = append(items, label)
 		}
 	}
 	return items

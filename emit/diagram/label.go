@@ -19,33 +19,37 @@ const (
 
 // place finds where in an area a text of a shape (its width and height at size
 // 1) can stand largest, up to a size of most: the middle of the text and its
-// size. The area may have corners that point inwards.
-func place(area []pos, w, h, most length) (at pos, size length) {
+// size, 0 where it would be below least. The area may have corners that point
+// inwards.
+func place(area []pos, w, h, least, most length) (at pos, size length) {
 	b := boxOf(area)
-	room := func(p pos) length { return fits(area, p, w, h) }
 	at = centroid(area)
-	if size = room(at); size >= most {
-		return at, most
+	if min(b.w()/w, b.h()/h) < least {
+		return at, 0
+	}
+	if size = fits(area, at, w, h); size >= 0.8*most { // as good as anywhere
+		return at, min(size, most)
 	}
 	// Two rounds over a grid, the second around the best of the first.
 	const n = 6
 	cell := pos{X: b.w() / n, Y: b.h() / n}
 	center := pos{X: (b.min.X + b.max.X) / 2, Y: (b.min.Y + b.max.Y) / 2}
 	for range 2 {
-		best := center
 		for i := -n / 2; i <= n/2; i++ {
 			for j := -n / 2; j <= n/2; j++ {
 				p := pos{X: center.X + cell.X*length(i), Y: center.Y + cell.Y*length(j)}
-				if s := room(p); s > size {
-					at, size, best = p, s, p
+				if s := fits(area, p, w, h); s > size {
+					at, size = p, s
 				}
 			}
 		}
-		center = best
 		if size > 0 {
 			center = at
 		}
 		cell = pos{X: cell.X * 2 / n, Y: cell.Y * 2 / n}
+	}
+	if size < least {
+		return at, 0
 	}
 	return at, min(size, most)
 }
@@ -100,6 +104,16 @@ func centroid(area []pos) pos {
 		return o
 	}
 	return pos{X: x / sum, Y: y / sum}
+}
+
+// number places a label in its space; nil where it would be too small to read.
+func number(text string, space []pos, bold bool) *drawing.Text {
+	w, h := shape(text, bold)
+	at, size := place(space, w, h, drawing.SizeForCap(labelLeast), drawing.SizeForCap(labelMost))
+	if size == 0 {
+		return nil
+	}
+	return textAround(text, at, size, bold)
 }
 
 // textAround returns a text with its middle at a place. Labels have no

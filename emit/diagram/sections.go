@@ -13,8 +13,8 @@ const (
 	// its distance. Sections that a straight join parts stay parted.
 	apart = 0.22
 
-	// mostLeaders keeps a picture of thousands of tiny spaces from becoming a
-	// thicket.
+	// mostLeaders keeps a picture of many tiny spaces from becoming a thicket:
+	// where there are more, none is drawn.
 	mostLeaders = 60
 )
 
@@ -45,12 +45,11 @@ func sections(p *pattern.Pattern, b *pattern.Block, sizes []*pattern.Sized) *dra
 
 // An exploded is a block with its sections apart.
 type exploded struct {
-	sized   *pattern.Sized
-	frame   frame
-	parts   []part
-	labels  []box // of those outside their spaces
-	leaders int
-	left    int // labels left out
+	sized  *pattern.Sized
+	frame  frame
+	parts  []part
+	labels []box // of those outside their spaces
+	left   int   // labels left out
 }
 
 // A part is one section, moved.
@@ -106,20 +105,21 @@ func (e *exploded) draw() []drawing.Item {
 		for k := range part.drawing.Pieces {
 			text := part.drawing.Label(k)
 			space := g.Items[k].(*drawing.Path).Points
-			w, h := shape(text, false)
-			at, size := place(space, w, h, drawing.SizeForCap(labelMost))
-			if size < drawing.SizeForCap(labelLeast) {
+			if label := number(text, space, false); label != nil {
+				g.Items = append(g.Items, label)
+			} else {
 				later = append(later, outside{i, text, space})
-				continue
 			}
-			g.Items = append(g.Items, textAround(text, at, size, false))
 		}
 		items = append(items, g)
 	}
+	if e.left = len(later); e.left > mostLeaders {
+		return items
+	}
 	g := &drawing.Group{ID: "leaders", Class: "leaders"}
 	for _, o := range later {
-		if e.leaders == mostLeaders || !e.leader(g, o.part, o.text, o.space) {
-			e.left++
+		if e.leader(g, o.part, o.text, o.space) {
+			e.left--
 		}
 	}
 	return append(items, g)
@@ -140,7 +140,7 @@ func (e *exploded) leader(g *drawing.Group, in int, text string, space []pos) bo
 	size := drawing.SizeForCap(2 * pattern.Millimetre)
 	w, h := shape(text, false)
 	w, h = w*size, h*size
-	from, _ := place(space, 1, 1, inner)
+	from, _ := place(space, 1, 1, 0, inner)
 	const turns = 24
 	for _, beyond := range [...]length{0.02, 0.08, 0.16, 0.3} { // inches past the outline
 		best, found := pos{}, length(math.Inf(1))
@@ -172,7 +172,6 @@ func (e *exploded) setLeader(g *drawing.Group, text string, from, at pos, w, h, 
 		&drawing.Path{Style: drawing.NoLine, Points: []pos{from}, Circle: 0.3 * pattern.Millimetre, Fill: drawing.Black},
 		textAround(text, at, size, false))
 	e.labels = append(e.labels, box{pos{X: at.X - w/2, Y: at.Y - h/2}, pos{X: at.X + w/2, Y: at.Y + h/2}})
-	e.leaders++
 }
 
 // exit returns how far it is from a point in a part to where a ray leaves it.

@@ -28,8 +28,9 @@ func (e *encoder) sized(p *pattern.Pattern, s *pattern.Sized, m *Made) {
 	e.key("unfinished").size(unfinished(p, s))
 	e.key("outline").points(s.Outline)
 	e.key("sections").open('[')
+	printed := bySection(s, m)
 	for d := range s.Drawings {
-		e.section(p, s, d, m)
+		e.section(p, s, d, m, printed[d])
 	}
 	e.close(']')
 	e.copies(s)
@@ -40,7 +41,24 @@ func (e *encoder) sized(p *pattern.Pattern, s *pattern.Sized, m *Made) {
 	e.close('}')
 }
 
-func (e *encoder) section(p *pattern.Pattern, s *pattern.Sized, index int, m *Made) {
+// An onSheet is a place and the index of its sheet.
+type onSheet struct {
+	Printed
+	sheet int
+}
+
+// bySection lists for every drawing where it is printed.
+func bySection(s *pattern.Sized, m *Made) [][]onSheet {
+	places := make([][]onSheet, len(s.Drawings))
+	for i := range m.Sheets {
+		for _, at := range m.Sheets[i].Sections {
+			places[at.Drawing] = append(places[at.Drawing], onSheet{at, i})
+		}
+	}
+	return places
+}
+
+func (e *encoder) section(p *pattern.Pattern, s *pattern.Sized, index int, m *Made, printed []onSheet) {
 	d := &s.Drawings[index]
 	e.line()
 	e.key("name").string(d.Name)
@@ -55,16 +73,12 @@ func (e *encoder) section(p *pattern.Pattern, s *pattern.Sized, index int, m *Ma
 	}
 	e.close(']')
 	e.key("printed").open('[')
-	for i := range m.Sheets {
-		for _, at := range m.Sheets[i].Sections {
-			if at.Drawing == index {
-				e.open('{')
-				e.key("sheet").int(m.Sheets[i].Number)
-				e.key("turn").float(at.Turn)
-				e.key("shift").point(at.Shift)
-				e.close('}')
-			}
-		}
+	for _, at := range printed {
+		e.open('{')
+		e.key("sheet").int(m.Sheets[at.sheet].Number)
+		e.key("turn").float(at.Turn)
+		e.key("shift").point(at.Shift)
+		e.close('}')
 	}
 	e.close(']')
 	e.key("pieces").open('[')
