@@ -77,9 +77,16 @@ func (c *cutter) cover(axis pattern.Pos, need, space []pattern.Pos) box {
 		max(c.ease, b.min.Y-n.min.Y+margin, n.max.Y-b.max.Y+margin))
 }
 
-// leastArea is less than the area of any rectangle that covers the space.
+// leastArea is no more than the area of any rectangle that covers the space: a
+// rectangle round a convex shape has at least its area and its perimeter.
 func (c *cutter) leastArea(space []pattern.Pos) pattern.Length {
-	return max(area(space), 0) + 4*c.ease*c.ease
+	var area, perimeter pattern.Length
+	for i, p := range space {
+		q := space[(i+1)%len(space)]
+		area += cross(p, q) / 2
+		perimeter += distance(p, q)
+	}
+	return max(area, 0) + c.ease*perimeter + 4*c.ease*c.ease
 }
 
 // directions returns the unit vectors along the edges of a polygon.
@@ -121,13 +128,4 @@ func (b box) corners() [4]pattern.Pos {
 		return pattern.Pos{X: b.axis.X*x - b.axis.Y*y, Y: b.axis.Y*x + b.axis.X*y}
 	}
 	return [4]pattern.Pos{at(b.min.X, b.min.Y), at(b.max.X, b.min.Y), at(b.max.X, b.max.Y), at(b.min.X, b.max.Y)}
-}
-
-// area returns the area of a polygon, positive if anticlockwise.
-func area(polygon []pattern.Pos) pattern.Length {
-	var sum pattern.Length
-	for i, p := range polygon {
-		sum += cross(p, polygon[(i+1)%len(polygon)])
-	}
-	return sum / 2
 }

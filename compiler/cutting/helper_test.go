@@ -84,3 +84,12 @@ func turned(polygon []pos, degrees float64) []pos {
 	}
 	return out
 }
+
+// area returns the area of a polygon, positive if anticlockwise.
+func area(polygon []pattern.Pos) pattern.Length {
+	var sum pattern.Length
+	for i, p := range polygon {
+		sum += cross(p, polygon[(i+1)%len(polygon)])
+	}
+	return sum / 2
+}

@@ -164,5 +164,6 @@ func convex(corners []pattern.Pos) bool {
 }
 
 func distance(a, b pattern.Pos) pattern.Length {
-	return pattern.Length(math.Hypot(float64(b.X-a.X), float64(b.Y-a.Y)))
+	x, y := float64(b.X-a.X), float64(b.Y-a.Y)
+	return pattern.Length(math.Sqrt(x*x + y*y))
 }
