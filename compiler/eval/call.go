@@ -18,7 +18,7 @@ func (r *run) call(e *lang.Call) value.Value {
 	base := len(r.args)
 	good := true
 	for _, a := range e.Args {
-		if a.Name.Text != "" {
+		if a.Name.Text != "" && good {
 			r.fault(HelperArguments, a.Where(), "the arguments of `"+h.name+"` have no names").Help = "write " + h.forms[0].signature(h.name)
 			good = false
 		}
@@ -161,7 +161,9 @@ func (r *run) bind(u *unit, call *lang.Place, into []lang.Expr) []lang.Expr {
 			r.fault(ArgumentOrder, a.Where(), "arguments without a name come before those with one").Help = takes(u)
 			continue
 		case i >= len(params):
-			r.fault(TooManyArguments, a.Where(), "`"+u.decl.Name.Text+"` takes "+howMany(len(params))).Help = takes(u)
+			if i == len(params) {
+				r.fault(TooManyArguments, a.Where(), "`"+u.decl.Name.Text+"` takes "+howMany(len(params))).Help = takes(u)
+			}
 			continue
 		}
 		if bound[at] != nil {

@@ -48,7 +48,7 @@ func kindCodes() []problem.Info {
 		Rule:    "A count is 0, 1, 2 and so on; both ends of a range are whole numbers.",
 		Source:  "language",
 		Example: inBlock("  section A {\n    1 sky at (3, 3)\n    for i in 1..1.5 { piece sky along (0, i) -- (4, i) }\n  }\n"),
-		Cured:   inBlock("  section A {\n    1 sky at (3, 3)\n    for i in 1..2 { piece sky along (0, i / 2) -- (4, i / 2) }\n  }\n"),
+		Cured:   inBlock("  section A {\n    1 sky at (3, 3)\n    for i in 1..2 { piece sky along (0, 2 - i / 2) -- (4, 2 - i / 2) }\n  }\n"),
 	}, {
 		Code:    BareFinished,
 		Title:   "a finished size without a unit",

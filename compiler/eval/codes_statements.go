@@ -2,9 +2,6 @@ package eval
 
 import "seamwright/lang/problem"
 
-// inBlockOnly is a block of one unit called tile.
-const inBlockOnly = "block b 4 x 4 finished 4in { place tile at sw }\n"
-
 func statementCodes() []problem.Info {
 	return []problem.Info{{
 		Code:    PieceNumber,
@@ -39,8 +36,8 @@ func statementCodes() []problem.Info {
 		Title:   "a piece of the other sort of unit",
 		Rule:    "In a section a piece has a line; in a drawn unit it has a point or corners, and its number is worked out.",
 		Source:  "language",
-		Example: sky + "unit tile 4 x 4 {\n  line sw -- ne\n  piece sky at (3, 1)\n  piece sky along n -- s at (1, 3)\n}\n" + inBlockOnly,
-		Cured:   sky + "unit tile 4 x 4 {\n  line sw -- ne\n  piece sky at (3, 1)\n  piece sky at (1, 3)\n}\n" + inBlockOnly,
+		Example: inBlock("  section A {\n    1 sky at (3, 1)\n    2 sky (0, 0), (0, 4), (4, 4)\n  }\n"),
+		Cured:   inBlock("  section A {\n    1 sky at (3, 1)\n    2 sky along sw -- ne\n  }\n"),
 	}, {
 		Code:    EmptySection,
 		Title:   "a section without pieces",

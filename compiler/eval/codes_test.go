@@ -27,6 +27,11 @@ func TestCodes(t *testing.T) {
 		if len(r.Problems) != 1 || r.Problems[0].Code != c.Code {
 			t.Errorf("%s: the example\n%s\nraises\n%s", c.Code, shorten(c.Example), show(r.Problems))
 		}
+		for _, p := range r.Problems {
+			if strings.HasSuffix(p.Message, ".") || strings.TrimSpace(p.Message) == "" {
+				t.Errorf("%s: the message %q is no sentence without its stop", c.Code, p.Message)
+			}
+		}
 		if r := evaluate(c.Cured, nil); len(r.Problems) > 0 {
 			t.Errorf("%s: the cured example\n%s\nraises\n%s", c.Code, shorten(c.Cured), show(r.Problems))
 		}
@@ -65,15 +70,5 @@ func TestEditsMend(t *testing.T) {
 	}
 	if edits < 10 {
 		t.Errorf("only %d examples carry an edit", edits)
-	}
-}
-
-func TestMessagesAreSentencesWithoutStop(t *testing.T) {
-	for _, c := range Codes() {
-		for _, p := range evaluate(c.Example, nil).Problems {
-			if strings.HasSuffix(p.Message, ".") || strings.TrimSpace(p.Message) == "" {
-				t.Errorf("%s: %q", p.Code, p.Message)
-			}
-		}
 	}
 }

@@ -178,6 +178,7 @@ func (r *run) alike(e *lang.Cond, then, other value.Value) value.Value {
 func (r *run) want(e lang.Expr, k value.Kind, whose string) (value.Value, bool) {
 	v := r.expr(e)
 	if v.Kind == value.None {
+		r.failed = true
 		return v, false
 	}
 	if !v.Kind.Fits(k) {
@@ -221,6 +222,8 @@ func (r *run) clash(e *lang.Binary, op value.Op, x, y value.Kind) {
 		p.Help = "angles are written with deg: 45deg"
 	case op == value.Less || op == value.LessEqual || op == value.Greater || op == value.GreaterEqual:
 		p.Help = "numbers are compared with numbers, lengths with lengths, angles with angles"
+	case (op == value.Equal || op == value.NotEqual) && x == lineKind && y == pointKind:
+		p.Help = "`--` binds last of all: put the line in brackets, (p -- q)"
 	case op == value.Equal || op == value.NotEqual:
 		p.Help = "only things of one kind can be equal"
 	case op == value.And || op == value.Or:

@@ -44,9 +44,10 @@ type unit struct {
 	id     int
 	decl   *lang.Unit
 	file   *file
-	kinds  []value.Kind // of the parameters
-	broken bool         // on a circle, or full of holes: not evaluated
-	places []placed     // every unit placed in it, run or not
+	kinds  []value.Kind       // of the parameters
+	broken bool               // on a circle, or full of holes: not evaluated
+	taken  map[lang.Span]bool // declarations of names that are taken
+	places []placed           // every unit placed in it, run or not
 }
 
 type placed struct {
@@ -173,6 +174,7 @@ func (e *evaluator) declareUnit(f *file, d *lang.Unit) {
 func (e *evaluator) nameUnit(f *file, name lang.Ident, n *unitName) {
 	if first := f.unit[name.Text]; first != nil {
 		e.twice(f, name, "unit", first.at)
+		first.unit = nil // which is meant is not known
 		return
 	}
 	f.unit[name.Text] = n

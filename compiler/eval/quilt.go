@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"seamwright/compiler/pattern"
+	"seamwright/compiler/value"
 	"seamwright/lang"
 )
 
@@ -27,6 +28,8 @@ func (e *evaluator) quilt(f *file, d *lang.Quilt) {
 			if p.once(s) {
 				p.blocks(s)
 			}
+		case "row": // one each, from the top down
+			p.row(s)
 		case "border": // one round each, from the inside out
 			p.strip(s)
 		case "sashing", "cornerstones", "binding":
@@ -34,7 +37,7 @@ func (e *evaluator) quilt(f *file, d *lang.Quilt) {
 				p.strip(s)
 			}
 		default:
-			p.unknownSetting(s, []string{"blocks", "sashing", "cornerstones", "border", "binding"})
+			p.unknownSetting(s, []string{"blocks", "row", "sashing", "cornerstones", "border", "binding"})
 		}
 	}
 	e.out.Pattern.Quilts = append(e.out.Pattern.Quilts, q)
@@ -45,11 +48,11 @@ func (e *evaluator) quilt(f *file, d *lang.Quilt) {
 func (p *props) blocks(s *lang.Prop) {
 	named := false
 	for _, v := range s.Values {
-		switch n, isName := v.Value.(*lang.Name); {
-		case v.Of != nil:
-			p.wrong(v.Of.Where(), s, "takes no `of`", "")
+		n, isName := v.Value.(*lang.Name)
+		named = named || isName
+		switch {
+		case !p.allowed(s, v, by):
 		case isName && v.By == nil:
-			named = true
 			p.block(n)
 		case v.By != nil:
 			p.positive(s, v.Value)
@@ -61,6 +64,36 @@ func (p *props) blocks(s *lang.Prop) {
 	}
 	if !named && len(s.Values) > 0 {
 		p.wrong(s.Name.Span, s, "needs the name of a block", "write the blocks, how many across and down, and their size: blocks boat, 5 x 6, 8in")
+	}
+}
+
+// row reads `row boat, star turn 90deg, boat reversed`: one row of blocks.
+func (p *props) row(s *lang.Prop) {
+	for _, v := range s.Values {
+		if !p.allowed(s, v, turn) {
+			continue
+		}
+		switch n := v.Value.(type) {
+		case *lang.Name:
+			p.block(n)
+		case *lang.BadExpr:
+		default:
+			p.wrong(v.Where(), s, "takes the names of blocks", "")
+		}
+		if v.Turn != nil {
+			p.quarters(s, v.Turn)
+		}
+	}
+}
+
+// quarters reads a turn by whole quarters: blocks are square to each other.
+func (p *props) quarters(s *lang.Prop, e lang.Expr) {
+	v, ok := p.want(e, angleKind, "`turn`")
+	if !ok {
+		return
+	}
+	if _, whole := v.Num.Div(value.Int(90)).Whole(); !whole {
+		p.wrong(e.Where(), s, "turns blocks by quarters: 90deg, 180deg or 270deg", "")
 	}
 }
 
@@ -97,21 +130,17 @@ func (p *props) positive(s *lang.Prop, e lang.Expr) {
 
 // strip reads `border 3in of deep`.
 func (p *props) strip(s *lang.Prop) {
-	v := p.one(s)
-	if v == nil {
+	if s.Name.Text == "cornerstones" {
+		if e := p.plain(s); e != nil {
+			p.stripFabric(s, e)
+		}
 		return
 	}
-	if v.By != nil {
-		p.wrong(v.By.Where(), s, "takes one width", "")
-		return
-	}
-	if s.Name.Text != "cornerstones" {
+	if v := p.one(s, of); v != nil {
 		var width pattern.Length
 		p.lengthOf(s, v.Value, maxWidth, &width)
 		p.stripFabric(s, v.Of)
-		return
 	}
-	p.stripFabric(s, v.Value)
 }
 
 func (p *props) stripFabric(s *lang.Prop, e lang.Expr) {

@@ -132,6 +132,7 @@ func (r *run) unknown(n *lang.Name) {
 		p.Help = "`" + n.Text + "` is a helper and needs its arguments: " + helperNamed(n.Text).forms[0].signature(n.Text)
 	case r.file.unit[n.Text] != nil:
 		p.Help = "`" + n.Text + "` is a unit; it is set into the block by `place " + n.Text + " at ...`"
+	case r.unit.decl.Body == nil: // a setting
 	default:
 		p.Help = "write `let " + n.Text + " = ...` above; a `let` lives to the end of the braces it stands in"
 	}
@@ -158,24 +159,36 @@ func (r *run) declare(name lang.Ident, what string, v value.Value) {
 	if name.Text == "" {
 		return
 	}
-	if r.checking {
-		if isCompass(name.Text) {
-			r.taken(r.file, name)
-			v, what = value.Value{}, ""
+	if r.checking && r.isTaken(name, what) {
+		if r.unit.taken == nil {
+			r.unit.taken = map[lang.Span]bool{}
 		}
-		for i := range r.vars {
-			if o := &r.vars[i]; o.name == name.Text {
-				r.twice(r.file, name, o.what, o.at)
-				v, what = value.Value{}, ""
-				break
-			}
-		}
-		if f := r.file.fabric[name.Text]; f != nil && what != parameter && what != "" {
-			r.twice(r.file, name, "fabric", f.at)
-			v, what = value.Value{}, ""
-		}
+		r.unit.taken[name.Span] = true
+	}
+	if r.unit.taken[name.Span] {
+		v = value.Value{}
 	}
 	r.vars = append(r.vars, variable{name: name.Text, what: what, at: name.Span, val: v})
+}
+
+// isTaken reports a name that cannot be given.
+func (r *run) isTaken(name lang.Ident, what string) bool {
+	if isCompass(name.Text) {
+		r.taken(r.file, name)
+		return true
+	}
+	for i := range r.vars {
+		if o := &r.vars[i]; o.name == name.Text {
+			r.twice(r.file, name, o.what, o.at)
+			return true
+		}
+	}
+	f := r.file.fabric[name.Text]
+	if f != nil && what != parameter {
+		r.twice(r.file, name, "fabric", f.at)
+		return true
+	}
+	return false
 }
 
 // What a variable is, for messages.

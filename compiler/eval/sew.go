@@ -182,6 +182,7 @@ func (r *run) piece(s *lang.Piece) {
 		return
 	}
 	if len(s.Corners) > 0 {
+		r.next, r.pieces = 0, -1 // what it was meant to be is not known
 		r.fault(Misplaced, s.Corners[0].Where(), "a piece of a section takes a line, not corners: its corners follow from the lines").Help =
 			"write `along p -- q`"
 	}
@@ -263,18 +264,16 @@ func (r *run) pieceHead(s *lang.Piece) lang.Span {
 }
 
 func (r *run) drawnPiece(s *lang.Piece, fabric value.Value, ok bool) {
-	if r.checking {
-		switch {
-		case s.Along != nil:
-			r.fault(Misplaced, s.Along.Where(), "a piece sewn along a line belongs into a section").Help =
-				"put `section { ... }` around the pieces; in a drawn unit a piece has only `at`, or corners"
-			r.wantLine(s.Along, "`along`")
-		case s.Number != nil:
-			r.fault(Misplaced, s.Number.Where(), "a numbered piece belongs into a section").Help =
-				"put `section { ... }` around the pieces; in a drawn unit write `piece`, and the numbers are worked out"
-		case len(s.At) == 0 && len(s.Corners) == 0:
-			r.fault(MissingAt, r.pieceHead(s), "this piece needs `at` and a point inside it")
-		}
+	switch {
+	case s.Along != nil:
+		r.fault(Misplaced, s.Along.Where(), "a piece sewn along a line belongs into a section").Help =
+			"put `section { ... }` around the pieces; in a drawn unit a piece has only `at`, or corners"
+		r.wantLine(s.Along, "`along`")
+	case s.Number != nil:
+		r.fault(Misplaced, s.Number.Where(), "a numbered piece belongs into a section").Help =
+			"put `section { ... }` around the pieces; in a drawn unit write `piece`, and the numbers are worked out"
+	case len(s.At) == 0 && len(s.Corners) == 0:
+		r.fault(MissingAt, r.pieceHead(s), "this piece needs `at` and a point inside it")
 	}
 	d := Drawn{At: r.file.place(s.Where())}
 	d.Points, d.PointAt = r.points(s.At, "`at`")

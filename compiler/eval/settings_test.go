@@ -1,0 +1,222 @@
+package eval
+
+import (
+	"testing"
+
+	"seamwright/compiler/pattern"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+const plainBlock = sky + "block b 4 x 4 finished 4in { section { 1 sky at c } }\n"
+
+func TestDefaults(t *testing.T) {
+	p := good(t, plainBlock).Pattern
+	letter, _ := pattern.SheetNamed("letter")
+	// A pattern that says nothing means 1/4 in (J. Brocket and others; common practice).
+	want := pattern.Settings{Allowance: 0.25, Ease: 0.5, Sheet: letter}
+	if d := cmp.Diff(want, p.Settings); d != "" {
+		t.Error(d)
+	}
+	if p.Title != "test" || p.File != "test" {
+		t.Errorf("title %q, file %q", p.Title, p.File)
+	}
+}
+
+func TestSettings(t *testing.T) {
+	p := good(t, `pattern "Harbour \"Light\"" {
+  edition 3  author "A. Keeper"  year 2026
+  rights "one" contact "two" corrections "three"
+  note "first", "second"
+  note "third"
+  allowance 3/8in
+  extra 1/4in; ease 1.5cm
+  margin 10mm
+  sheet 9in x 12in
+  miniature yes metric true tint no
+}
+`+plainBlock).Pattern
+	about := pattern.About{Edition: 3, Author: "A. Keeper", Year: "2026", Rights: "one", Contact: "two", Corrections: "three", Notes: []string{"first", "second", "third"}}
+	if d := cmp.Diff(about, p.About); d != "" {
+		t.Error(d)
+	}
+	set := pattern.Settings{Allowance: 0.375, Extra: 0.25, Ease: pattern.Length(1.5 / 2.54), Miniature: true, Metric: true,
+		Sheet: pattern.Sheet{Name: "9in x 12in", Paper: pattern.Size{W: 9, H: 12}, Margin: pattern.Length(10 / 25.4)}}
+	near := cmp.Comparer(func(a, b pattern.Length) bool { return (a-b) < 1e-12 && (b-a) < 1e-12 })
+	if d := cmp.Diff(set, p.Settings, near); d != "" {
+		t.Error(d)
+	}
+	if p.Title != `Harbour "Light"` {
+		t.Errorf("title %q", p.Title)
+	}
+}
+
+// A margin stays, whether it is written before the sheet or after it.
+func TestMarginAndSheetInEitherOrder(t *testing.T) {
+	a := good(t, "pattern \"P\" { margin 1in sheet a4 }\n"+plainBlock).Pattern.Settings
+	b := good(t, "pattern \"P\" { sheet a4 margin 1in }\n"+plainBlock).Pattern.Settings
+	if a != b || a.Sheet.Margin != 1 {
+		t.Errorf("%+v, %+v", a, b)
+	}
+}
+
+func TestSettingFaults(t *testing.T) {
+	for setting, code := range map[string]string{
+		"alowance 1/4in": "L211 1 no setting `alowance`", "edition 0": "L212 1 from 1", "edition 1.5": "L212 1", "edition \"one\"": "L221 1",
+		"author 1in": "L212 1 in quotes", "allowance 1/4*1": "L221 1 a length", "allowance 2in": "L212 1 between 0in and 1in", "allowance -1in": "L212 1",
+		"sheet a9": "L212 1 no paper called `a9`", "sheet 1in x 1in": "L212 1 at least", "sheet 8in": "L212 1", "sheet 8in x 10": "L221 1", "sheet a4, a3": "L212 1 one value",
+		"metric maybe": "L212 1 yes or no", "metric 1": "L212 1 yes or no", "note 3": "L212 1", "year 2026 x 3": "L212 1 no `x`", "ease 1in of sky": "L212 1 no `of`",
+		"tint yes turn 90deg": "L212 1 no `turn`", "tint yes reversed": "L212 1 no `reversed`", "ease 1in ease 1in": "L214 1 on line 1",
+	} {
+		r := evaluate("pattern \"P\" { "+setting+" }\n"+plainBlock, nil)
+		if len(r.Problems) == 0 {
+			t.Errorf("%s: no problem", setting)
+			continue
+		}
+		want(t, "pattern \"P\" { "+setting+" }\n"+plainBlock, nil, code)
+	}
+}
+
+const three = `fabric jib "jib" medium #b8432f
+fabric sail "sail" light #f3ecdd
+fabric hull dark #33312e scrappy by block
+block boat 4 x 4 finished 4in {
+  section { 1 jib at (1, 3.5)
+    2 sail along (0, 3) -- (4, 3)
+    3 hull along (0, 2) -- (4, 2) }
+}
+`
+
+func TestFabrics(t *testing.T) {
+	f := good(t, three).Pattern.Fabrics
+	if len(f) != 3 || f[2].Words != "hull" || f[2].Scrappy != "block" || f[2].Value != "dark" || f[0].Colour != 0xb8432f {
+		t.Errorf("%+v", f)
+	}
+	if s := f[1].Source; s != (pattern.Source{File: "test.seam", Line: 2, Column: 8}) {
+		t.Errorf("%+v", s)
+	}
+}
+
+// Only what is cut, recoloured or named by a quilt is in the pattern.
+func TestFabricsThatAreKept(t *testing.T) {
+	r := good(t, "fabric ghost light #aaaaaa\nfabric tape dark #bbbbbb\nfabric spare light #cccccc\n"+three+
+		"unit never(f: fabric = ghost) 4 x 4 { section { 1 f at c } }\n"+
+		"block other 4 x 4 finished 4in {\n  if false { place never(ghost) at sw } else { section { 1 sail at c } }\n}\n"+
+		"quilt { blocks boat, 2 x 2 binding 2in of tape }\ncolorway red { spare #ff0000 }\n")
+	var names []string
+	for _, f := range r.Pattern.Fabrics {
+		names = append(names, f.Name)
+	}
+	// The unit can be worked out by itself, so its cloth counts.
+	if d := cmp.Diff([]string{"ghost", "tape", "spare", "jib", "sail", "hull"}, names); d != "" {
+		t.Error(d)
+	}
+	r = good(t, "fabric ghost light #aaaaaa\n"+three+"block other 4 x 4 finished 4in { section { 1 if true then sail else ghost at c } }")
+	if len(r.Pattern.Fabrics) != 3 || r.Blocks[1].Sections[0].Pieces[0].Fabric != 1 {
+		t.Errorf("%+v", r.Pattern.Fabrics)
+	}
+}
+
+func TestColorways(t *testing.T) {
+	p := good(t, three+`
+colorway two "Two fabrics" { jib as sail  hull "water" medium #20406a }
+colorway swap { jib as hull  hull as jib }
+colorway sea { jib as hull  hull "tar" #000000 }
+`).Pattern
+	jib := pattern.Cloth{Words: "jib", Value: "medium", Colour: 0xb8432f}
+	sail := pattern.Cloth{Words: "sail", Value: "light", Colour: 0xf3ecdd}
+	hull := pattern.Cloth{Words: "hull", Value: "dark", Colour: 0x33312e}
+	tar := pattern.Cloth{Words: "tar", Value: "dark", Colour: 0}
+	want := []pattern.Colorway{
+		{Dress: []pattern.Cloth{jib, sail, hull}},
+		{Name: "two", Words: "Two fabrics", Dress: []pattern.Cloth{sail, sail, {Words: "water", Value: "medium", Colour: 0x20406a}}},
+		{Name: "swap", Words: "swap", Dress: []pattern.Cloth{hull, sail, jib}},
+		{Name: "sea", Words: "sea", Dress: []pattern.Cloth{tar, sail, tar}},
+	}
+	if d := cmp.Diff(want, p.Colorway); d != "" {
+		t.Error(d)
+	}
+}
+
+func TestColorwayFaults(t *testing.T) {
+	for way, code := range map[string]string{
+		"colorway w { tar as jib }": "L206 9", "colorway w { jib as tar }": "L206 9", "colorway w { jib #000000 jib as sail }": "L219 9",
+		"colorway w { jib pale #000000 }": "L217 9", "colorway w { jib as sail } colorway w { jib as hull }": "L205 9",
+	} {
+		want(t, three+way, nil, code)
+	}
+}
+
+func TestQuiltsAndPads(t *testing.T) {
+	p := good(t, three+`
+quilt "Flotilla" {
+  blocks boat, 5 x 6, 8in
+  sashing 1in of jib
+  cornerstones sail
+  border 3in of hull
+  border 2in
+  binding 2 1/4in of hull
+}
+quilt { row boat, boat turn 90deg, boat reversed
+  row boat turn -180deg, boat }
+pad { copies 10 spare 2 }
+pad { }
+`).Pattern
+	if len(p.Quilts) != 2 || p.Quilts[0].Title != "Flotilla" || p.Quilts[0].Source.Line != 10 || p.Quilts[1].Title == "" {
+		t.Errorf("%+v", p.Quilts)
+	}
+	if len(p.Pads) != 2 || p.Pads[0].Copies != 10 || p.Pads[0].Spare != 2 || p.Pads[1].Copies != 1 || p.Pads[1].Spare != 0 {
+		t.Errorf("%+v", p.Pads)
+	}
+}
+
+func TestQuiltFaults(t *testing.T) {
+	for text, code := range map[string]string{
+		"quilt { blocks boot, 5 x 6 }":                  "L215 9 no block called `boot`",
+		"quilt { blocks 5 x 6 }":                        "L212 9 needs the name of a block",
+		"quilt { blocks boat, 0 x 6 }":                  "L212 9 from 1 up",
+		"quilt { blocks boat, 5in x 6 }":                "L221 9",
+		"quilt { blocks boat, 7 }":                      "L221 9",
+		"quilt { blocks boat border 3 of hull }":        "L221 9",
+		"quilt { blocks boat border 3in of tar }":       "L206 9",
+		"quilt { blocks boat boarder 3in of hull }":     "L211 9",
+		"quilt { blocks boat sashing 1in sashing 2in }": "L214 9",
+		"quilt { row boat turn 45deg }":                 "L212 9 by quarters",
+		"quilt { row boat turn 90 }":                    "L221 9",
+		"quilt { row 5 }":                               "L212 9",
+		"quilt { blocks boat turn 90deg }":              "L212 9",
+		"pad { copies 0 }":                              "L212 9",
+		"pad { copies 1.5 }":                            "L212 9",
+		"pad { coppies 10 }":                            "L211 9",
+		"pad { copies 10 copies 11 }":                   "L214 9",
+		"accept R301 \"\"":                              "L218 9 for a reason",
+		"accept r301 \"because\"":                       "L218 9 not the code",
+		"pattern \"A\" { } pattern \"B\" { }":           "L216 9",
+	} {
+		want(t, three+text, nil, code)
+	}
+}
+
+func TestAccepts(t *testing.T) {
+	r := good(t, "accept R300 \"file\"\n"+sky+`block b 4 x 4 finished 4in {
+  accept R301 "block"
+  section {
+    accept R302 "section"
+    1 sky at c
+    for i in 1..2 {
+      if i > 0 { accept R303 "loop" }
+    }
+  }
+}`)
+	reasons := func(as []Accept) (s []string) {
+		for _, a := range as {
+			s = append(s, string(a.Code)+" "+a.Reason)
+		}
+		return s
+	}
+	b := r.Blocks[0]
+	if d := cmp.Diff([][]string{{"R300 file"}, {"R301 block"}, {"R302 section", "R303 loop"}},
+		[][]string{reasons(r.Accepts), reasons(b.Accepts), reasons(b.Sections[0].Accepts)}); d != "" {
+		t.Error(d)
+	}
+}
