@@ -6,74 +6,84 @@ import (
 	"strings"
 )
 
-// cell is the side of one section in grid squares, side in inches when finished:
-// large enough for every rule, small enough for several on a sheet.
+// A generated pattern is a wall of sections, no two alike: logs round a heart, as
+// in a log cabin, with seams that lean a little this way and that. Every section
+// is drawn in a square of cell by cell grid squares, of which each is an inch.
 const (
-	cell = 4
-	side = 2.25
+	cell = 3
+	wide = 0.3 // the width of a log; sixteen pieces leave a heart of 0.6
+	most = 16  // pieces in a section; a few more would be too many on one paper
+	few  = 4   // pieces in a section of the smallest pattern, so that it has joins
 )
 
-// grid writes a pattern of so many pieces, a multiple of four: sections of four
-// pieces in rows, no two alike. Every section is a square with three corners
-// cut off; the seams end at points of the square's sides that its neighbor's
-// seams share, so that the pattern is a good one and raises no problem.
+// grid writes a pattern of so many pieces. It is a good one: no rule objects.
 func grid(pieces int) string {
-	cols, rows := shape(pieces / 4)
+	per := most
+	if pieces < 2*most {
+		per = few
+	}
+	cols, rows := shape((pieces + per - 1) / per)
 	random := rand.New(rand.NewSource(int64(pieces))) // the same pattern in every run
-	along := func() float64 { return 1.5 + float64(random.Intn(100))/100 }
-	across := make([][]float64, rows+1) // where seams meet the lower side of a cell
-	up := make([][]float64, rows)       // and its left side
-	for y := range across {
-		across[y] = numbers(cols, along)
-	}
-	for y := range up {
-		up[y] = numbers(cols+1, along)
-	}
 	var s strings.Builder
-	fmt.Fprintf(&s, "pattern \"Grid of %d\" {\n  edition 1\n}\n\n", pieces)
-	s.WriteString("fabric lamp \"lamp\" light #f0dca0\nfabric tide \"tide\" medium #5a8a9a\nfabric deep \"deep water\" dark #1f3440\nfabric foam \"foam\" light #eef2f0\n\n")
-	fmt.Fprintf(&s, "block grid%d %d x %d finished %gin {\n", pieces, cols*cell, rows*cell, float64(cols)*side)
+	fmt.Fprintf(&s, "pattern \"Wall of %d\" {\n  edition 1\n}\n\n", pieces)
+	s.WriteString("fabric core \"core\" medium #d9892f\nfabric lit \"lit\" light #f0dca0\nfabric dim \"dim\" dark #1f3440\n\n")
+	fmt.Fprintf(&s, "block wall%d %d x %d finished %din {\n", pieces, cols*cell, rows*cell, cols*cell)
 	for x := 1; x < cols; x++ {
 		fmt.Fprintf(&s, "  join (%d, 0) -- (%d, %d)\n", x*cell, x*cell, rows*cell)
 	}
 	for y := 1; y < rows; y++ {
 		fmt.Fprintf(&s, "  join (0, %d) -- (%d, %d)\n", y*cell, cols*cell, y*cell)
 	}
-	for y := range rows {
-		for x := range cols {
-			section(&s, float64(x*cell), float64(y*cell), across[y][x], across[y+1][x], up[y][x], up[y][x+1])
-		}
+	for i := range cols * rows {
+		n := min(per, pieces-i*per)
+		section(&s, random, float64(i%cols*cell), float64(i/cols*cell), n)
 	}
 	s.WriteString("}\n")
 	return s.String()
 }
 
-// section writes one cell at (x, y) with seams that end at the given distances
-// along its lower, upper, left and right side.
-func section(s *strings.Builder, x, y, low, high, left, right float64) {
-	fmt.Fprintf(s, "  section {\n    1 lamp at (%g, %g)\n", x+2, y+2)
-	fmt.Fprintf(s, "    2 tide along (%g, %g) -- (%g, %g)\n", round(x+low), y, x, round(y+left))
-	fmt.Fprintf(s, "    3 deep along (%g, %g) -- (%g, %g)\n", x, round(y+left), round(x+high), y+cell)
-	fmt.Fprintf(s, "    4 foam along (%g, %g) -- (%g, %g)\n  }\n", round(x+high), y+cell, x+cell, round(y+right))
-}
-
-func round(v float64) float64 { return float64(int(v*100+0.5)) / 100 }
-
-func numbers(n int, next func() float64) []float64 {
-	all := make([]float64, n)
-	for i := range all {
-		all[i] = next()
+// section writes one section of n pieces whose lower left corner is (x, y). Its
+// last four seams do not lean, so that those of neighbors meet.
+func section(s *strings.Builder, random *rand.Rand, x, y float64, n int) {
+	fmt.Fprintf(s, "  section {\n    1 core at (%g, %g)\n", x+cell/2.0, y+cell/2.0)
+	for i := 1; i < n; i++ {
+		left := n - 1 - i // seams still to come
+		d := wide * float64(left/4+1)
+		lean := func() float64 {
+			if left < 4 {
+				return 0
+			}
+			return float64(random.Intn(5)-2) / 100
+		}
+		fabric, far := "lit", cell-d
+		var line [4]float64
+		switch left % 4 { // south, east, north, west, the last of all in the west
+		case 3:
+			line = [4]float64{0, d + lean(), cell, d + lean()}
+		case 2:
+			line = [4]float64{far + lean(), 0, far + lean(), cell}
+		case 1:
+			fabric, line = "dim", [4]float64{0, far + lean(), cell, far + lean()}
+		case 0:
+			fabric, line = "dim", [4]float64{d + lean(), 0, d + lean(), cell}
+		}
+		fmt.Fprintf(s, "    %d %s along (%s, %s) -- (%s, %s)\n", i+1, fabric,
+			num(x+line[0]), num(y+line[1]), num(x+line[2]), num(y+line[3]))
 	}
-	return all
+	s.WriteString("  }\n")
 }
 
-// shape lays cells out as squarely as their number allows.
-func shape(cells int) (cols, rows int) {
+func num(v float64) string {
+	return strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.2f", v), "0"), ".")
+}
+
+// shape lays sections out as squarely as their number allows.
+func shape(sections int) (cols, rows int) {
 	rows = 1
-	for n := 2; n*n <= cells; n++ {
-		if cells%n == 0 {
+	for n := 2; n*n <= sections; n++ {
+		if sections%n == 0 {
 			rows = n
 		}
 	}
-	return cells / rows, rows
+	return sections / rows, rows
 }

@@ -87,9 +87,9 @@ func (b *bench) table() {
 	var notes []string
 	var small time.Duration
 	for _, r := range reaches() {
-		pattern := filepath.Join(b.dir, fmt.Sprintf("grid%d.seam", r.pieces))
+		pattern := filepath.Join(b.dir, fmt.Sprintf("wall%d.seam", r.pieces))
 		must(os.WriteFile(pattern, []byte(grid(r.pieces)), 0o666))
-		out := filepath.Join(b.dir, fmt.Sprintf("grid%d-out", r.pieces))
+		out := filepath.Join(b.dir, fmt.Sprintf("wall%d-out", r.pieces))
 		os.RemoveAll(out)
 		quiet(b.self, "build", pattern)
 		drawing := b.metapost(out, r.pieces)
@@ -138,7 +138,7 @@ func (b *bench) judge(r reach, our, hello, mpost time.Duration, memory float64) 
 // check measures `seamwright check` of a text of about 3 KB.
 func (b *bench) check() string {
 	pattern := filepath.Join(b.dir, "check.seam")
-	text := grid(48)
+	text := grid(64)
 	must(os.WriteFile(pattern, []byte(text), 0o666))
 	var ours, hello []result
 	for range b.runs {
@@ -174,7 +174,7 @@ func (b *bench) metapost(out string, pieces int) string {
 	}
 	scale := 3000 / most // MetaPost's plain numbers end at 4096
 	var s strings.Builder
-	s.WriteString("beginfig(1)\n")
+	s.WriteString("outputformat := \"svg\";\nbeginfig(1)\n")
 	for _, p := range polygons {
 		s.WriteString("draw ")
 		for _, c := range p {
@@ -183,7 +183,7 @@ func (b *bench) metapost(out string, pieces int) string {
 		s.WriteString("cycle;\n")
 	}
 	s.WriteString("endfig;\nend\n")
-	name := fmt.Sprintf("grid%d.mp", pieces)
+	name := fmt.Sprintf("wall%d.mp", pieces)
 	must(os.WriteFile(filepath.Join(b.dir, name), []byte(s.String()), 0o666))
 	return name
 }

@@ -5,6 +5,7 @@ import (
 
 	"seamwright/cmd/internal/files"
 	"seamwright/compiler/eval"
+	"seamwright/compiler/piecing"
 	"seamwright/compiler/rules"
 	"seamwright/lang/problem"
 )
@@ -12,7 +13,7 @@ import (
 // codes lists every code that any part of the program raises, in order.
 func codes() []problem.Info {
 	var all []problem.Info
-	for _, of := range []func() []problem.Info{files.Codes, eval.Codes, rules.Codes} {
+	for _, of := range []func() []problem.Info{files.Codes, eval.Codes, piecing.Codes, rules.Codes} {
 		all = append(all, of()...)
 	}
 	sort.Slice(all, func(i, j int) bool { return all[i].Code < all[j].Code })

@@ -1,0 +1,77 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+func page(t *testing.T, name string) string {
+	t.Helper()
+	text, err := os.ReadFile(filepath.Join("..", "..", name))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(text)
+}
+
+// TestReadme holds the pages to the program: their patterns compile without a
+// problem, their commands run, their links lead somewhere.
+func TestReadme(t *testing.T) {
+	for _, name := range []string{"README.md", "DEVELOPERS.md"} {
+		text := page(t, name)
+		for _, block := range regexp.MustCompile("(?s)```seam\n(.*?)```").FindAllStringSubmatch(text, -1) {
+			for _, p := range raised(t, block[1]) {
+				t.Errorf("%s: an example raises %s: %s", name, p.Code, p.Message)
+			}
+		}
+		for _, link := range regexp.MustCompile(`\]\(([^)#]+)(#[^)]*)?\)`).FindAllStringSubmatch(text, -1) {
+			if strings.Contains(link[1], "://") {
+				continue
+			}
+			if _, err := os.Stat(filepath.Join("..", "..", link[1])); err != nil {
+				t.Errorf("%s: the link %s leads nowhere", name, link[1])
+			}
+		}
+	}
+	readme := page(t, "README.md")
+	for _, v := range verbs() {
+		if !strings.Contains(readme, "| `"+v.name+" ") {
+			t.Errorf("the README does not tell of %s", v.name)
+		}
+	}
+}
+
+// The first command of the README, run in a copy of the examples, writes every
+// kind of file that the README lists.
+func TestReadmeBuild(t *testing.T) {
+	command := regexp.MustCompile(`(?m)^    go run \./cmd/seamwright (build .*)$`).FindStringSubmatch(page(t, "README.md"))
+	if command == nil {
+		t.Fatal("the README has no command to build with")
+	}
+	dir := t.TempDir()
+	if err := os.CopyFS(filepath.Join(dir, "examples"), os.DirFS(filepath.Join("..", "..", "examples"))); err != nil {
+		t.Fatal(err)
+	}
+	r := runIn(t, dir, strings.Fields(command[1])...)
+	if r.code != good || strings.Contains(r.stderr, ": error ") {
+		t.Fatalf("exit code %d: %s", r.code, r.stderr)
+	}
+	kinds := map[string]bool{}
+	for path := range tree(t, filepath.Join(dir, "examples", "harbour_boat-out")) {
+		kind := regexp.MustCompile(`[0-9]+`).ReplaceAllString(filepath.Base(path), "N")
+		kinds[kind] = true
+		if filepath.Base(path) != ".seamwright-files" && strings.Contains(page(t, "README.md"), filepath.Base(path)) {
+			kinds["told "+filepath.Base(path)] = true
+		}
+	}
+	for _, name := range []string{"sheet-1.svg", "front.svg", "cutting.md", "cutting.csv", "cutting-by-section.csv", "report.txt", "pattern.json"} {
+		if !kinds["told "+name] {
+			t.Errorf("%s is not both written and told of; written: %v", name, cmp.Diff(nil, kinds))
+		}
+	}
+}
