@@ -277,3 +277,39 @@ func TestPlaceFits(t *testing.T) {
 		}
 	})
 }
+
+// A long strip that is sewn on by its slanting end is laid at a slant, and is
+// drawn so; the picture names it and holds the whole patch.
+func TestSlant(t *testing.T) {
+	p := sample.Boat()
+	s := &p.Blocks[0].Sizes[0]
+	strip := []pos{{}, {X: 8}, {X: 8, Y: 0.75}, {Y: 0.75}}
+	s.Drawings[0] = sample.Section("A", strip, 0, nil, sample.Seam{A: pos{X: 2, Y: 0.75}, B: pos{X: 1.25, Y: 0}, Fabric: 1})
+	cutting.Cut(p)
+	page := pictureOf(t, p, "slant")
+	named := false
+	flat(page.Items, "", func(_ string, path *drawing.Path, text *drawing.Text) {
+		named = named || text != nil && text.Text == "A2, "+s.Drawings[0].Pieces[1].Patch.Size.In(8)
+		if path != nil {
+			for _, q := range path.Points {
+				if q.X < 0 || q.X > page.Size.W || q.Y < 0 || q.Y > page.Size.H {
+					t.Errorf("%v lies off the page", q)
+				}
+			}
+		}
+	})
+	if !named {
+		t.Error("A2 is not named")
+	}
+	if told := clash(page); told != "" {
+		t.Error(told)
+	}
+	if _, err := svg.Render(page); err != nil {
+		t.Fatal(err)
+	}
+	for _, pic := range Pictures(sample.Star(), &sample.Star().Blocks[0]) {
+		if pic.Name == "slant" {
+			t.Error("the star has nothing at a slant")
+		}
+	}
+}

@@ -37,6 +37,12 @@ func Pictures(p *pattern.Pattern, b *pattern.Block) []Picture {
 			all = append(all, Picture{"joining", of, func() *drawing.Page { return joining(p, b, group) }})
 		}
 	}
+	for i := range b.Sizes {
+		s := &b.Sizes[i]
+		if laid := slants(s); len(laid) > 0 {
+			all = append(all, Picture{"slant", s, func() *drawing.Page { return slant(p, b, s, laid) }})
+		}
+	}
 	return all
 }
 

@@ -23,31 +23,44 @@ const (
 func joining(p *pattern.Pattern, b *pattern.Block, sizes []*pattern.Sized) *drawing.Page {
 	s := sizes[0]
 	pic := newPicture("joining", p, b, sizes, "Joining the sections, from the front, in this order. Rings are points to match.")
-	pic.y += cellGap
-	const width = (inner - (columns-1)*cellGap) / columns
 	steps := min(len(s.Joins), mostSteps)
 	parts := newAssembly(len(s.Copies))
-	for i := 0; i < steps; i += columns {
-		deepest := pic.y
-		for k := i; k < min(i+columns, steps); k++ {
-			x := pageEdge + length(k-i)*(width+cellGap)
-			deepest = max(deepest, pic.step(s, parts, &s.Joins[k], pos{X: x, Y: pic.y}, width))
-		}
-		pic.y = deepest + cellGap
-	}
+	pic.cells(steps, func(k int, at pos, width length) length {
+		return pic.step(s, parts, &s.Joins[k], at, width)
+	})
 	if steps < len(s.Joins) {
 		pic.words("The report lists the other " + strconv.Itoa(len(s.Joins)-steps) + " joins.")
 	}
 	return pic.done()
 }
 
+// cells draws n small pictures in rows. Each is told its upper left corner and its
+// width, and returns how far down it reaches.
+func (pic *picture) cells(n int, draw func(k int, at pos, width length) length) {
+	const width = (inner - (columns-1)*cellGap) / columns
+	pic.y += cellGap
+	for i := 0; i < n; i += columns {
+		deepest := pic.y
+		for k := i; k < min(i+columns, n); k++ {
+			x := pageEdge + length(k-i)*(width+cellGap)
+			deepest = max(deepest, draw(k, pos{X: x, Y: pic.y}, width))
+		}
+		pic.y = deepest + cellGap
+	}
+}
+
+// heading writes the words over a small picture and returns where it begins.
+func (pic *picture) heading(at pos, width length, words string) pos {
+	pic.write(at.X, at.Y+wordSize, drawing.Shorten(words, wordSize, true, width), wordSize, drawing.Start, true)
+	at.Y += lineStep + 4*pattern.Point
+	return at
+}
+
 // step draws one join in a cell with its upper left corner at a place, and
 // returns how far down it reaches.
 func (pic *picture) step(s *pattern.Sized, parts *assembly, j *pattern.Join, at pos, width length) length {
 	title := strconv.Itoa(j.Number) + ".  " + sideNames(s, j.Left) + " to " + sideNames(s, j.Right)
-	pic.write(at.X, at.Y+wordSize, drawing.Shorten(title, wordSize, true, width), wordSize, drawing.Start, true)
-	at.Y += lineStep + 4*pattern.Point
-
+	at = pic.heading(at, width, title)
 	onLeft, onRight := parts.with(j.Left), parts.with(j.Right)
 	parts.join(j)
 	left, right := outlines(s, onLeft), outlines(s, onRight)

@@ -75,5 +75,7 @@ func layWords(piece *pattern.Piece, i int) string {
 	case i == 0:
 		return "over the space"
 	}
-	return "at a slant"
+	return slanting
 }
+
+const slanting = "at a slant"

@@ -21,6 +21,9 @@ func (c *Cuts) Markdown(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) 
 		i = w.fabric(c, i)
 	}
 	w.text("\n## By section\n\nOf a patch that is laid along its line, the first measure runs along the line.\n")
+	if hasSlant(s) {
+		w.text("How the patches lie that are laid at a slant is drawn in the picture \"slant\" of this size.\n")
+	}
 	for d := range s.Drawings {
 		w.section(&s.Drawings[d])
 	}
@@ -157,6 +160,17 @@ func (w *writer) section(d *pattern.Drawing) {
 func unfinished(p *pattern.Pattern, s *pattern.Sized) pattern.Size {
 	a := 2 * p.Settings.Allowance
 	return pattern.Size{W: s.Finished.W + a, H: s.Finished.H + a}
+}
+
+func hasSlant(s *pattern.Sized) bool {
+	for d := range s.Drawings {
+		for i := range s.Drawings[d].Pieces {
+			if layWords(&s.Drawings[d].Pieces[i], i) == slanting {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func hasPaper(s *pattern.Sized) bool {
