@@ -134,12 +134,15 @@ const (
 // An Edge is one side of a section.
 type Edge struct {
 	Kind     EdgeKind
-	Letter   string    // small letter of the edge, where copies of one drawing meet each other; else ""
+	Letter   string    // small letter of the edge, where partners' names would not do: see below; else ""
 	Partners []Partner // from the edge's start to its end; none on the border
 	Marks    []Mark    // from the edge's start to its end
 }
 
-// A Partner is what an edge, or a part of it, is sewn to.
+// A Partner is what an edge, or a part of it, is sewn to, in the first copy.
+// Where copies of one drawing meet each other, or repeats of one unit, or where
+// other copies meet other drawings, both edges have letters, and those are true
+// of all copies.
 type Partner struct {
 	Drawing int    // index into Drawings
 	Edge    int    // index into its Edges
@@ -160,7 +163,7 @@ type Mark struct {
 	At     Pos
 	Kind   MarkKind
 	Match  bool   // seams of both sides end here: a point that must match
-	Letter string // the same on both edges, where an edge has more than two marks
+	Letter string // the same on both edges, where one has more than two marks; none if Between
 }
 
 // A Copy is one section in its place. Its drawing, as it lies in the block as
@@ -173,8 +176,9 @@ type Copy struct {
 	Source  Source // the place statement, or the section's own
 }
 
-// A Join is one seam between finished parts. Left and Right are the copies on
-// either side of the line from A to B that this seam brings together.
+// A Join is one seam between finished parts. Left and Right are the copies that
+// lie along it, on either side of the line from A to B and in order from A; what
+// has been joined to them before comes with them.
 type Join struct {
 	Number int // from 1, in sewing order
 	A, B   Pos // true ends
@@ -189,7 +193,7 @@ type Figures struct {
 	Sections, Pieces, Seams int
 	Drawings, PlainDrawings int
 	Points                  int    // points to match
-	MostSeams               int    // seams that meet at one point, at the most; 0 if not counted
+	MostSeams               int    // seams and joins that meet at one point, at the most
 	Narrowest               Length // least width of any piece
 	NarrowestPiece          string // its label, "B3"
 	AreaError               Length // |sum of pieces - block| / total edge length

@@ -112,7 +112,7 @@ func (c *catalogue) find(l look) (id, offset int32) {
 			}
 		}
 	}
-	if len(c.byKey[keys[0]]) > 0 { // few have a twin; most need not be reversed to know
+	if c.any(keys) { // few have a twin; most need not be reversed to know
 		r := l.reverse()
 		if t, _ := c.lookUp(&r, keys); t >= 0 {
 			k.twin, c.classes[t].twin = t, id
@@ -127,6 +127,16 @@ func (c *catalogue) find(l look) (id, offset int32) {
 	c.classes = append(c.classes, k)
 	c.byKey[keys[0]] = append(c.byKey[keys[0]], id)
 	return id, 0
+}
+
+// any reports whether there is anything in the drawers.
+func (c *catalogue) any(keys [4]uint64) bool {
+	for _, k := range keys {
+		if len(c.byKey[k]) > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 func (c *catalogue) lookUp(l *look, keys [4]uint64) (id, offset int32) {

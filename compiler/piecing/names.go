@@ -23,8 +23,12 @@ func (w *work) name(blocks []*block) {
 	for _, b := range blocks {
 		for _, a := range b.made {
 			a.twins()
-			for i := range a.drawings {
-				n.fill(b, a, &a.drawings[i])
+			for _, reversed := range [2]bool{false, true} {
+				for i := range a.drawings {
+					if d := &a.drawings[i]; (d.twin >= 0) == reversed {
+						n.fill(b, a, d)
+					}
+				}
 			}
 			a.sort()
 		}
@@ -117,21 +121,36 @@ func letters(i int) string {
 	return letters(i/26-1) + string(rune('A'+i%26))
 }
 
-// twins finds for each drawing the earlier one that it reverses.
+// twins finds for each drawing of a reversed section the one that it reverses:
+// of two, the one that stands in the block as it was written, else the earlier.
+// The kth drawing of a class goes with the kth of the class that it reverses.
 func (a *assembly) twins() {
-	byClass := map[int32][]int32{}
+	byClass := make([][]int32, len(a.classes))
 	for i := range a.drawings {
-		d := &a.drawings[i]
-		byClass[d.class] = append(byClass[d.class], int32(i))
-		twin := a.classes[d.class].twin
-		if twin < 0 {
+		class := a.drawings[i].class
+		byClass[class] = append(byClass[class], int32(i))
+	}
+	for class, list := range byClass {
+		twin := a.classes[class].twin
+		if int(twin) < class {
 			continue
 		}
-		// The kth drawing of a class reverses the kth of its twin.
-		if k := len(byClass[d.class]) - 1; k < len(byClass[twin]) {
-			d.twin = byClass[twin][k]
+		for k := range min(len(list), len(byClass[twin])) {
+			d, e := list[k], byClass[twin][k]
+			if e < d {
+				d, e = e, d
+			}
+			if a.asReversed(d) && !a.asReversed(e) {
+				d, e = e, d
+			}
+			a.drawings[e].twin = d
 		}
 	}
+}
+
+// asReversed reports whether a drawing's first copy was placed reversed.
+func (a *assembly) asReversed(drawing int32) bool {
+	return a.copies[a.drawings[drawing].first].motion.Reversed
 }
 
 // sort lists drawings by name: A to Z, then AA; a reversed one after its own.

@@ -13,7 +13,7 @@ import (
 // Piece fills in the sizes of every block of the pattern. Blocks with faults
 // keep none; the problems say why.
 func Piece(r *eval.Result) []problem.Problem {
-	w := &work{shapes: map[shapeKey]*shape{}, told: map[toldKey]bool{}}
+	w := &work{result: r, shapes: map[shapeKey]*shape{}, told: map[toldKey]bool{}}
 	var parts []*block
 	for i, b := range r.Blocks {
 		if i >= len(r.Pattern.Blocks) || b == nil {
@@ -38,6 +38,7 @@ func Piece(r *eval.Result) []problem.Problem {
 
 // A work is one run of Piece.
 type work struct {
+	result   *eval.Result
 	shapes   map[shapeKey]*shape
 	told     map[toldKey]bool
 	problems []problem.Problem

@@ -2,7 +2,9 @@ package piecing
 
 import (
 	"math"
+	"slices"
 
+	"seamwright/compiler/eval"
 	"seamwright/compiler/pattern"
 	"seamwright/compiler/plane"
 	"seamwright/lang/problem"
@@ -26,7 +28,7 @@ type proof struct {
 	edges   float64 // length of all pieces' sides
 	same    float64 // greatest distance of points taken for one
 	nearest float64 // least distance of different points
-	points  int     // to match
+	seams   int     // that meet at one point, at the most
 }
 
 // prove shows that the pieces cover the block, by their areas, and that no two
@@ -59,14 +61,19 @@ func (w *work) tellApart(a *assembly, scale, shortest float64, corners int) bool
 	type owner struct{ copy, piece int32 }
 	cloud := plane.NewCloud(shortest, tooNear/scale, corners/2)
 	owners := make([]owner, 0, corners/2)
+	meets := make([]meeting, 0, corners/2)
 	for i := range a.copies {
 		c := &a.copies[i]
 		x := c.motion.Matrix()
 		for k := range c.section.pieces {
-			for _, q := range c.section.pieces[k].face.Corners {
-				if id := cloud.Add(x.Apply(q)); int(id) == len(owners) {
+			p := c.section.pieces[k].face.Corners
+			for j := range p {
+				id := cloud.Add(x.Apply(p[j]))
+				if int(id) == len(owners) {
 					owners = append(owners, owner{int32(i), int32(k)})
+					meets = append(meets, meeting{})
 				}
+				meets[id].add(p, j)
 			}
 		}
 	}
@@ -74,6 +81,7 @@ func (w *work) tellApart(a *assembly, scale, shortest float64, corners int) bool
 	for _, s := range a.used {
 		a.proof.same = max(a.proof.same, s.same())
 	}
+	a.countSeams(cloud, meets)
 	for i, pair := range cloud.Near {
 		if i == enough {
 			break
@@ -103,6 +111,44 @@ func (w *work) tellApart(a *assembly, scale, shortest float64, corners int) bool
 	return len(cloud.Near) == 0
 }
 
+// A meeting sums up the corners of pieces at one point.
+type meeting struct {
+	corners int
+	turn    float64 // all their angles
+}
+
+func (m *meeting) add(p plane.Polygon, i int) {
+	n := len(p)
+	a, b := p[(i+1)%n].Sub(p[i]), p[(i+n-1)%n].Sub(p[i])
+	angle := math.Atan2(a.Cross(b), a.Dot(b))
+	if angle < 0 {
+		angle += 2 * math.Pi
+	}
+	m.corners++
+	m.turn += angle
+}
+
+// countSeams finds the point at which most seams meet. As many seams as corners
+// leave a point inside the block; one more where some piece's side runs straight
+// past it, and one less on the outline.
+func (a *assembly) countSeams(cloud *plane.Cloud, meets []meeting) {
+	outline := a.top.outline
+	for i, m := range meets {
+		if m.corners+1 <= a.proof.seams {
+			continue
+		}
+		seams := m.corners
+		if m.turn < 2*math.Pi-0.01 {
+			if outline.Locate(cloud.Points[i].Add(a.low)) == 0 {
+				seams--
+			} else {
+				seams++
+			}
+		}
+		a.proof.seams = max(a.proof.seams, seams)
+	}
+}
+
 // same returns the greatest distance that was taken for none when the shape was
 // cut, its placed units left out.
 func (s *shape) same() float64 {
@@ -124,11 +170,8 @@ func (w *work) warnAnchors(a *assembly, scale float64) {
 				continue
 			}
 			src := c.section.src
-			if accepted(src.Accepts, AnchorNear) || accepted(s.body.Accepts, AnchorNear) {
-				continue
-			}
 			line := &src.Pieces[c.section.nearest]
-			w.tell(problem.Problem{
+			w.warn(s, src, problem.Problem{
 				Code: AnchorNear, Severity: problem.Warning, At: pointAt(src.Pieces[0].PointAt, 0, src.Pieces[0].At),
 				Message: point(src.Pieces[0].Points[0]) + " lies almost on the line of piece " +
 					num(float64(c.section.nearest+1)) + ", nearer than 1/16 in at the smallest size",
@@ -140,11 +183,30 @@ func (w *work) warnAnchors(a *assembly, scale float64) {
 	}
 }
 
+// warn tells a warning about a section, unless the author has answered for it:
+// then that is kept for the report.
+func (w *work) warn(s *shape, src *eval.Section, p problem.Problem) {
+	for _, list := range [3][]eval.Accept{src.Accepts, s.body.Accepts, w.result.Accepts} {
+		for i := range list {
+			if list[i].Code != p.Code {
+				continue
+			}
+			a := pattern.Accepted{Code: string(p.Code), Message: p.Message, Reason: list[i].Reason, Source: source(p.At)}
+			if all := &w.result.Pattern.Accepted; !slices.Contains(*all, a) {
+				*all = append(*all, a)
+			}
+			return
+		}
+	}
+	w.tell(p)
+}
+
 // figures are what the report says of a block, at one scale.
 func (a *assembly) figures(scale float64) pattern.Figures {
 	f := pattern.Figures{
 		Sections: len(a.copies), Pieces: a.top.pieces, Drawings: len(a.drawings),
 		Seams:         a.top.pieces - len(a.copies) + len(a.seams),
+		MostSeams:     a.proof.seams,
 		NearestPoints: pattern.Length(a.proof.nearest * scale),
 		SamePoints:    pattern.Length(a.proof.same * scale),
 	}

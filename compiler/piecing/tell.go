@@ -5,7 +5,6 @@ import (
 	"strconv"
 	"strings"
 
-	"seamwright/compiler/eval"
 	"seamwright/compiler/plane"
 	"seamwright/lang/problem"
 )
@@ -118,13 +117,3 @@ func endSpan(at problem.Place, first bool) (problem.Span, bool) {
 // areaSlack is the area that rounding may make of a border of some length: what
 // a strip along it would have that is as wide as the tolerance.
 func areaSlack(border float64) float64 { return plane.Tol * math.Max(1, border) }
-
-// accepted reports whether a code is among those answered for.
-func accepted(list []eval.Accept, code problem.Code) bool {
-	for i := range list {
-		if list[i].Code == code {
-			return true
-		}
-	}
-	return false
-}
