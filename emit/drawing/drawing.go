@@ -41,6 +41,10 @@ type Group struct {
 	Class string        // what it is: section, space, mark, rule, legend, ...
 	Clip  []pattern.Pos // nil: not clipped
 	Items []Item
+
+	// Shared says that this very group stands on many pages, so that a writer
+	// may keep what it made of it. It has an ID and is not changed any more.
+	Shared bool
 }
 
 // Anchor says which end of a text At is.

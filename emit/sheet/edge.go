@@ -53,43 +53,67 @@ func (l *layout) markLetters(s *section) (items []drawing.Item) {
 // partners prints in the allowance what each edge is sewn to, reading along the
 // edge. The longest form that fits is printed.
 func (l *layout) partners(s *section) (items []drawing.Item) {
+	print := func(i int, part gap, forms []string) {
+		st := &s.strips[i]
+		for _, text := range forms {
+			w := drawing.Measure(text, small, false).Width + 2*wordRoom
+			if t, ok := st.find(w, (part.from+part.to)/2, part.from, part.to); ok {
+				items = append(items, st.set(text, t, 0, s.allowance))
+				return
+			}
+		}
+	}
 	for i := range s.d.Edges {
 		e := &s.d.Edges[i]
-		st := &s.strips[i]
-		cuts := cutsOf(s, i)
-		for k := 0; k < len(e.Partners); k++ {
-			from, to, forms := length(0), st.len, l.forms(s, e, e.Partners[k:])
-			if len(cuts) == len(e.Partners)+1 { // each partner's part is known
-				from, to = cuts[k], cuts[k+1]
-				forms = l.forms(s, e, e.Partners[k:k+1])
-			}
-			for _, text := range forms {
-				w := drawing.Measure(text, small, false).Width
-				if t, ok := st.find(w, (from+to)/2, from, to); ok {
-					items = append(items, st.set(text, t, 0, s.allowance))
-					break
-				}
-			}
-			if len(cuts) != len(e.Partners)+1 {
-				break
-			}
+		parts := l.parts(s, i)
+		if parts == nil && len(e.Partners) > 0 {
+			print(i, gap{0, s.strips[i].len}, l.forms(s, e, e.Partners))
+		}
+		for k, part := range parts {
+			print(i, part, l.forms(s, e, e.Partners[k:k+1]))
 		}
 	}
 	return items
 }
 
-// cutsOf returns where along an edge one partner ends and the next begins, with
-// both ends of the edge.
-func cutsOf(s *section, i int) []length {
-	st := &s.strips[i]
-	cuts := []length{0}
-	for _, m := range s.d.Edges[i].Marks {
-		t := dot(sub(s.move(m.At), st.at), st.dir)
-		if m.Kind == pattern.JoinEnd && t > cuts[len(cuts)-1]+onLine && t < st.len-onLine {
-			cuts = append(cuts, t)
-		}
+// wordRoom is kept free beside words in the allowance in addition to what keeps
+// them off lines, so that they are not read together with a mark's letter.
+const wordRoom = 1.2 * pattern.Millimetre
+
+// parts returns the stretch of an edge that each of its partners is sewn to;
+// nil where that cannot be told.
+func (l *layout) parts(s *section, i int) []gap {
+	e := &s.d.Edges[i]
+	if len(e.Partners) < 2 {
+		return nil
 	}
-	return append(cuts, st.len)
+	a, b := s.d.Outline[i], s.d.Outline[(i+1)%len(s.d.Outline)]
+	dir, end := unit(a, b), dist(a, b)
+	var out []gap
+	for _, p := range e.Partners {
+		d := &l.sized.Drawings[p.Drawing]
+		var first *gap // of this partner, beyond the last one's stretch
+		for _, c := range l.copies[p.Drawing] {
+			move := l.sized.Copies[c].Motion()
+			q, r := sub(move(d.Outline[p.Edge]), a), sub(move(d.Outline[(p.Edge+1)%len(d.Outline)]), a)
+			if off := cross(dir, q); off*off > onLine*onLine || dot(sub(r, q), dir) >= 0 { // it runs the other way
+				continue
+			}
+			if off := cross(dir, r); off*off > onLine*onLine {
+				continue
+			}
+			g := gap{max(0, dot(r, dir)), min(end, dot(q, dir))}
+			after := len(out) == 0 || g.from > out[len(out)-1].to-onLine
+			if g.to-g.from > onLine && after && (first == nil || g.from < first.from) {
+				first = &g
+			}
+		}
+		if first == nil {
+			return nil
+		}
+		out = append(out, *first)
+	}
+	return out
 }
 
 // forms are the ways to say what an edge is sewn to, the fullest first.

@@ -9,57 +9,61 @@ import (
 )
 
 // Rules and notes stand in a band between a quarter and half an inch from the
-// paper's edge, where most printers still print but no section may lie.
+// paper's edge, where most printers still print but no section may lie. With a
+// margin of less than half an inch sections gain nothing: the band is needed.
 const (
 	bandFrom = pattern.Inch / 4
 	bandWide = pattern.Inch / 4
 )
 
-// furnitureGap parts the head, the sections and the foot.
-const furnitureGap = 3 * pattern.Millimetre
+// headGap parts the notes from the head and the head from the sections below
+// it, partGap the parts of the head, and the sections beside it, from each other.
+const (
+	headGap = 1.5 * pattern.Millimetre
+	partGap = 3 * pattern.Millimetre
+)
 
 // besideWidth is the width of a head that stands beside the sections.
 const besideWidth = 2.4 * pattern.Inch
 
-// A frame is how a page is divided: room for sections, the head, the foot.
+// A frame is how a page is divided: room for sections, and the head, with all
+// that is the same on every page of the frame.
 type frame struct {
-	area box // within the margins
-	room box // for sections
-	head box // only the corner at x0, y0 and the width count
+	room    box
+	head    box
+	compact bool
+	fixed   *drawing.Group
+	slots   slots
 }
 
-// printable returns the area inside the margins, without the band of the rules
-// along the left and lower edges.
-func (l *layout) printable() box {
-	m := l.paper.Margin
-	ruled := max(m, l.band()+bandWide)
-	return box{ruled, m, l.paper.Paper.W - m, l.paper.Paper.H - ruled}
-}
-
-// band returns how far from the paper's edge the band of the rules begins.
+// band returns how far from the paper's edge the band begins.
 func (l *layout) band() length { return max(bandFrom, l.paper.Margin-bandWide) }
 
-// frames are the ways to divide a page, the preferred one first: the head across
-// the top, or beside the sections where they are too high for that.
+// area returns what is inside the margins and the band.
+func (l *layout) area() box {
+	m := l.band() + bandWide
+	return box{m, m, l.paper.Paper.W - m, l.paper.Paper.H - m}
+}
+
+// frames are the ways to divide a page, the preferred one first: a head across
+// the top; a low one, for high sections; one in a column beside the sections.
 func (l *layout) frames() []frame {
-	area := l.printable()
-	_, foot := l.foot(area, 1, 1, 1)
-	bottom := area.y1 - foot - furnitureGap
+	area := l.area()
 	var out []frame
-	for _, w := range [...]length{area.w(), min(area.w(), besideWidth)} {
-		f := frame{area: area, head: box{area.x0, area.y0, area.x0 + w, area.y0}, room: area}
-		_, h := l.head(f.head, nil, 1, 1, 1)
-		f.head.y1 += h
-		f.room.y1 = bottom
-		if len(out) == 0 {
-			f.room.y0 = f.head.y1 + furnitureGap
-		} else if h > bottom-area.y0 {
-			break
-		} else {
-			f.head = box{area.x1 - w, area.y0, area.x1, area.y0 + h}
-			f.room.x1 = f.head.x0 - furnitureGap
-		}
+	add := func(id string, f frame) (height length) {
+		items, height := l.head(&f)
+		f.fixed = &drawing.Group{ID: id, Class: "furniture", Shared: true, Items: append(items, l.notes(), l.rules())}
 		out = append(out, f)
+		return height
+	}
+	for i, id := range [...]string{"f1", "f2"} { // short, for every glyph's use repeats it
+		h := add(id, frame{head: area, compact: i == 1})
+		out[i].room = box{area.x0, area.y0 + headGap + h + headGap, area.x1, area.y1}
+	}
+	column := box{max(area.x0, area.x1-besideWidth), area.y0, area.x1, area.y1}
+	h := add("f3", frame{head: column, room: box{area.x0, area.y0, column.x0 - partGap, area.y1}})
+	if f := &out[2]; h > area.h()-headGap || f.room.w() <= 0 {
+		out = out[:2]
 	}
 	return out
 }
@@ -93,37 +97,82 @@ func (c *column) text(text string, size length, bold bool, lines int) {
 	c.y += size * leading * length(max(lines, len(wrapped)))
 }
 
-// foot sets what belongs under every sheet, and returns its height.
-func (l *layout) foot(area box, n, of, print int) ([]drawing.Item, length) {
-	about := &l.p.About
-	line := drawing.Clean(l.p.Title)
-	part := func(s string) {
-		if s = drawing.Clean(s); s != "" {
-			line += "  -  " + s
+// bandLines are the distances of two lines' baselines from the edge of the band
+// at which they begin, above or on the right.
+var bandLines = [2]length{2.4 * pattern.Millimetre, 5.5 * pattern.Millimetre}
+
+// sideLines are those of the text on the right, clear of sections at the margin.
+var sideLines = [2]length{2.95 * pattern.Millimetre, 5.75 * pattern.Millimetre}
+
+// notes sets in the band above and on the right what is the same on every
+// sheet: how it is printed, whose it is.
+func (l *layout) notes() *drawing.Group {
+	g := &drawing.Group{ID: "notes", Class: "notes"}
+	area := l.area()
+	text := fitting(false, area.w(),
+		"Print at 100 %, on one side only. Cut out roughly, about 1/4 in outside the dashed line; cut on no printed line until the section is sewn.",
+		"Print at 100 %, on one side only. Cut out roughly, 1/4 in outside the dashed line.",
+		"Print at 100 %, one side only.")
+	g.Items = append(g.Items, &drawing.Text{Text: text, At: pos{X: area.x0, Y: l.band() + bandLines[1]}, Size: small})
+	c := column{w: area.h()}
+	c.text(l.credits(), small, false, 2)
+	for i, item := range c.items {
+		t := item.(*drawing.Text)
+		t.Turn, t.At = 90, pos{X: area.x1 + sideLines[i], Y: area.y1}
+		g.Items = append(g.Items, t)
+	}
+	return g
+}
+
+// number says which sheet of how many it is, and how often it is printed.
+func (l *layout) number(n, of, print int) *drawing.Text {
+	title, sheet := drawing.Clean(l.p.Title), "sheet "+strconv.Itoa(n)+" of "+strconv.Itoa(of)
+	edition := "edition " + strconv.Itoa(l.p.About.Edition)
+	text := fitting(true, l.area().w()-markWidth,
+		sheet+"  -  "+times(print)+"  -  "+edition+"  -  "+title,
+		sheet+"  -  "+edition+"  -  "+title)
+	return &drawing.Text{Text: text, At: pos{X: l.area().x0, Y: l.band() + bandLines[0]}, Size: small, Bold: true}
+}
+
+// markWidth is kept free at the end of the first line for the version mark.
+const markWidth = 1 * pattern.Inch
+
+// fitting returns the first text that fits a width, else the last, shortened.
+func fitting(bold bool, w length, forms ...string) string {
+	for _, f := range forms {
+		if drawing.Measure(f, small, bold).Width <= w {
+			return f
 		}
 	}
-	part("edition " + strconv.Itoa(about.Edition))
-	switch {
-	case about.Author != "" && about.Year != "":
-		part("(c) " + about.Year + " " + about.Author)
-	case about.Author != "":
-		part("by " + about.Author)
+	return drawing.Shorten(forms[len(forms)-1], small, bold, w)
+}
+
+// stamp prints the version mark on a page, at the upper right.
+func (l *layout) stamp(page *drawing.Page, mark string) {
+	at := pos{X: l.area().x1, Y: l.band() + bandLines[0]}
+	page.Items = append(page.Items, &drawing.Group{ID: "version", Class: "notes", Items: []drawing.Item{
+		&drawing.Text{Text: "mark " + mark, At: at, Size: small, Bold: true, Anchor: drawing.End},
+	}})
+}
+
+// credits say whose the pattern is, what it makes and where its errata are.
+func (l *layout) credits() string {
+	about := &l.p.About
+	line := drawing.Clean(l.p.Title) + ": " + l.measures()
+	part := func(before, s string) {
+		if s = drawing.Clean(s); s != "" {
+			line += "  -  " + before + s
+		}
 	}
-	part(about.Rights)
-	part(about.Contact)
-	if about.Corrections != "" {
-		part("corrections: " + about.Corrections)
+	if about.Author != "" && about.Year != "" {
+		part("(c) ", about.Year+" "+about.Author)
+	} else {
+		part("by ", about.Author)
 	}
-	c := column{x: area.x0, w: area.w()}
-	c.text("Cut out each section roughly, about 1/4 in outside the dashed line. Cut on no printed line until the section is sewn; then lay the ruler's "+
-		l.p.Settings.Allowance.In(16)+" line on the heavy outline and trim on the dashed line.", small, false, 0)
-	c.text(line, small, false, 2)
-	c.text("Sheet "+strconv.Itoa(n)+" of "+strconv.Itoa(of)+"  -  "+times(print)+"  -  print at 100 %, one side only", small, true, 1)
-	h := c.y
-	for _, item := range c.items {
-		item.(*drawing.Text).At.Y += area.y1 - h
-	}
-	return c.items, h
+	part("", about.Rights)
+	part("", about.Contact)
+	part("corrections: ", about.Corrections)
+	return line
 }
 
 // times says how often a sheet is printed for one block.
@@ -138,7 +187,7 @@ func times(n int) string {
 // the two directions differently.
 func (l *layout) rules() *drawing.Group {
 	g := &drawing.Group{ID: "rules", Class: "rule"}
-	area, paper, inner := l.printable(), l.paper.Paper, l.band()+bandWide-pattern.Millimetre
+	area, paper, inner := l.area(), l.paper.Paper, l.band()+bandWide-2*pattern.Millimetre
 	inches := min(6, math.Floor(float64(area.w())))
 	l.rule(g, pos{X: area.x0, Y: paper.H - inner}, pos{X: 1}, pos{Y: 1}, int(inches), pattern.Inch, 4, "in")
 	cm := min(15, math.Floor(area.h().MM()/10))

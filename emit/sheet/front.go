@@ -14,12 +14,29 @@ const frontCopies = 300
 // letter is read on it after a photocopy.
 const picked drawing.Colour = 0xC8C8C8
 
+// frontRoom leaves room for the front view and sets its caption: below it, or
+// beside it in a low head.
+func (l *layout) frontRoom(x, y, w length, f *frame) ([]drawing.Item, length) {
+	finished, side := l.sized.Finished, w
+	if f.compact {
+		side = w * 0.47
+	}
+	k := side / max(finished.W, finished.H)
+	b := box{x, y, x + finished.W*k, y + finished.H*k}
+	f.slots.front = b
+	c := column{x: x, y: b.y1 + pattern.Millimetre, w: w}
+	if f.compact {
+		c = column{x: x + side + partGap/2, y: y, w: w - side - partGap/2}
+	}
+	c.text("Finished, from the front; sections of this sheet in grey.", small, false, 0)
+	return c.items, max(c.y, b.y1) - y
+}
+
 // front draws the block small, finished, from the front, with every place of
-// the sections on this sheet in grey, and says so.
-func (l *layout) front(x, y, w length, s *Sheet) ([]drawing.Item, length) {
-	f := l.sized.Finished
-	k := w / max(f.W, f.H)
-	height := f.H * k
+// the sections on this sheet in grey.
+func (l *layout) front(room box, s *Sheet) []drawing.Item {
+	k := room.w() / l.sized.Finished.W
+	x, y, height := room.x0, room.y0, room.h()
 	show := func(ps []pos, move func(pos) pos) []pos {
 		out := make([]pos, len(ps))
 		for i, p := range ps {
@@ -31,16 +48,14 @@ func (l *layout) front(x, y, w length, s *Sheet) ([]drawing.Item, length) {
 	g := &drawing.Group{ID: "front", Class: "front"}
 	var letters []drawing.Item
 	on := make(map[int]bool)
-	if s != nil {
-		for _, p := range s.Places {
-			on[p.Drawing] = true
-			d := &l.sized.Drawings[p.Drawing]
-			for _, c := range l.copies[p.Drawing] {
-				outline := show(d.Outline, l.sized.Copies[c].Motion())
-				g.Items = append(g.Items, &drawing.Path{Style: drawing.FrameLine, Points: outline, Closed: true, Fill: picked})
-				if t := letter(d.Name, outline); t != nil {
-					letters = append(letters, t)
-				}
+	for _, p := range s.Places {
+		on[p.Drawing] = true
+		d := &l.sized.Drawings[p.Drawing]
+		for _, c := range l.copies[p.Drawing] {
+			outline := show(d.Outline, l.sized.Copies[c].Motion())
+			g.Items = append(g.Items, &drawing.Path{Style: drawing.FrameLine, Points: outline, Closed: true, Fill: picked})
+			if t := letter(d.Name, outline); t != nil {
+				letters = append(letters, t)
 			}
 		}
 	}
@@ -54,9 +69,7 @@ func (l *layout) front(x, y, w length, s *Sheet) ([]drawing.Item, length) {
 	}
 	g.Items = append(g.Items, chainOf(drawing.RuleLine, show(l.sized.Outline, func(p pos) pos { return p }), true))
 	g.Items = append(g.Items, letters...)
-	c := column{x: x, y: y + height + pattern.Millimetre, w: w}
-	c.text("Finished, from the front; sections of this sheet in grey.", small, false, 0)
-	return append(c.items, g), c.y - y
+	return []drawing.Item{g}
 }
 
 // letter names a place in the front view where there is room.

@@ -10,9 +10,10 @@ import (
 // Widths of the parts of the head.
 const (
 	frontWidth  = 1.3 * pattern.Inch
+	frontLow    = 1.75 * pattern.Inch // with its caption beside it
 	squareWidth = 1 * pattern.Inch
 	textWidth   = 2.3 * pattern.Inch // at least
-	legendWidth = 2 * pattern.Inch
+	legendWidth = 2.05 * pattern.Inch
 )
 
 // titleSize is the size of the pattern's title, with capitals of 3.5 mm.
@@ -22,60 +23,114 @@ const titleSize = 4.8 * pattern.Millimetre
 // it is one: printed foundations have no common convention.
 const reverseNotice = "This side up while you sew. Cloth goes on the other side. The finished section is the reverse of this drawing."
 
-// A part of the head is drawn into a column and returns its height.
+// Slots are the places in the head of what differs from sheet to sheet.
+type slots struct {
+	front  box  // of the front view
+	prints slot // how often the sheet is printed, and what is on it
+	check  slot // an edge to measure
+}
+
+// A slot is room for some lines of text, from a point downwards.
+type slot struct {
+	at    pos
+	w     length
+	bold  bool
+	lines int
+}
+
+// leave leaves room for a slot in a column.
+func (c *column) leave(s *slot, bold bool, lines int) {
+	*s = slot{pos{X: c.x, Y: c.y}, c.w, bold, lines}
+	c.y += small * leading * length(lines)
+}
+
+// fill sets a text in a slot.
+func (s *slot) fill(text string) []drawing.Item {
+	c := column{x: s.at.X, y: s.at.Y, w: s.w}
+	c.text(text, small, s.bold, s.lines)
+	return c.items
+}
+
+// varying draws what differs from sheet to sheet in a head.
+func (l *layout) varying(f *frame, s *Sheet) []drawing.Item {
+	items := l.front(f.slots.front, s)
+	items = append(items, f.slots.prints.fill(capital(times(s.Print))+": "+l.sections(s))...)
+	return append(items, f.slots.check.fill("Check: "+l.check(s))...)
+}
+
+// A part of the head is drawn at a corner in a width and returns its height.
 type part struct {
 	width length
 	flex  bool // takes the width that is left in its row
 	draw  func(x, y, w length) ([]drawing.Item, length)
 }
 
-// head draws a sheet's head into a width, and returns its height. Parts stand
-// beside each other as far as there is room.
-func (l *layout) head(at box, s *Sheet, n, of, print int) (items []drawing.Item, height length) {
-	parts := []part{
-		{frontWidth, false, func(x, y, w length) ([]drawing.Item, length) { return l.front(x, y, w, s) }},
-		{textWidth, true, func(x, y, w length) ([]drawing.Item, length) { return l.headText(x, y, w, s, n, of, print) }},
+// head draws what all heads of a frame have in common, and returns its height.
+// Parts stand beside each other as far as there is room.
+func (l *layout) head(f *frame) (items []drawing.Item, height length) {
+	front := part{width: frontWidth, draw: func(x, y, w length) ([]drawing.Item, length) { return l.frontRoom(x, y, w, f) }}
+	if f.compact {
+		front.width = frontLow
+	}
+	parts := [...]part{
+		front,
+		{textWidth, true, func(x, y, w length) ([]drawing.Item, length) { return l.headText(x, y, w, f) }},
 		{legendWidth, false, l.legend},
 		{squareWidth, false, squares},
 	}
+	at := f.head
+	at.y0 += headGap
 	w := at.w()
 	for i := 0; i < len(parts); {
 		used, end := length(0), i
 		for ; end < len(parts) && (end == i || used+parts[end].width <= w); end++ {
-			used += min(parts[end].width, w) + furnitureGap
+			used += min(parts[end].width, w) + partGap
 		}
 		x, row := at.x0, length(0)
 		for _, p := range parts[i:end] {
 			pw := min(p.width, w)
 			if p.flex {
-				pw += w - (used - furnitureGap)
+				pw += w - (used - partGap)
 			}
 			drawn, h := p.draw(x, at.y0+height, pw)
 			items = append(items, drawn...)
-			x += pw + furnitureGap
+			x += pw + partGap
 			row = max(row, h)
 		}
-		height += row + furnitureGap
+		height += row + partGap
 		i = end
 	}
-	return items, height - furnitureGap
+	return items, height - partGap
 }
 
-// headText says what this sheet is and how it is used.
-func (l *layout) headText(x, y, w length, s *Sheet, n, of, print int) ([]drawing.Item, length) {
+// headText says what this sheet is and how it is used. What differs from sheet
+// to sheet has a fixed number of lines, so that all heads are equally high.
+func (l *layout) headText(x, y, w length, f *frame) ([]drawing.Item, length) {
 	c := column{x: x, y: y, w: w}
-	title := drawing.Clean(l.p.Title)
-	if block := drawing.Clean(l.block.Title); !strings.Contains(strings.ToLower(title), strings.ToLower(block)) {
-		title += ": " + block
+	if !f.compact {
+		title := drawing.Clean(l.p.Title)
+		if block := drawing.Clean(l.block.Title); !strings.Contains(strings.ToLower(title), strings.ToLower(block)) {
+			title += ": " + block
+		}
+		c.text(title, titleSize, true, 1)
+		c.text("Finishes "+l.measures(), small, false, 2)
 	}
-	c.text(title, titleSize, true, 1)
+	c.leave(&f.slots.prints, true, 1)
+	c.text(reverseNotice, small, false, 0)
+	if !f.compact {
+		c.text("When all spaces are sewn, lay the ruler's "+l.p.Settings.Allowance.In(16)+" line on the heavy outline and trim on the dashed line.", small, false, 0)
+	}
+	c.leave(&f.slots.check, false, 2)
+	return c.items, c.y - y
+}
+
+func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+
+// measures tells what the block measures, finished and before.
+func (l *layout) measures() string {
 	size, set := l.sized.Finished, &l.p.Settings
 	raw := pattern.Size{W: size.W + 2*set.Allowance, H: size.H + 2*set.Allowance}
-	c.text("Finishes "+sizeWords(size, set.Metric)+"; measures "+sizeWords(raw, set.Metric)+" until it is joined.", small, false, 2)
-	c.text("Sections "+l.sections(s)+": "+times(print)+".", small, true, 2)
-	c.text(reverseNotice, small, false, 0)
-	c.text("Print at 100 %, on one side only. "+l.check(s), small, false, 3)
-	return c.items, c.y - y
+	return sizeWords(size, set.Metric) + ", measures " + sizeWords(raw, set.Metric) + " until it is joined"
 }
 
 // sizeWords tells a size in both systems.
@@ -95,14 +150,14 @@ func sizeWords(s pattern.Size, metric bool) string {
 
 // sections lists what is on a sheet.
 func (l *layout) sections(s *Sheet) string {
-	if s == nil {
-		return ""
+	if len(s.Places) == 1 {
+		return "section " + l.sized.Drawings[s.Places[0].Drawing].Name
 	}
 	var names []string
 	for _, p := range s.Places {
 		names = append(names, l.sized.Drawings[p.Drawing].Name)
 	}
-	return strings.Join(names, ", ")
+	return "sections " + strings.Join(names, ", ")
 }
 
 // sample is the width of a line's sample in the legend.
@@ -116,7 +171,7 @@ func (l *layout) legend(x, y, w length) ([]drawing.Item, length) {
 		at := c.y + small*leading/2
 		c.text(words, small, false, 0)
 		c.items = append(c.items, draw(at)...)
-		c.y += 0.6 * pattern.Millimetre
+		c.y += 0.45 * pattern.Millimetre
 	}
 	lined := func(styles ...drawing.Style) func(length) []drawing.Item {
 		return func(y length) (out []drawing.Item) {
@@ -127,11 +182,11 @@ func (l *layout) legend(x, y, w length) ([]drawing.Item, length) {
 			return out
 		}
 	}
-	row("sewing line; its end runs on thinly", lined(drawing.SewingLine, drawing.RunOnLine))
-	row("outline: sewing line of the join", lined(drawing.OutlineLine))
-	row("cutting line: trim here when sewn", lined(drawing.CuttingLine))
+	row("sewing line (thin: runs on)", lined(drawing.SewingLine, drawing.RunOnLine))
+	row("outline: sewn when joining", lined(drawing.OutlineLine))
+	row("cutting line: trim when sewn", lined(drawing.CuttingLine))
 	if l.p.Settings.Extra > 0 {
-		row("extra: leave until the block is joined", lined(drawing.ExtraLine))
+		row("extra: leave until joined", lined(drawing.ExtraLine))
 	}
 	row("match mark: pin through it", func(y length) []drawing.Item {
 		m := x + sample/2
@@ -168,9 +223,6 @@ func squares(x, y, _ length) ([]drawing.Item, length) {
 // check names one edge of the largest section on the sheet, from where to where,
 // and its length: the surest way to see that the print is true.
 func (l *layout) check(s *Sheet) string {
-	if s == nil {
-		return ""
-	}
 	var best Place
 	most := length(-1)
 	for _, p := range s.Places {
@@ -196,7 +248,7 @@ func (l *layout) check(s *Sheet) string {
 	if dashed {
 		kind = "dashed corner to dashed corner"
 	}
-	return "Check: section " + d.Name + ", " + sideWords(outline, edge) + ", " + kind + ": " + long.Words(l.p.Settings.Metric, 16) + "."
+	return "section " + d.Name + ", " + sideWords(outline, edge) + ", " + kind + ": " + long.Words(l.p.Settings.Metric, 16) + "."
 }
 
 // sideWords says which edge of an outline is meant, as it lies on the page.

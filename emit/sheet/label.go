@@ -119,14 +119,14 @@ func (l *label) boxes(p pos, f func(box)) {
 }
 
 // fit returns where a label goes in a space: the middle of all places in which
-// it touches no side. Every side is moved inwards by as much as the label
+// it keeps a room from every side. Every side is moved inwards by as much as the label
 // reaches towards it; what is left, a convex polygon, are those places.
-func (s *section) fit(sp *space, l *label) (pos, bool) {
+func (s *section) fit(sp *space, l *label, room length) (pos, bool) {
 	var bufs [2][24]pos
 	left := sp.polygon
 	for i, a := range sp.polygon {
 		d := unit(a, sp.polygon[(i+1)%len(sp.polygon)])
-		white := labelRoom
+		white := room
 		if sp.outer[i] {
 			white += outlineRoom
 		}
@@ -169,7 +169,7 @@ func (s *section) labelSpace(sp *space, index int, w *words) {
 	text := s.d.Label(index)
 	ring := sp.piece.Number == 1 && !s.d.Plain
 	try := func(l label) bool {
-		at, ok := s.fit(sp, &l)
+		at, ok := s.fit(sp, &l, labelRoom)
 		if ok {
 			sp.label, sp.at, sp.placed = l, at, true
 		}
@@ -198,7 +198,7 @@ func (s *section) labelSpace(sp *space, index int, w *words) {
 // addTitle puts the section's own name inside the outline, below the label of
 // the largest space that has room for both; false where none has. The name comes
 // in several forms, on one line or more.
-func (s *section) addTitle(forms [][]string) bool {
+func (s *section) addTitle(forms [][]string, room length) bool {
 	for _, i := range s.largest() {
 		sp := &s.spaces[i]
 		if !sp.worded || sp.label.beside {
@@ -217,7 +217,7 @@ func (s *section) addTitle(forms [][]string) bool {
 				all = append(all, ln)
 			}
 			l := stacked(all, sp.label.ring > 0)
-			if at, ok := s.fit(sp, &l); ok {
+			if at, ok := s.fit(sp, &l, room); ok {
 				sp.label, sp.at, sp.title = l, at, true
 				return true
 			}
@@ -225,6 +225,10 @@ func (s *section) addTitle(forms [][]string) bool {
 	}
 	return false
 }
+
+// titleRoom is kept free round a title where there is a choice: a long line
+// between sewing lines is read as belonging to several spaces.
+const titleRoom = 3 * pattern.Millimetre
 
 // titleSkip parts the section's title from the label above it.
 const titleSkip = 2 * pattern.Millimetre

@@ -1,8 +1,8 @@
 package sheet
 
 import (
+	"math"
 	"strconv"
-	"strings"
 
 	"seamwright/compiler/pattern"
 	"seamwright/emit/drawing"
@@ -131,25 +131,81 @@ type plan struct {
 	places []Place
 }
 
-// packRun puts the drawings of a run on sheets.
+// packRun puts the drawings of a run on sheets: all in the first frame that
+// every one of them fits, if there is one.
 func (l *layout) packRun(r run, frames []frame) (plans []plan) {
-	lists := make([][]item, len(frames))
-next:
-	for _, it := range r.items {
-		for k, f := range frames {
-			if _, ok := it.turnFor(f.room.w(), f.room.h()); ok {
-				lists[k] = append(lists[k], it)
-				continue next
-			}
+	rest := r.items
+	for k := range frames {
+		if fit, _ := divide(rest, frames[k]); len(fit) == len(rest) {
+			return l.plans(r.print, rest, frames[k:])
 		}
-		l.tooLarge(&it, frames)
 	}
-	for k, f := range frames {
-		for _, places := range pack(lists[k], pos{X: f.room.x0, Y: f.room.y0}, f.room.w(), f.room.h()) {
-			plans = append(plans, plan{f, r.print, places})
-		}
+	for k := range frames {
+		var fit []item
+		fit, rest = divide(rest, frames[k])
+		plans = append(plans, l.plans(r.print, fit, frames[k:k+1])...)
+	}
+	for i := range rest {
+		l.tooLarge(&rest[i], frames)
 	}
 	return plans
+}
+
+// divide parts items into those that fit a frame and the rest.
+func divide(items []item, f frame) (fit, rest []item) {
+	for _, it := range items {
+		if _, ok := it.turnFor(f.room.w(), f.room.h()); ok {
+			fit = append(fit, it)
+		} else {
+			rest = append(rest, it)
+		}
+	}
+	return fit, rest
+}
+
+// plans packs items, all of which fit the first frame. Only where it saves a
+// sheet are they nested, the low head is used, and they are turned by any angle.
+func (l *layout) plans(print int, items []item, frames []frame) (plans []plan) {
+	if len(items) == 0 {
+		return nil
+	}
+	least := leastSheets(items, frames[0])
+	best, sheets := frames[0], [][]Place(nil)
+	try := func(f frame, pack func(at pos, w, h length) [][]Place) {
+		if sheets != nil && len(sheets) <= least {
+			return
+		}
+		if s := pack(pos{X: f.room.x0, Y: f.room.y0}, f.room.w(), f.room.h()); s != nil && (sheets == nil || len(s) < len(sheets)) {
+			best, sheets = f, s
+		}
+	}
+	two := frames[:1]
+	if len(frames) > 1 && !frames[0].compact && frames[1].compact {
+		two = frames[:2]
+	}
+	for _, f := range two {
+		try(f, func(at pos, w, h length) [][]Place { return pack(items, at, w, h) })
+	}
+	if len(items) <= nestLimit {
+		for _, turns := range [...]func(*item) []float64{quarterTurns, anyTurns} {
+			for _, f := range two {
+				try(f, func(at pos, w, h length) [][]Place { return nest(items, at, w, h, turns) })
+			}
+		}
+	}
+	for _, places := range sheets {
+		plans = append(plans, plan{best, print, places})
+	}
+	return plans
+}
+
+// leastSheets is how many sheets the items' areas need at least.
+func leastSheets(items []item, f frame) int {
+	var sum length
+	for _, it := range items {
+		sum += area(it.line)
+	}
+	return int(math.Ceil(float64(sum / (f.room.w() * f.room.h()))))
 }
 
 // page draws a sheet, all but its version mark.
@@ -157,41 +213,14 @@ func (l *layout) page(p *plan, n, of int) Sheet {
 	size := l.sized.Finished.Exact()
 	number := strconv.Itoa(n)
 	s := Sheet{Print: p.print, Places: p.places, Page: drawing.Page{
-		Name:  fileName(l.block.Name + "-" + size + "-sheet-" + number),
+		Name:  "sheet-" + number,
 		Title: l.p.Title + ": " + l.block.Title + ", " + size + ", sheet " + number + " of " + strconv.Itoa(of),
 		Size:  l.paper.Paper,
 	}}
-	head, _ := l.head(p.frame.head, &s, n, of, p.print)
-	foot, _ := l.foot(p.frame.area, n, of, p.print)
-	s.Page.Items = append(s.Page.Items,
-		&drawing.Group{ID: "head", Class: "head", Items: head},
-		&drawing.Group{ID: "foot", Class: "foot", Items: foot},
-		l.rules())
+	head := append(l.varying(&p.frame, &s), l.number(n, of, p.print))
+	s.Page.Items = append(s.Page.Items, p.frame.fixed, &drawing.Group{ID: "head", Class: "head", Items: head})
 	for _, place := range p.places {
 		s.Page.Items = append(s.Page.Items, l.paint(l.lay(place.Drawing, place)))
 	}
 	return s
-}
-
-// stamp prints the version mark on a page, at the right end of the foot.
-func (l *layout) stamp(page *drawing.Page, mark string) {
-	area := l.printable()
-	at := pos{X: area.x1, Y: area.y1 - small*(leading-drawing.CapHeight-0.08)}
-	page.Items = append(page.Items, &drawing.Group{ID: "version", Class: "foot", Items: []drawing.Item{
-		&drawing.Text{Text: "mark " + mark, At: at, Size: small, Bold: true, Anchor: drawing.End},
-	}})
-}
-
-// fileName keeps letters, digits, - and _ of a name; fractions of 6 1/2 become
-// 6_1_2.
-func fileName(s string) string {
-	return strings.Map(func(r rune) rune {
-		switch {
-		case r >= 'a' && r <= 'z', r >= 'A' && r <= 'Z', r >= '0' && r <= '9', r == '-', r == '_', r == '.':
-			return r
-		case r == ' ', r == '/':
-			return '_'
-		}
-		return -1
-	}, strings.ReplaceAll(strings.ReplaceAll(s, " in", "in"), " cm", "cm"))
 }

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"seamwright/compiler/pattern"
@@ -27,13 +26,7 @@ func (it *item) turned(turn float64) box {
 	case 90: // anticlockwise on the page: right becomes up
 		return box{it.box.y0, -it.box.x1, it.box.y1, -it.box.x0}
 	}
-	sin, cos := math.Sincos(turn * math.Pi / 180)
-	s, c := length(sin), length(cos)
-	ps := make([]pos, len(it.line))
-	for i, p := range it.line {
-		ps[i] = pos{X: c*p.X + s*p.Y, Y: c*p.Y - s*p.X}
-	}
-	return boxOf(ps)
+	return boxOf(turnedLine(it.line, turn))
 }
 
 // fits reports whether a box goes into a room of w x h.

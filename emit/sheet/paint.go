@@ -43,8 +43,8 @@ func (l *layout) paint(s *section) *drawing.Group {
 	items = append(append(items, extras...), l.marks(s)...)
 	texts := l.markLetters(s)
 	texts = append(texts, l.partners(s)...)
-	titled := s.addTitle(l.titles(s.d))
-	texts = append(texts, l.outside(s, titled)...)
+	texts = append(texts, l.title(s)...)
+	texts = append(texts, l.leaders(s)...)
 	items = append(append(items, extraTexts...), texts...)
 	for i := range s.spaces {
 		if g := paintSpace(s, i); g != nil {
@@ -84,17 +84,30 @@ func paintSpace(s *section, i int) *drawing.Group {
 	return g
 }
 
-// outside sets in the allowance what found no room inside: the section's title,
-// and the labels of tiny spaces with a leader to each.
-func (l *layout) outside(s *section, titled bool) (items []drawing.Item) {
-	if !titled {
-		for _, form := range l.shortTitles(s.d) {
-			if t := s.inAllowance(form); t != nil {
-				items = append(items, t)
-				break
-			}
+// title puts the section's name where it is read best: inside with room to
+// spare, else in the allowance, else inside at close quarters, else shortened.
+func (l *layout) title(s *section) []drawing.Item {
+	forms, short := l.titles(s.d), l.shortTitles(s.d)
+	if s.addTitle(forms, titleRoom) {
+		return nil
+	}
+	if t := s.inAllowance(short[0]); t != nil {
+		return []drawing.Item{t}
+	}
+	if s.addTitle(forms, labelRoom) {
+		return nil
+	}
+	for _, form := range short[1:] {
+		if t := s.inAllowance(form); t != nil {
+			return []drawing.Item{t}
 		}
 	}
+	return nil
+}
+
+// leaders sets in the allowance the labels that found no room in their spaces,
+// with a leader to each.
+func (l *layout) leaders(s *section) (items []drawing.Item) {
 	for i := range s.spaces {
 		if sp := &s.spaces[i]; !sp.worded {
 			led := s.lead(sp, s.d.Label(i)+" "+l.words[sp.piece.Fabric].text)
@@ -121,7 +134,7 @@ func (l *layout) shortTitles(d *pattern.Drawing) []string {
 // inAllowance sets a text in the widest free gap of the allowance; nil where it
 // fits nowhere.
 func (s *section) inAllowance(text string) *drawing.Text {
-	w := drawing.Measure(text, small, false).Width
+	w := drawing.Measure(text, small, false).Width + 2*wordRoom
 	var best *strip
 	var at, room length
 	for i := range s.strips {
@@ -135,9 +148,7 @@ func (s *section) inAllowance(text string) *drawing.Text {
 	if best == nil {
 		return nil
 	}
-	t := best.set(text, at, 0, s.allowance)
-	t.Bold = false
-	return t
+	return best.set(text, at, 0, s.allowance)
 }
 
 // dotRadius is the radius of the dot at a leader's end.

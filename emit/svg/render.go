@@ -3,41 +3,35 @@ package svg
 import (
 	"fmt"
 	"strings"
+	"sync"
 
 	svgo "github.com/ajstarks/svgo/float"
 
 	"seamwright/emit/drawing"
 )
 
-// A writer holds one document while it is made.
-type writer struct {
-	out     []byte
-	canvas  *svgo.SVG // writes to out through Write
-	run     run       // strokes of one look that are not yet written
-	strokes [drawing.Styles]string
-	ids     map[string]bool
-	clips   int
-	texts   texts
-	err     error
+// A Renderer writes pages, and keeps what it made of shared groups. It is safe
+// for concurrent use.
+type Renderer struct {
+	mu     sync.Mutex
+	shared map[*drawing.Group]*fragment
 }
 
-// A run is a sequence of chains of one look, written as one path element.
-type run struct {
-	attrs string
-	data  []byte
-}
-
-// Write appends to the document; it is svgo's way in and never fails.
-func (w *writer) Write(p []byte) (int, error) {
-	w.out = append(w.out, p...)
-	return len(p), nil
+// A fragment is a shared group as it is written on every page.
+type fragment struct {
+	once sync.Once
+	data []byte
+	ids  map[string]bool
+	err  error
 }
 
 // Render returns a page as an SVG document. The error tells of a fault in the
 // drawing: a coordinate that is no number, an identity given twice.
-func Render(page *drawing.Page) ([]byte, error) {
-	w := &writer{ids: map[string]bool{}, out: make([]byte, 0, 32<<10)}
-	w.canvas = svgo.New(w)
+func Render(page *drawing.Page) ([]byte, error) { return new(Renderer).Render(page) }
+
+// Render returns a page as the function of this name does.
+func (r *Renderer) Render(page *drawing.Page) ([]byte, error) {
+	w := newWriter(r, "_")
 	width, ok1 := fix(page.Size.W)
 	height, ok2 := fix(page.Size.H)
 	if !ok1 || !ok2 || width <= 0 || height <= 0 {
@@ -54,6 +48,61 @@ func Render(page *drawing.Page) ([]byte, error) {
 		return nil, fmt.Errorf("page %s: %w", page.Name, w.err)
 	}
 	return w.out, nil
+}
+
+// fragment returns a shared group's bytes, made when they are first asked for.
+func (r *Renderer) fragment(g *drawing.Group) *fragment {
+	r.mu.Lock()
+	if r.shared == nil {
+		r.shared = map[*drawing.Group]*fragment{}
+	}
+	f := r.shared[g]
+	if f == nil {
+		f = &fragment{}
+		r.shared[g] = f
+	}
+	r.mu.Unlock()
+	f.once.Do(func() {
+		w := newWriter(r, "_"+g.ID+"-") // identities of its own, for it stands on any page
+		w.texts.count(g.Items)
+		w.open(g)
+		w.texts.define(w)
+		w.canvas.Gend()
+		f.data, f.ids, f.err = w.out, w.ids, w.err
+	})
+	return f
+}
+
+// A writer holds one document, or a part of it, while it is made.
+type writer struct {
+	renderer *Renderer
+	out      []byte
+	canvas   *svgo.SVG // writes to out through Write
+	run      run       // strokes of one look that are not yet written
+	strokes  [drawing.Styles]string
+	ids      map[string]bool
+	clips    int
+	texts    texts
+	err      error
+}
+
+// A run is a sequence of chains of one look, written as one path element.
+type run struct {
+	attrs string
+	data  []byte
+}
+
+func newWriter(r *Renderer, prefix string) *writer {
+	w := &writer{renderer: r, ids: map[string]bool{}, out: make([]byte, 0, 32<<10)}
+	w.canvas = svgo.New(w)
+	w.texts = texts{prefix: prefix, uses: map[word]int{}, ids: map[word]string{}}
+	return w
+}
+
+// Write appends to the document; it is svgo's way in and never fails.
+func (w *writer) Write(p []byte) (int, error) {
+	w.out = append(w.out, p...)
+	return len(p), nil
 }
 
 // fail keeps the first fault.
@@ -80,22 +129,34 @@ func (w *writer) items(items []drawing.Item) {
 }
 
 func (w *writer) group(g *drawing.Group) {
+	if !g.Shared {
+		w.open(g)
+		w.canvas.Gend()
+		return
+	}
+	f := w.renderer.fragment(g)
+	for id := range f.ids {
+		w.claim(id)
+	}
+	if f.err != nil {
+		w.fail("%w", f.err)
+	}
+	w.out = append(w.out, f.data...)
+}
+
+// open writes a group and what is in it, but not its end.
+func (w *writer) open(g *drawing.Group) {
 	attrs := make([]byte, 0, 80)
 	if g.Clip != nil {
 		attrs = fmt.Appendf(attrs, `clip-path="url(#%s)" `, w.clip(g))
 	}
 	if g.ID != "" {
-		if !name(g.ID) || w.ids[g.ID] {
-			w.fail("the identity %q is not a name or is given twice", g.ID)
-			return
-		}
-		w.ids[g.ID] = true
+		w.claim(g.ID)
 		attrs = append(append(append(attrs, `id="`...), g.ID...), `" `...)
 	}
 	if g.Class != "" {
 		if !name(g.Class) {
 			w.fail("the class %q is not a name", g.Class)
-			return
 		}
 		attrs = append(append(append(attrs, `class="`...), g.Class...), `" `...)
 	}
@@ -104,7 +165,14 @@ func (w *writer) group(g *drawing.Group) {
 		w.canvas.Desc(words)
 	}
 	w.items(g.Items)
-	w.canvas.Gend()
+}
+
+// claim takes an identity for one group.
+func (w *writer) claim(id string) {
+	if !name(id) || w.ids[id] {
+		w.fail("the identity %q is not a name or is given twice", id)
+	}
+	w.ids[id] = true
 }
 
 // spoken joins the texts that stand directly in a group, for readers.
@@ -128,7 +196,7 @@ func spoken(items []drawing.Item) string {
 // clip writes a clipping path and returns its identity.
 func (w *writer) clip(g *drawing.Group) string {
 	w.clips++
-	id := fmt.Sprintf("_c%d", w.clips)
+	id := fmt.Sprintf("%sc%d", w.texts.prefix, w.clips)
 	data := w.chain(nil, &drawing.Path{Points: g.Clip, Closed: true})
 	w.canvas.ClipPath(`id="` + id + `"`)
 	w.canvas.Path(string(data))

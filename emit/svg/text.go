@@ -30,6 +30,7 @@ type word struct {
 
 // texts are the glyphs and words of one document, defined once at its end.
 type texts struct {
+	prefix  string          // of identities
 	uses    map[word]int    // how often each word is used
 	ids     map[word]string // of words and glyphs
 	defined []word          // in the order of their identities
@@ -37,13 +38,12 @@ type texts struct {
 
 // count counts the words, so that those used twice or more are defined once.
 func (t *texts) count(items []drawing.Item) {
-	if t.uses == nil {
-		t.uses, t.ids = map[word]int{}, map[word]string{}
-	}
 	for _, item := range items {
 		switch item := item.(type) {
 		case *drawing.Group:
-			t.count(item.Items)
+			if !item.Shared {
+				t.count(item.Items)
+			}
 		case *drawing.Text:
 			size, _ := fix(item.Size)
 			for rest, w := drawing.Visual(item.Text), ""; rest != ""; {
@@ -58,7 +58,7 @@ func (t *texts) count(items []drawing.Item) {
 func (t *texts) id(w word) string {
 	id, ok := t.ids[w]
 	if !ok {
-		id = string(appendFixed([]byte{'_'}, int64(len(t.defined)), 0))
+		id = string(appendFixed([]byte(t.prefix), int64(len(t.defined)), 0))
 		t.ids[w] = id
 		t.defined = append(t.defined, w)
 	}
