@@ -167,7 +167,7 @@ func (r *run) bind(u *unit, call *lang.Place, into []lang.Expr) []lang.Expr {
 			continue
 		}
 		if bound[at] != nil {
-			r.fault(ArgumentTwice, a.Where(), "`"+params[at].Name.Text+"` is given twice")
+			r.fault(ArgumentTwice, a.Where(), "`"+params[at].Name.Text+"` is given twice").Help = "take one of them away"
 			continue
 		}
 		bound[at] = a.Value

@@ -47,6 +47,7 @@ func (e *evaluator) colorway(f *file, d *lang.Colorway) {
 			p := e.report(problem.Error, RecolourTwice, f.place(s.Name.Span),
 				"`"+fab.Name+"` already has another cloth here, on line "+strconv.Itoa(f.line(at)))
 			p.Labels = []problem.Label{{At: f.place(at), Text: "the first is here"}}
+			p.Help = "take one of them away"
 			continue
 		}
 		first[fab] = s.Name.Span

@@ -231,7 +231,8 @@ func (e *evaluator) load1(f *file, d *lang.Use) *file {
 		source, why = e.load(f.source, d.Path.Text)
 	}
 	if source == nil {
-		e.report(problem.Error, NoFile, at, "\""+d.Path.Text+"\" cannot be used: "+why)
+		e.report(problem.Error, NoFile, at, "\""+d.Path.Text+"\" cannot be used: "+why).Help =
+			"a path goes from this file, without .seam; what is shipped begins with std/"
 		return nil
 	}
 	for i, g := range e.opening {

@@ -7,6 +7,10 @@ const (
 	// of 10,000 pieces takes about 200,000.
 	maxSteps = 5_000_000
 
+	// bodySteps is what working a unit out for new arguments counts, besides its
+	// statements: it takes memory that is kept.
+	bodySteps = 100
+
 	// maxRange is how often one range may run.
 	maxRange = 100_000
 

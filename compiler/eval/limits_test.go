@@ -34,7 +34,7 @@ func TestEndlessTextsEnd(t *testing.T) {
 		"a range beyond 64 bits":             {inUnit("for i in 1..999999999999 * 999999999999 { join (0, i) -- (4, i) }"), "L224"},
 		"loops in loops":                     {inUnit(nest(5, "")), "L281"},
 		"pieces without end":                 {inUnit("section {\n1 sky at c\nfor i in 1..1000 { for j in 1..1000 { piece sky along (0, i) -- (4, j) } }\n}"), "L284"},
-		"units doubling":                     {double, "L284"},
+		"units doubling":                     {double, "L281"},
 		"units tenfold":                      {tenfold, "L284"},
 		"a unit in itself":                   {self, "L257"},
 		"numbers growing":                    {inUnit("let a = 999999999999\nlet b1 = a * a * a * a * a * a * a * a * a * a * a * a * a * a * a\nlet d = b1 * b1 * b1\nsection { 1 sky at (d, 1) }"), "L242"},

@@ -25,6 +25,7 @@ func (p *props) once(s *lang.Prop) bool {
 	if first, again := p.seen[s.Name.Text]; again {
 		f := p.fault(SettingTwice, s.Name.Span, "`"+s.Name.Text+"` is already set on line "+strconv.Itoa(p.file.line(first)))
 		f.Labels = []problem.Label{{At: p.file.place(first), Text: "the first is here"}}
+		f.Help = "take one of them away"
 		return false
 	}
 	p.seen[s.Name.Text] = s.Name.Span

@@ -194,7 +194,7 @@ func (r *run) isTaken(name lang.Ident, what string) bool {
 // What a variable is, for messages.
 const (
 	parameter = "parameter"
-	letName   = "let"
+	letName   = "value"
 	loopName  = "loop"
 )
 

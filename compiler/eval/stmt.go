@@ -93,8 +93,8 @@ func (r *run) loop(s *lang.For) {
 		return
 	}
 	if last >= first && uint64(last)-uint64(first) >= maxRange {
-		r.fault(LongRange, s.From.Where().To(s.To.Where()), "this range runs "+value.Float(to.Num.Float64()-from.Num.Float64()+1).String()+
-			" times; "+strconv.Itoa(maxRange)+" is the most")
+		r.fault(LongRange, s.From.Where().To(s.To.Where()), "this range runs "+
+			strconv.FormatFloat(to.Num.Float64()-from.Num.Float64()+1, 'f', 0, 64)+" times; "+strconv.Itoa(maxRange)+" is the most")
 		return
 	}
 	for i := first; i <= last && !r.stopped; i++ {

@@ -103,6 +103,7 @@ func (e *evaluator) build(u *unit, args []value.Value) *Body {
 		return b
 	}
 	key := string(e.key)
+	e.steps += bodySteps
 	b := &Body{Name: u.decl.Name.Text, Source: u.file.place(u.decl.Name.Span), Box: u.decl.Width != nil}
 	r.body = b
 	if e.depth++; e.depth > maxDepth {
@@ -258,9 +259,9 @@ func (r *run) outline(corners []lang.Expr) plane.Polygon {
 		why = "an outline has three corners at least, and here are " + strconv.Itoa(len(p))
 	case len(p) > maxCorners:
 		why = "an outline may have " + strconv.Itoa(maxCorners) + " corners, and here are " + strconv.Itoa(len(p))
-	case math.Abs(area) < minSegment*minSegment:
+	case inOneLine(p):
 		why = "the corners lie in one line, so nothing is inside"
-	case !anticlockwise(p, area).Simple():
+	case area == 0 || !anticlockwise(p, area).Simple():
 		why = "the outline meets itself"
 	}
 	if why != "" {
@@ -269,6 +270,23 @@ func (r *run) outline(corners []lang.Expr) plane.Polygon {
 		return nil
 	}
 	return anticlockwise(p, area)
+}
+
+// inOneLine reports whether all corners lie in the line from the first to the one
+// farthest from it.
+func inOneLine(p plane.Polygon) bool {
+	far := p[0]
+	for _, q := range p {
+		if q.Dist(p[0]) > far.Dist(p[0]) {
+			far = q
+		}
+	}
+	for _, q := range p {
+		if math.Abs(far.Sub(p[0]).Cross(q.Sub(p[0]))) > minSegment*far.Dist(p[0]) {
+			return false
+		}
+	}
+	return true
 }
 
 // anticlockwise turns a polygon's sense where need be; its first corner stays.
@@ -345,11 +363,12 @@ func (r *run) addSize(b *Block, s *lang.Size, size pattern.Size, ratio float64) 
 		if math.Abs(float64(o.W-size.W)) < value.Tolerance {
 			p := r.fault(SizeTwice, s.Where(), "this finished size is written twice")
 			p.Labels = []problem.Label{{At: b.At[i], Text: "the first is here"}}
+			p.Help = "take one of them away"
 			return
 		}
 	}
 	if len(b.Finished) == maxSizes {
-		r.fault(TooManySizes, s.Where(), "a block may have "+strconv.Itoa(maxSizes)+" finished sizes")
+		r.fault(TooManySizes, s.Where(), "a block may have "+strconv.Itoa(maxSizes)+" finished sizes at most")
 		return
 	}
 	if height < minFinished || height > maxFinished {

@@ -141,6 +141,7 @@ func TestOutlines(t *testing.T) {
 		"(0, 0), (4, 0)":                         "three corners",
 		"(0, 0), (4, 0), (2, 0)":                 "in one line",
 		"(0, 0), (4, 4), (4, 0), (0, 4), (9, 9)": "meets itself",
+		"(0, 0), (4, 4), (4, 0), (0, 4)":         "meets itself",
 		"(0, 0), (4, 0), (4, 0), (0, 4)":         "meets itself",
 	} {
 		want(t, sky+"block b outline "+corners+" finished 4in {\n  section A { 1 sky at (1, 1) }\n}", nil, "L258 2 "+words)

@@ -171,15 +171,25 @@ func (a Number) Sqrt() Number {
 	return Float(math.Sqrt(a.Float64()))
 }
 
-// String writes the number as an author would: 3, 5/2, 0.7071.
+// rulerDen is the finest fraction that people read off a ruler.
+const rulerDen = 64
+
+// String writes the number as an author would: 3, 2 1/2, 0.7071.
 func (a Number) String() string {
-	switch a.den {
-	case 0:
-		return strconv.FormatFloat(a.Float64(), 'g', 6, 64)
-	case 1:
+	if a.den == 1 {
 		return strconv.FormatInt(a.num, 10)
 	}
-	return strconv.FormatInt(a.num, 10) + "/" + strconv.FormatInt(a.den, 10)
+	if a.den == 0 || a.den > rulerDen || a.num == math.MinInt64 {
+		return strconv.FormatFloat(a.Float64(), 'g', 6, 64)
+	}
+	sign, n := "", a.num
+	if n < 0 {
+		sign, n = "-", -n
+	}
+	if n > a.den {
+		sign, n = sign+strconv.FormatInt(n/a.den, 10)+" ", n%a.den
+	}
+	return sign + strconv.FormatInt(n, 10) + "/" + strconv.FormatInt(a.den, 10)
 }
 
 func whole(f float64) Number {

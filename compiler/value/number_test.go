@@ -166,7 +166,7 @@ func TestNoNegativeZero(t *testing.T) {
 }
 
 func TestTextOfNumbers(t *testing.T) {
-	for n, want := range map[Number]string{Int(3): "3", Fraction(-5, 2): "-5/2", Float(0.70710678): "0.707107"} {
+	for n, want := range map[Number]string{Int(3): "3", Fraction(-5, 2): "-2 1/2", Fraction(1, 3): "1/3", Fraction(1, 1000): "0.001", Float(0.70710678): "0.707107"} {
 		if got := n.String(); got != want {
 			t.Errorf("got %s, want %s", got, want)
 		}
