@@ -182,7 +182,7 @@ func (e *evaluator) nameUnit(f *file, name lang.Ident, n *unitName) {
 
 // use opens the file that a `use` names, once, and takes the units it asks for.
 func (e *evaluator) use(f *file, d *lang.Use) {
-	from := e.load1(f, d)
+	from := e.otherFile(f, d)
 	for _, n := range d.Names {
 		if n.Name.Text == "" {
 			continue
@@ -218,9 +218,9 @@ func (e *evaluator) exported(f, from *file, name lang.Ident, d *lang.Use) *unit 
 	return nil
 }
 
-// load1 returns the file behind a path, read before or now; nil where there is
+// otherFile returns the file behind a path, read before or now; nil where there is
 // none, which has been reported.
-func (e *evaluator) load1(f *file, d *lang.Use) *file {
+func (e *evaluator) otherFile(f *file, d *lang.Use) *file {
 	if d.Path == nil {
 		return nil
 	}

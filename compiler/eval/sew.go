@@ -58,6 +58,11 @@ func (r *run) wantPoint(e lang.Expr, whose string) (plane.Point, bool) {
 	return start(v), true
 }
 
+func reachable(v value.Value) bool {
+	far := max(math.Abs(v.X), math.Abs(v.Y), math.Abs(v.X2), math.Abs(v.Y2))
+	return far <= maxGrid
+}
+
 func (r *run) outOfReach(e lang.Expr) {
 	r.fault(OutOfReach, e.Where(), "`"+r.file.text(e.Where())+"` lies more than "+strconv.Itoa(maxGrid)+
 		" grid squares from the unit's origin").Help = "points are given in grid squares, counted from the lower left corner"
