@@ -11,6 +11,7 @@ import (
 
 	"seamwright/compiler"
 	"seamwright/compiler/eval"
+	"seamwright/emit"
 	"seamwright/lang"
 	"seamwright/lang/families"
 	"seamwright/lang/problem"
@@ -57,7 +58,7 @@ fabric hull "hull" dark   #3a2a20
 
 // whole makes a file of an example, and says how many lines stand before it.
 func (e example) whole() (text string, before int) {
-	const block = "block example 8 x 8 finished 8in {\n"
+	const block = "block example 8 x 8 finished 6in {\n"
 	switch e.form {
 	case "body":
 		return cast + block + e.text + "}\n", 6
@@ -83,7 +84,7 @@ func (shipped) Load(_ *problem.Source, path string) (*problem.Source, string) {
 	return &problem.Source{Name: path, Text: text}, ""
 }
 
-// Every example of the reference compiles, and nothing is wrong with it but what
+// Every example of the reference compiles, fits letter paper, and nothing is wrong with it but what
 // a fragment leaves unused.
 func TestReadmeExamples(t *testing.T) {
 	list := examples(reference(t))
@@ -92,6 +93,9 @@ func TestReadmeExamples(t *testing.T) {
 	}
 	for _, e := range list {
 		text, before := e.whole()
+		if file, bad := lang.Parse(&problem.Source{Name: "example", Text: e.text}); e.form == "" && len(bad) == 0 && lang.Format(file) != e.text {
+			t.Errorf("%s:%d: is not formatted; it should be\n%s", readme, e.line, lang.Format(file))
+		}
 		p, problems := compiler.Compile(&problem.Source{Name: "example", Text: text}, shipped{})
 		for _, q := range problems {
 			if q.Severity == problem.Note || e.form != "" && q.Code == eval.Unused {
@@ -102,6 +106,13 @@ func TestReadmeExamples(t *testing.T) {
 		}
 		if p == nil {
 			t.Errorf("%s:%d: gives no pattern", readme, e.line)
+			continue
+		}
+		_, problems = emit.Build(p, emit.Options{})
+		for _, q := range problems {
+			if q.Severity != problem.Note {
+				t.Errorf("%s:%d: %v %s: %s", readme, e.line, q.Severity, q.Code, q.Message)
+			}
 		}
 	}
 }
