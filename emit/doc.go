@@ -8,4 +8,5 @@
 //	table    cutting tables
 //	report   what was checked, in words; pattern.json
 //	svg      drawings to SVG
+//	pdf      drawings to PDF
 package emit

@@ -8,6 +8,7 @@ import (
 	"seamwright/compiler/pattern"
 	"seamwright/emit/diagram"
 	"seamwright/emit/drawing"
+	"seamwright/emit/pdf"
 	"seamwright/emit/report"
 	"seamwright/emit/sheet"
 	"seamwright/emit/svg"
@@ -26,14 +27,15 @@ type Options struct {
 	Sizes []pattern.Length // finished widths; empty: all. One that no block has chooses nothing
 	Sheet *pattern.Sheet   // instead of the pattern's own
 	Only  []string         // sheets, diagrams, tables, report, json; empty: all
+	Forms []string         // svg, pdf: how sheets are written; empty: both. Pictures are always SVG
 }
 
 // Build makes every output of a pattern, in an order that is always the same.
 // Problems are those of paper: a section too large for the sheet. Where one is
 // an error there are no outputs. The pattern is not changed.
 //
-// Paths are BLOCK/front.svg and the other pictures, BLOCK/SIZE/sheet-1.svg,
-// BLOCK/SIZE/cutting.md and .csv, BLOCK/SIZE/cutting-by-section.csv, report.txt
+// Paths are BLOCK/front.svg and the other pictures, BLOCK/SIZE/sheets.pdf
+// and sheet-1.svg, BLOCK/SIZE/cutting.md and .csv, BLOCK/SIZE/cutting-by-section.csv, report.txt
 // and pattern.json.
 func Build(p *pattern.Pattern, o Options) ([]Output, []problem.Problem) {
 	chosen := choose(p, o)
@@ -64,6 +66,10 @@ type work struct {
 
 func (o *Options) wants(kind string) bool {
 	return len(o.Only) == 0 || slices.Contains(o.Only, kind)
+}
+
+func (o *Options) writes(form string) bool {
+	return len(o.Forms) == 0 || slices.Contains(o.Forms, form)
 }
 
 // choose returns a pattern of the sizes and on the sheet that are asked for. It
@@ -173,10 +179,7 @@ func (w *work) write() []Output {
 			sized, cuts := &block.Sizes[s], w.made[b][s].Cuts
 			sub := f.unique(folder + "/" + sizeName(sized.Finished))
 			if w.options.wants("sheets") {
-				set := &w.sets[b][s]
-				for i := range set.Sheets {
-					f.add(sub+"/"+sheetFile(i), func() []byte { return render(&set.Sheets[i].Page) })
-				}
+				w.sheets(f, sub, block, sized, &w.sets[b][s])
 			}
 			if w.options.wants("tables") {
 				f.add(sub+"/cutting.md", func() []byte { return cuts.Markdown(w.p, block, sized) })
@@ -197,6 +200,43 @@ func (w *work) write() []Output {
 		out[i] = *o
 	}
 	return out
+}
+
+// sheets makes the files of one set. Both forms come from the same pages.
+func (w *work) sheets(f *files, folder string, b *pattern.Block, s *pattern.Sized, set *sheet.Set) {
+	if len(set.Sheets) == 0 {
+		return
+	}
+	if w.options.writes("pdf") {
+		f.add(folder+"/sheets.pdf", func() []byte { return bound(w.p, b, s, set) })
+	}
+	if w.options.writes("svg") {
+		for i := range set.Sheets {
+			f.add(folder+"/"+sheetFile(i), func() []byte { return render(&set.Sheets[i].Page) })
+		}
+	}
+}
+
+// bound puts a set of sheets into one file for the printer.
+func bound(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, set *sheet.Set) []byte {
+	d := &pdf.Document{
+		Title:   b.Title + ", " + s.Finished.W.Exact() + ", foundation sheets",
+		Author:  p.About.Author,
+		Subject: "print at 100 %, on one side; mark " + set.Mark,
+	}
+	for i := range set.Sheets {
+		sh := &set.Sheets[i]
+		name := "Sheet " + strconv.Itoa(i+1) + ", print once"
+		if sh.Print > 1 {
+			name = "Sheet " + strconv.Itoa(i+1) + ", print " + strconv.Itoa(sh.Print) + " times"
+		}
+		d.Pages = append(d.Pages, pdf.Page{Page: &sh.Page, Bookmark: name})
+	}
+	data, err := pdf.Render(d)
+	if err != nil {
+		panic(err)
+	}
+	return data
 }
 
 // render writes a page as SVG. A page that cannot be written is a fault of this
