@@ -75,6 +75,9 @@ func breakLine(s string, width int) (line, rest string) {
 func (w *writer) head() {
 	a := &w.p.About
 	title := drawing.Clean(w.p.Title)
+	if title == "" {
+		title = drawing.Clean(w.p.File)
+	}
 	if a.Edition > 0 {
 		title += ", edition " + strconv.Itoa(a.Edition)
 	}
