@@ -58,7 +58,8 @@ func TestOutputsAreSound(t *testing.T) {
 			if len(o.Data) == 0 {
 				t.Errorf("%s is empty", o.Path)
 			}
-			if bytes.Contains(o.Data, []byte("NaN")) || bytes.Contains(o.Data, []byte("Inf")) {
+			packed := strings.HasSuffix(o.Path, ".pdf") // any three bytes may stand in it
+			if !packed && bytes.Contains(o.Data, []byte("NaN")) || !packed && bytes.Contains(o.Data, []byte("Inf")) {
 				t.Errorf("%s holds what is no number", o.Path)
 			}
 			if strings.HasSuffix(o.Path, ".svg") {
