@@ -58,7 +58,6 @@ var libraries = map[string][]string{
 	"github.com/ajstarks/svgo":             {"emit/svg"},
 	"github.com/alecthomas/participle/v2":  {"lang"},
 	"github.com/rogpeppe/go-internal/diff": {"cmd/seamwright"},
-	"github.com/spf13/pflag":               {"cmd/seamwright"},
 	"golang.org/x/image":                   {"emit/drawing", "emit/svg", "emit/pdf"},
 }
 

@@ -10,7 +10,6 @@ require (
 	github.com/google/go-cmp v0.7.0 // indirect
 	github.com/peterstace/simplefeatures v0.50.0 // indirect
 	github.com/rogpeppe/go-internal v1.16.0 // indirect
-	github.com/spf13/pflag v1.1.0 // indirect
 	golang.org/x/image v0.48.0 // indirect
 	golang.org/x/sys v0.50.0 // indirect
 	golang.org/x/term v0.48.0 // indirect

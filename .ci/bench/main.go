@@ -19,7 +19,6 @@ import (
 	"runtime"
 	"slices"
 	"strings"
-	"syscall"
 	"time"
 )
 
@@ -61,22 +60,54 @@ func main() {
 }
 
 type bench struct {
-	dir       string
-	runs      int
-	self      string // the program
-	hello     string // prints one word
-	mpost     string // "" where it is not installed
-	missed    int
-	helloTime time.Duration
+	dir    string
+	runs   int
+	self   string // the program
+	hello  string // prints one word
+	gauge  string // prints another program's peak memory
+	mpost  string // "" where it is not installed
+	missed int
 }
 
-// programs builds the two Go programs and finds MetaPost.
+const helloText = `package main
+
+import "os"
+
+func main() { os.Stdout.WriteString("boat\n") }
+`
+
+// The gauge runs a program and prints its peak memory in KB. It exists because
+// Linux counts the memory of whoever starts a program as that program's: only a
+// small starter measures truly.
+const gaugeText = `package main
+
+import (
+	"os"
+	"syscall"
+)
+
+func main() {
+	pid, err := syscall.ForkExec(os.Args[1], os.Args[1:], &syscall.ProcAttr{Env: os.Environ()})
+	if err != nil {
+		panic(err)
+	}
+	var status syscall.WaitStatus
+	var usage syscall.Rusage
+	syscall.Wait4(pid, &status, 0, &usage)
+	print(usage.Maxrss)
+	os.Exit(status.ExitStatus())
+}
+`
+
+// programs builds the Go programs and finds MetaPost.
 func (b *bench) programs() {
 	b.self, b.hello = filepath.Join(b.dir, "seamwright"), filepath.Join(b.dir, "hello")
+	b.gauge = filepath.Join(b.dir, "gauge")
 	quiet("go", "build", "-o", b.self, "./cmd/seamwright")
-	source := filepath.Join(b.dir, "hello.go")
-	must(os.WriteFile(source, []byte("package main\n\nimport \"os\"\n\nfunc main() { os.Stdout.WriteString(\"boat\\n\") }\n"), 0o666))
-	quiet("go", "build", "-o", b.hello, source)
+	for name, text := range map[string]string{b.hello: helloText, b.gauge: gaugeText} {
+		must(os.WriteFile(name+".go", []byte(text), 0o666))
+		quiet("go", "build", "-o", name, name+".go")
+	}
 	b.mpost, _ = exec.LookPath("mpost")
 }
 
@@ -93,7 +124,7 @@ func (b *bench) table() {
 		os.RemoveAll(out)
 		quiet(b.self, "build", pattern)
 		drawing := b.metapost(out, r.pieces)
-		var ours, hello, mpost []result
+		var ours, hello, mpost []time.Duration
 		for range b.runs {
 			os.RemoveAll(out)
 			ours = append(ours, run("", b.self, "build", pattern))
@@ -103,10 +134,10 @@ func (b *bench) table() {
 			}
 		}
 		our, its, draws := median(ours), median(hello), median(mpost)
-		b.helloTime = its
+		memory := b.memory(out, pattern)
 		fmt.Printf("| %d | %s | %s | %s | %.2f | %s | %.1f MB |\n", r.pieces, ms(our), ms(its), ms(draws),
-			ratio(our, its), ratioText(our, draws), peak(ours))
-		notes = append(notes, b.judge(r, our, its, draws, peak(ours))...)
+			ratio(our, its), ratioText(our, draws), memory)
+		notes = append(notes, b.judge(r, our, its, draws, memory)...)
 		if r.pieces == 1000 {
 			small = our
 		}
@@ -140,7 +171,7 @@ func (b *bench) check() string {
 	pattern := filepath.Join(b.dir, "check.seam")
 	text := grid(64)
 	must(os.WriteFile(pattern, []byte(text), 0o666))
-	var ours, hello []result
+	var ours, hello []time.Duration
 	for range b.runs {
 		ours = append(ours, run("", b.self, "check", pattern))
 		hello = append(hello, run("", b.hello))
@@ -211,13 +242,26 @@ func findPolygons(data []byte) [][][2]float64 {
 	return all
 }
 
-// A result is one run of a program.
-type result struct {
-	took   time.Duration
-	memory float64 // peak resident set in MB
+// memory is the peak resident set of a build, in MB: the largest of three.
+func (b *bench) memory(out, pattern string) float64 {
+	most := 0.0
+	for range 3 {
+		os.RemoveAll(out)
+		c := exec.Command(b.gauge, b.self, "build", pattern)
+		var shown strings.Builder
+		c.Stderr = &shown
+		must(c.Run())
+		var kb float64
+		text := shown.String()
+		_, err := fmt.Sscan(text[strings.LastIndexByte(text, '\n')+1:], &kb)
+		must(err)
+		most = max(most, kb/1024)
+	}
+	return most
 }
 
-func run(dir, name string, args ...string) result {
+// run returns how long a program takes.
+func run(dir, name string, args ...string) time.Duration {
 	c := exec.Command(name, args...)
 	c.Dir = dir
 	var shown strings.Builder
@@ -228,28 +272,15 @@ func run(dir, name string, args ...string) result {
 	if err != nil {
 		log.Fatalf("%s %s: %v\n%s", name, strings.Join(args, " "), err, shown.String())
 	}
-	usage := c.ProcessState.SysUsage().(*syscall.Rusage)
-	return result{took, float64(usage.Maxrss) / 1024}
+	return took
 }
 
-func median(rs []result) time.Duration {
-	if len(rs) == 0 {
+func median(all []time.Duration) time.Duration {
+	if len(all) == 0 {
 		return 0
-	}
-	var all []time.Duration
-	for _, r := range rs {
-		all = append(all, r.took)
 	}
 	slices.Sort(all)
 	return all[len(all)/2]
-}
-
-func peak(rs []result) float64 {
-	most := 0.0
-	for _, r := range rs {
-		most = max(most, r.memory)
-	}
-	return most
 }
 
 func ratio(a, b time.Duration) float64 { return float64(a) / float64(b) }

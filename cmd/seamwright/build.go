@@ -15,18 +15,23 @@ import (
 // kinds are the outputs that --only chooses from.
 func kinds() []string { return []string{"sheets", "diagrams", "tables", "report", "json"} }
 
+// forms are the file formats that --format chooses from.
+func forms() []string { return []string{"svg", "pdf"} }
+
 // build compiles patterns and writes what is made of them.
 func build(c *call) int {
 	f := c.flagSet()
-	out := f.String("out", "", "the folder to write into, instead of NAME-out/ beside the pattern; with several patterns each gets a folder in it")
-	sizes := f.StringArray("size", nil, "only this finished width, such as 8in or 20cm; may be given several times")
-	sheet := f.String("sheet", "", "the paper, instead of the pattern's own: "+list(pattern.SheetNames())+", or a size such as 9inx12in")
-	only := f.StringSlice("only", nil, "only some of "+strings.Join(kinds(), ", "))
+	var sizes, only, written []string
+	out := f.String("out", "", "the `folder` to write into, instead of NAME-out/ beside the pattern; with several patterns each gets a folder in it")
+	f.Func("size", "only this finished `width`, such as 8in or 20cm; may be given several times", words(&sizes))
+	sheet := f.String("sheet", "", "the `paper`, instead of the pattern's own: "+list(pattern.SheetNames())+", or a size such as 9inx12in")
+	f.Func("only", "only some `kinds` of "+strings.Join(kinds(), ", "), words(&only))
+	f.Func("format", "how sheets are written, `svg or pdf`; both unless said", words(&written))
 	strict := f.Bool("strict", false, "warnings fail too, and nothing is written")
 	if code, ok := c.parse(); !ok {
 		return code
 	}
-	o, err := options(*sizes, *sheet, *only)
+	o, err := options(sizes, *sheet, only, written)
 	if err != nil {
 		return c.misused("%v", err)
 	}
@@ -48,8 +53,13 @@ func build(c *call) int {
 }
 
 // options reads the flags that choose what is made.
-func options(sizes []string, sheet string, only []string) (emit.Options, error) {
-	o := emit.Options{Only: only}
+func options(sizes []string, sheet string, only, written []string) (emit.Options, error) {
+	o := emit.Options{Only: only, Forms: written}
+	for _, word := range written {
+		if !slices.Contains(forms(), word) {
+			return o, fmt.Errorf("%s", unknownWord("--format", word, forms()))
+		}
+	}
 	for _, word := range only {
 		if !slices.Contains(kinds(), word) {
 			return o, fmt.Errorf("%s", unknownWord("--only", word, kinds()))
@@ -125,7 +135,7 @@ func (c *call) buildOne(r *reporter, asked []string, name, folder string, o emit
 	for i, o := range outputs {
 		all[i] = files.Output{Path: o.Path, Data: o.Data}
 	}
-	whole := len(o.Only) == 0 && len(o.Sizes) == 0
+	whole := len(o.Only) == 0 && len(o.Forms) == 0 && len(o.Sizes) == 0
 	r.worst(c.write(r, folder, all, whole))
 }
 

@@ -13,7 +13,7 @@ import (
 // a section may be too large for them.
 func check(c *call) int {
 	f := c.flagSet()
-	form := f.String("format", "text", "text, json or sarif")
+	form := f.String("format", "text", "the `form` of problems: text, json or sarif")
 	strict := f.Bool("strict", false, "warnings fail too")
 	if code, ok := c.parse(); !ok {
 		return code

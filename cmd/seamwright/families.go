@@ -14,7 +14,7 @@ import (
 // showFamilies lists the shipped families, or tells about some of them.
 func showFamilies(c *call) int {
 	f := c.flagSet()
-	out := f.String("out", "", "a folder to draw the examples into")
+	out := f.String("out", "", "a `folder` to draw the examples into")
 	if code, ok := c.parse(); !ok {
 		return code
 	}

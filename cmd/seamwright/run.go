@@ -1,14 +1,12 @@
 package main
 
 import (
-	"errors"
+	"flag"
 	"fmt"
 	"io"
 	"runtime"
 	"runtime/debug"
 	"strings"
-
-	"github.com/spf13/pflag"
 
 	"seamwright/lang/problem"
 )
@@ -27,7 +25,7 @@ type verb struct {
 type call struct {
 	env
 	verb  *verb
-	flags *pflag.FlagSet
+	flags *flag.FlagSet
 }
 
 // run finds the verb, runs it and returns the exit code. A panic anywhere below
@@ -86,51 +84,6 @@ func overview(w io.Writer, all []verb) {
 		fmt.Fprintf(w, "  %-10s%s\n", all[i].name, all[i].short)
 	}
 	fmt.Fprint(w, "\n`seamwright VERB --help` tells more. Begin with: seamwright new boat\n")
-}
-
-// flagSet begins the verb's flags.
-func (c *call) flagSet() *pflag.FlagSet {
-	c.flags = pflag.NewFlagSet(c.verb.name, pflag.ContinueOnError)
-	c.flags.SortFlags = false
-	c.flags.Usage = func() {}
-	c.flags.SetOutput(io.Discard)
-	return c.flags
-}
-
-// parse reads the flags. Where it reports false the verb ends with the code:
-// help was asked for, or a flag is wrong.
-func (c *call) parse() (code int, ok bool) {
-	err := c.flags.Parse(c.args)
-	switch {
-	case err == nil:
-		c.args = c.flags.Args()
-		return good, true
-	case errors.Is(err, pflag.ErrHelp):
-		c.help()
-		return good, false
-	}
-	message := err.Error()
-	var unknown *pflag.NotExistError
-	if errors.As(err, &unknown) {
-		message = fmt.Sprintf("%s has no flag --%s", c.verb.name, unknown.GetSpecifiedName())
-		if s := unknown.GetSpecifiedShortnames(); s != "" {
-			message = fmt.Sprintf("%s has no flag -%s", c.verb.name, unknown.GetSpecifiedName())
-		}
-		var names []string
-		c.flags.VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
-		if near := problem.Nearest(unknown.GetSpecifiedName(), names); near != "" {
-			message += fmt.Sprintf("; did you mean --%s?", near)
-		}
-	}
-	return c.misused(message), false
-}
-
-func (c *call) help() {
-	fmt.Fprintf(c.stdout, "seamwright %s %s\n\n%s\n", c.verb.name, c.verb.args, c.verb.long)
-	if usage := c.flags.FlagUsages(); usage != "" {
-		fmt.Fprintf(c.stdout, "\n%s", usage)
-	}
-	fmt.Fprintf(c.stdout, "\nExample:\n    %s\n", c.verb.example)
 }
 
 // misused tells of a wrong command line.
