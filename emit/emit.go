@@ -172,7 +172,7 @@ func (w *work) write() []Output {
 				if picture.Of != nil {
 					name += "-" + sizeName(picture.Of.Finished)
 				}
-				f.add(folder+"/"+name+".svg", func() []byte { return render(picture.Make()) })
+				f.add(folder+"/"+name+".svg", func() []byte { return render(&svg.Renderer{}, picture.Make()) })
 			}
 		}
 		for s := range block.Sizes {
@@ -211,8 +211,9 @@ func (w *work) sheets(f *files, folder string, b *pattern.Block, s *pattern.Size
 		f.add(folder+"/sheets.pdf", func() []byte { return bound(w.p, b, s, set) })
 	}
 	if w.options.writes("svg") {
+		renderer := &svg.Renderer{} // what is the same on every sheet is written once
 		for i := range set.Sheets {
-			f.add(folder+"/"+sheetFile(i), func() []byte { return render(&set.Sheets[i].Page) })
+			f.add(folder+"/"+sheetFile(i), func() []byte { return render(renderer, &set.Sheets[i].Page) })
 		}
 	}
 }
@@ -241,8 +242,8 @@ func bound(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, set *sheet.Se
 
 // render writes a page as SVG. A page that cannot be written is a fault of this
 // program, not of the pattern.
-func render(page *drawing.Page) []byte {
-	data, err := svg.Render(page)
+func render(r *svg.Renderer, page *drawing.Page) []byte {
+	data, err := r.Render(page)
 	if err != nil {
 		panic(err)
 	}

@@ -106,13 +106,13 @@ func front(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Page
 	pic := newPicture("front", p, b, every(b), "The finished block, from the front.")
 	f := pic.fit(boxOf(s.Outline))
 	g := &drawing.Group{ID: "block", Class: "block"}
-	style := lines(s.Figures.Pieces)
+	style := lines(s)
 	eachPiece(s, func(piece *pattern.Piece, polygon []pos) {
 		g.Items = append(g.Items, &drawing.Path{Style: style, Points: f.onPage(polygon), Closed: true,
 			Fill: drawing.Colour(p.Fabrics[piece.Fabric].Colour)})
 	})
 	pic.add(g)
-	pic.key(usedFabrics(p, s), func(i int) (string, drawing.Colour, string) {
+	pic.key(hatcher{}, usedFabrics(p, s), func(i int) (string, drawing.Colour, string) {
 		return p.Fabrics[i].Words, drawing.Colour(p.Fabrics[i].Colour), ""
 	})
 	return pic.done()
@@ -123,7 +123,7 @@ func lineDrawing(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawin
 	pic := newPicture("line-drawing", p, b, every(b), "To color in: the finished block, from the front.")
 	f := pic.fit(boxOf(s.Outline))
 	g := &drawing.Group{ID: "block", Class: "block"}
-	style := lines(s.Figures.Pieces)
+	style := lines(s)
 	eachPiece(s, func(_ *pattern.Piece, polygon []pos) {
 		g.Items = append(g.Items, &drawing.Path{Style: style, Points: f.onPage(polygon), Closed: true, Fill: drawing.NoColour})
 	})
@@ -137,15 +137,15 @@ func values(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Pag
 	pic := newPicture("values", p, b, every(b), "Light, medium and dark: the finished block, from the front.")
 	f := pic.fit(boxOf(s.Outline))
 	g := &drawing.Group{ID: "block", Class: "block"}
-	style := lines(s.Figures.Pieces)
-	h := hatcher{}
+	style := lines(s)
+	h := hatcher{grey: s.Figures.Pieces > many}
 	eachPiece(s, func(piece *pattern.Piece, polygon []pos) {
 		polygon = f.onPage(polygon)
 		g.Items = h.fill(g.Items, polygon, p.Fabrics[piece.Fabric].Value)
 		g.Items = append(g.Items, &drawing.Path{Style: style, Points: polygon, Closed: true, Fill: drawing.NoColour})
 	})
 	pic.add(g)
-	pic.key(usedFabrics(p, s), func(i int) (string, drawing.Colour, string) {
+	pic.key(h, usedFabrics(p, s), func(i int) (string, drawing.Colour, string) {
 		return p.Fabrics[i].Words + " (" + p.Fabrics[i].Value + ")", drawing.NoColour, p.Fabrics[i].Value
 	})
 	return pic.done()
@@ -169,14 +169,13 @@ func usedFabrics(p *pattern.Pattern, s *pattern.Sized) []int {
 }
 
 // key explains fabrics with a swatch each: its words, fill and hatching.
-func (pic *picture) key(fabrics []int, of func(int) (words string, fill drawing.Colour, value string)) {
+func (pic *picture) key(h hatcher, fabrics []int, of func(int) (words string, fill drawing.Colour, value string)) {
 	const (
 		swatch = 0.2 * pattern.Inch
 		apart  = 0.25 * pattern.Inch
 		gap    = 0.07 * pattern.Inch
 	)
 	g := &drawing.Group{ID: "key", Class: "key"}
-	h := hatcher{}
 	x := pageEdge
 	pic.y += apart
 	for _, i := range fabrics {

@@ -17,10 +17,19 @@ const (
 
 // A hatcher fills areas with slanting lines. The lines of neighbours of one
 // value run on into each other, as on cloth.
-type hatcher struct{ cuts []length }
+type hatcher struct {
+	grey bool // fill with greys instead
+	cuts []length
+}
 
 // fill appends the hatching of a value: none for light.
 func (h *hatcher) fill(items []drawing.Item, polygon []pos, value string) []drawing.Item {
+	if h.grey {
+		if shade := grey(value); shade != drawing.NoColour {
+			items = append(items, &drawing.Path{Points: polygon, Closed: true, Fill: shade})
+		}
+		return items
+	}
 	switch value {
 	case "medium":
 		items = h.hatch(items, polygon, mediumStep, 1)
@@ -53,9 +62,27 @@ func (h *hatcher) hatch(items []drawing.Item, polygon []pos, step, slope length)
 		slices.Sort(h.cuts)
 		for i := 0; i+1 < len(h.cuts); i += 2 {
 			a, b := h.cuts[i], h.cuts[i+1]
-			items = append(items, &drawing.Path{Style: drawing.RunOnLine, Fill: drawing.NoColour,
-				Points: []pos{{X: a, Y: slope*a + c}, {X: b, Y: slope*b + c}}})
+			s := &stroke{ends: [2]pos{{X: a, Y: slope*a + c}, {X: b, Y: slope*b + c}}}
+			s.path = drawing.Path{Style: drawing.RunOnLine, Points: s.ends[:], Fill: drawing.NoColour}
+			items = append(items, &s.path)
 		}
 	}
 	return items
+}
+
+// A stroke is a path and its two points, made in one piece: there are many.
+type stroke struct {
+	path drawing.Path
+	ends [2]pos
+}
+
+// grey returns the shade of a value.
+func grey(value string) drawing.Colour {
+	switch value {
+	case "medium":
+		return 0xb8b8b8
+	case "dark":
+		return 0x707070
+	}
+	return drawing.NoColour
 }

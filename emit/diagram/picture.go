@@ -132,10 +132,14 @@ func (pic *picture) fit(b box) frame {
 // tiny stands in for a measure of nothing, so that nothing is divided by zero.
 const tiny = 1e-6
 
-// lines is the style of sewing lines in a picture of the block that shows n
-// pieces: hairlines where thousands would make it black.
-func lines(n int) drawing.Style {
-	if n > 2000 {
+// many is how many pieces make a picture of the whole block so fine that lines
+// are drawn as hairlines, or it would be black, and values as greys: hatching
+// would be coarser than the pieces.
+const many = 2000
+
+// lines is the style of sewing lines in a picture that shows a whole block.
+func lines(s *pattern.Sized) drawing.Style {
+	if s.Figures.Pieces > many {
 		return drawing.RunOnLine
 	}
 	return drawing.PatchLine
