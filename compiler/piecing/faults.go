@@ -8,13 +8,13 @@ import (
 // Messages about joins, sections and seams.
 
 // drawn is the one place that speaks for units given by their lines alone.
-func (w *work) drawn(s *shape) {
+func (w *work) drawn(s *shape) bool {
 	w.tell(problem.Problem{
 		Code: DrawnUnit, At: s.body.Source,
 		Message: s.body.Name + " is a drawn unit, and this version of the program cannot divide one into sections",
 		Help:    "write its joins and sections: one `section` for each part that is sewn on one piece of paper",
 	})
-	s.failed = true
+	return false
 }
 
 func (w *work) tellLoose(s *shape, e *loose) {

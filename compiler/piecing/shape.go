@@ -6,7 +6,6 @@ import (
 	"seamwright/compiler/eval"
 	"seamwright/compiler/pattern"
 	"seamwright/compiler/plane"
-	"seamwright/lang/problem"
 )
 
 // A shape is a body cut into regions, each with what it holds.
@@ -67,27 +66,25 @@ func (w *work) shape(b *eval.Body, size pattern.Length) *shape {
 	if s := w.shapes[key]; s != nil {
 		return s
 	}
-	s := &shape{body: b, outline: b.Outline.Corners()}
+	s := &shape{body: b, outline: b.Outline.Corners(), failed: true}
 	w.shapes[key] = s
-	before := len(w.problems)
-	w.fill(s, size)
-	s.failed = s.failed || problem.Failed(w.problems[before:])
+	s.failed = !w.fill(s, size)
 	return s
 }
 
-func (w *work) fill(s *shape, size pattern.Length) {
+// fill does the work of shape; false where there are faults.
+func (w *work) fill(s *shape, size pattern.Length) bool {
 	b := s.body
 	if len(b.Lines)+len(b.Drawn) > 0 {
-		w.drawn(s)
-		return
+		return w.drawn(s)
 	}
-	units := make([]*shape, len(b.Places))
+	units, ok := make([]*shape, len(b.Places)), true
 	for i := range b.Places {
 		units[i] = w.shape(b.Places[i].Body, size)
-		s.failed = s.failed || units[i].failed
+		ok = ok && !units[i].failed
 	}
-	if s.failed {
-		return
+	if !ok {
+		return false
 	}
 	var always, acting []eval.Join
 	for _, j := range b.Joins {
@@ -100,21 +97,18 @@ func (w *work) fill(s *shape, size pattern.Length) {
 	}
 	if len(b.Joins) == 0 && len(b.Places) > 1 && len(b.Sections) == 0 {
 		if always = w.find(s, units); always == nil {
-			s.failed = true
-			return
+			return false
 		}
 		acting = always
 	}
-	if !w.divided(s, always) {
-		return
+	if !w.divided(s, always) || !w.claim(s, units) {
+		return false
 	}
-	claimed := w.claim(s, units)
-	if claimed && len(acting) > len(always) {
-		claimed = w.divideFurther(s, acting)
+	if len(acting) > len(always) && !w.divideFurther(s, acting) {
+		return false
 	}
-	if claimed {
-		s.finish()
-	}
+	s.finish()
+	return true
 }
 
 // divided cuts along joins; it reports false where a join is at fault.
