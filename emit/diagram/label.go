@@ -13,6 +13,10 @@ const (
 	labelMost  = 3 * pattern.Millimetre
 	labelLeast = 1.4 * pattern.Millimetre
 
+	// better is by how much a place must beat the last one, so that labels of
+	// strips side by side stay in line.
+	better = 1.02
+
 	// labelRoom is kept free around a label, as a part of its size.
 	labelRoom = 0.3
 )
@@ -38,7 +42,7 @@ func place(area []pos, w, h, least, most length) (at pos, size length) {
 		for i := -n / 2; i <= n/2; i++ {
 			for j := -n / 2; j <= n/2; j++ {
 				p := pos{X: center.X + cell.X*length(i), Y: center.Y + cell.Y*length(j)}
-				if s := fits(area, p, w, h); s > size {
+				if s := fits(area, p, w, h); s > size*better {
 					at, size = p, s
 				}
 			}
