@@ -122,12 +122,12 @@ func (b *bench) table() {
 		must(os.WriteFile(pattern, []byte(grid(r.pieces)), 0o666))
 		out := filepath.Join(b.dir, fmt.Sprintf("wall%d-out", r.pieces))
 		os.RemoveAll(out)
-		quiet(b.self, "build", pattern)
+		quiet(b.self, "build", "--format", "svg", pattern)
 		drawing := b.metapost(out, r.pieces)
 		var ours, hello, mpost []time.Duration
 		for range b.runs {
 			os.RemoveAll(out)
-			ours = append(ours, run("", b.self, "build", pattern))
+			ours = append(ours, run("", b.self, "build", "--format", "svg", pattern))
 			hello = append(hello, run("", b.hello))
 			if b.mpost != "" {
 				mpost = append(mpost, run(b.dir, b.mpost, "-interaction=batchmode", drawing))
@@ -247,7 +247,7 @@ func (b *bench) memory(out, pattern string) float64 {
 	most := 0.0
 	for range 3 {
 		os.RemoveAll(out)
-		c := exec.Command(b.gauge, b.self, "build", pattern)
+		c := exec.Command(b.gauge, b.self, "build", "--format", "svg", pattern)
 		var shown strings.Builder
 		c.Stderr = &shown
 		must(c.Run())

@@ -33,8 +33,7 @@ func check(c *call) int {
 		if p == nil {
 			continue
 		}
-		_, ps := emit.Build(p, emit.Options{})
-		if !r.tell(ps) && *form == "text" {
+		if !r.tell(emit.Check(p, emit.Options{})) && *form == "text" {
 			fmt.Fprintf(c.stdout, "%s: good%s\n", name, inShort(p))
 		}
 	}

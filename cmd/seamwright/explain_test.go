@@ -54,7 +54,7 @@ func TestEveryCode(t *testing.T) {
 	}
 }
 
-// raised compiles and lays out a text, as build does, and returns every problem.
+// raised compiles and lays out a text, as check does, and returns every problem.
 func raised(t *testing.T, text string) []problem.Problem {
 	t.Helper()
 	loader := newLoader()
@@ -64,8 +64,7 @@ func raised(t *testing.T, text string) []problem.Problem {
 	if p == nil {
 		return ps
 	}
-	_, more := emit.Build(p, emit.Options{})
-	return append(ps, more...)
+	return append(ps, emit.Check(p, emit.Options{})...)
 }
 
 // commands runs an example that is a list of commands, and its cure.

@@ -69,7 +69,7 @@ func TestReadmeBuild(t *testing.T) {
 			kinds["told "+filepath.Base(path)] = true
 		}
 	}
-	for _, name := range []string{"sheet-1.svg", "front.svg", "cutting.md", "cutting.csv", "cutting-by-section.csv", "report.txt", "pattern.json"} {
+	for _, name := range []string{"sheets.pdf", "sheet-1.svg", "front.svg", "cutting.md", "cutting.csv", "cutting-by-section.csv", "report.txt", "pattern.json"} {
 		if !kinds["told "+name] {
 			t.Errorf("%s is not both written and told of; written: %v", name, cmp.Diff(nil, kinds))
 		}
