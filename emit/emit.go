@@ -18,8 +18,9 @@ import (
 
 // An Output is one file to be written.
 type Output struct {
-	Path string // relative to the output folder, with forward slashes
-	Data []byte
+	Path   string // relative to the output folder, with forward slashes
+	Data   []byte
+	Prints []int // of foundation sheets: how often each page in it is printed for one block
 }
 
 // Options choose what is made.
@@ -208,12 +209,16 @@ func (w *work) sheets(f *files, folder string, b *pattern.Block, s *pattern.Size
 		return
 	}
 	if w.options.writes("pdf") {
-		f.add(folder+"/sheets.pdf", func() []byte { return bound(w.p, b, s, set) })
+		o := f.add(folder+"/sheets.pdf", func() []byte { return bound(w.p, b, s, set) })
+		for i := range set.Sheets {
+			o.Prints = append(o.Prints, set.Sheets[i].Print)
+		}
 	}
 	if w.options.writes("svg") {
 		renderer := &svg.Renderer{} // what is the same on every sheet is written once
 		for i := range set.Sheets {
-			f.add(folder+"/"+sheetFile(i), func() []byte { return render(renderer, &set.Sheets[i].Page) })
+			o := f.add(folder+"/"+sheetFile(i), func() []byte { return render(renderer, &set.Sheets[i].Page) })
+			o.Prints = []int{set.Sheets[i].Print}
 		}
 	}
 }

@@ -20,10 +20,11 @@ type files struct {
 	taken   map[string]bool
 }
 
-func (f *files) add(path string, data func() []byte) {
+func (f *files) add(path string, data func() []byte) *Output {
 	o := &Output{Path: path}
 	f.outputs = append(f.outputs, o)
 	f.tasks = append(f.tasks, func() { o.Data = data() })
+	return o
 }
 
 // unique returns the name, with a number after it where it is taken: file

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"seamwright/compiler/pattern"
@@ -24,9 +25,7 @@ func summary(w io.Writer, p *pattern.Pattern, outputs []emit.Output, o emit.Opti
 	for i := range p.Blocks {
 		block(w, &p.Blocks[i], p.Settings.Allowance, o)
 	}
-	if n := sheetFiles(outputs); n > 0 {
-		fmt.Fprintf(w, "Print the %s at 100%%, one side only, and measure the 1-inch square before you sew.\n", count(n, "sheet"))
-	}
+	prints(w, outputs)
 }
 
 func chosen(s *pattern.Sized, o emit.Options) bool {
@@ -132,13 +131,61 @@ func matched(j *pattern.Join) string {
 	return fmt.Sprintf(" (match %s)", count(len(j.Points), "point"))
 }
 
-// sheetFiles counts the foundation sheets among the outputs.
-func sheetFiles(outputs []emit.Output) int {
-	n := 0
+// mostFiles is how many files to print are told of.
+const mostFiles = 12
+
+// prints lists what goes to the printer, and how often: the PDF of each block and
+// size, or the single sheets where there is none.
+func prints(w io.Writer, outputs []emit.Output) {
+	pdf := slices.ContainsFunc(outputs, func(o emit.Output) bool { return isPDF(&o) })
+	told := 0
 	for i := range outputs {
-		if strings.HasSuffix(outputs[i].Path, ".svg") && strings.Contains(outputs[i].Path, "sheet") {
-			n++
+		o := &outputs[i]
+		if len(o.Prints) == 0 || isPDF(o) != pdf {
+			continue
+		}
+		if told++; told <= mostFiles {
+			fmt.Fprintf(w, "print %s: %s\n", o.Path, pages(o.Prints, pdf))
 		}
 	}
-	return n
+	if told > mostFiles {
+		fmt.Fprintf(w, "print ... and %s more, as the report says\n", count(told-mostFiles, "file"))
+	}
+	if told > 0 {
+		fmt.Fprintln(w, "      at 100%, on one side; the 1-inch square must measure 1 inch before you sew")
+	}
+}
+
+func isPDF(o *emit.Output) bool { return strings.HasSuffix(o.Path, ".pdf") }
+
+// pages says how often each page is printed for one block, runs of equals as one:
+// "pages 1 to 3 once, page 4 twice".
+func pages(times []int, numbered bool) string {
+	var parts []string
+	for i := 0; i < len(times); {
+		from := i
+		for i < len(times) && times[i] == times[from] {
+			i++
+		}
+		s := often(times[from])
+		switch {
+		case !numbered:
+		case i-from == 1:
+			s = fmt.Sprintf("page %d %s", i, s)
+		default:
+			s = fmt.Sprintf("pages %d to %d %s", from+1, i, s)
+		}
+		parts = append(parts, s)
+	}
+	return strings.Join(parts, ", ") + " for each block"
+}
+
+func often(n int) string {
+	switch n {
+	case 1:
+		return "once"
+	case 2:
+		return "twice"
+	}
+	return fmt.Sprintf("%d times", n)
 }
