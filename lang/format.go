@@ -176,7 +176,7 @@ func (p *printer) braces(at Span, single bool, items func()) {
 	}
 	p.put("{")
 	p.last = at.Start
-	p.trailing(at.Start+1, at.End)
+	p.trailing(at.Start+1, int32(skipBlanks(p.src.Text, int(at.Start)+1))+1)
 	p.put("\n")
 	p.level++
 	p.fresh = true

@@ -111,7 +111,11 @@ func (p *printer) piece(s *Piece) {
 	} else {
 		p.put("piece")
 	}
-	p.put(" ")
+	if s.Number != nil && beginsFraction(s.Fabric) {
+		p.put("\n" + continuedBy) // on one line they would be one number
+	} else {
+		p.put(" ")
+	}
 	if name, ok := s.Fabric.(*Name); ok && (s.Along != nil || s.At != nil || s.Corners != nil) {
 		p.padded(name.Span.Start, name.Text, pieceColumn)
 	} else {
@@ -126,6 +130,20 @@ func (p *printer) piece(s *Piece) {
 		p.put(" ")
 		p.exprs(s.Corners)
 	}
+}
+
+// beginsFraction reports whether a number like 1/4in stands first in a value. As
+// a fabric it means nothing, but it is for others to say so.
+func beginsFraction(x Expr) bool {
+	switch x := x.(type) {
+	case *Number:
+		return strings.Contains(x.Text, "/")
+	case *Binary:
+		return beginsFraction(x.X)
+	case *Field:
+		return beginsFraction(x.X)
+	}
+	return false
 }
 
 func (p *printer) place(s *Place) {

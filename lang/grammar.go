@@ -179,7 +179,7 @@ type (
 		Name  *gName   `parser:"'for' @@ 'in'"`
 		First *gExpr   `parser:"@@"`
 		To    *gExpr   `parser:"( '..' @@"`
-		More  []*gExpr `parser:"| ( ',' @@ )* )"`
+		More  []*gExpr `parser:"| ( ',' @@ )+ )?"`
 	}
 	gLet struct {
 		Name  *gName `parser:"'let' @@ '='"`
@@ -194,8 +194,9 @@ type (
 		Fabric *gExpr   `parser:"@@"`
 		Corner *gPoint  `parser:"( @@"`
 		Others []*gOr   `parser:"  ',' @@ ( ',' @@ )+"`
-		Along  *gExpr   `parser:"| ( 'along' @@ )?"`
-		At     []*gExpr `parser:"  ( 'at' @@ ( ',' @@ )* )? )"`
+		Along  *gExpr   `parser:"| 'along' @@"`
+		At     []*gExpr `parser:"  ( 'at' @@ ( ',' @@ )* )?"`
+		Only   []*gExpr `parser:"| 'at' @@ ( ',' @@ )* )?"` // a point, no line
 	}
 	gPlace struct {
 		Unit    *gName     `parser:"'place' @@"`

@@ -12,6 +12,9 @@ const (
 	// maxProblems is how many problems are told in one run; a person mends a
 	// few and runs again.
 	maxProblems = 100
+	// maxLookAhead is how many tokens are searched for the `then` of an if that
+	// begins a line within a value.
+	maxLookAhead = 500
 	// maxDigits and maxFractionDigits keep a number exact: the whole part with
 	// its decimals, times a denominator, fits 63 bits.
 	maxDigits         = 12

@@ -62,11 +62,11 @@ func (p *parser) expr() Expr {
 	if !p.deeper() {
 		return p.bad()
 	}
-	if p.is(tIf) && !p.ifBegins() {
+	if p.is(tIf) && (!p.first(p.at) || p.thenFollows(p.at)) {
 		return p.cond()
 	}
 	x := p.binary(precOr)
-	if p.is(tDash) && !p.prose(p.at, true) {
+	if p.is(tDash) && (p.inProps || !p.prose(p.at, true)) {
 		t := &p.toks[p.at]
 		p.next()
 		height := p.height
@@ -86,21 +86,23 @@ func (p *parser) thirdPoint() {
 	p.fail(JoinsTwo, "`--` joins two points; a further line stands behind a comma", "")
 }
 
-// ifBegins reports whether the if here, first on its line, begins a statement
-// and no value: a brace comes before `then`.
-func (p *parser) ifBegins() bool {
-	if !p.first(p.at) {
-		return false
-	}
-	for i := p.at + 1; i < len(p.toks); i++ {
-		switch p.toks[i].Type {
+// thenFollows reports whether the if at token i begins a value and no
+// statement: it has its `then` before any brace.
+func (p *parser) thenFollows(i int) bool {
+	open := 0
+	for _, t := range p.toks[i:min(len(p.toks), i+maxLookAhead)] {
+		switch t.Type {
+		case tIf:
+			open++
 		case tThen:
+			if open--; open == 0 {
+				return true
+			}
+		case tLBrace, tRBrace:
 			return false
-		case tLBrace, tEOF, tRBrace:
-			return true
 		}
 	}
-	return true
+	return false
 }
 
 func (p *parser) cond() Expr {
@@ -278,8 +280,10 @@ func (p *parser) pieceHere() bool {
 		return false
 	}
 	switch p.ahead(1) {
-	case tName, tIf:
+	case tName:
 		return unitOf(p.toks[p.at+1].Value) == ""
+	case tIf:
+		return p.thenFollows(p.at + 1)
 	case tX: // a fabric called x; else the size of a unit, on a line of its own
 		return p.ahead(2) == tAlong || p.ahead(2) == tAt
 	}

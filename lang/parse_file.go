@@ -153,6 +153,8 @@ func (p *parser) props(owner int, what string) (props []*Prop, braces Span) {
 	if !ok {
 		return nil, s.open
 	}
+	p.inProps = true
+	defer func() { p.inProps = false }()
 	for {
 		p.panic = false
 		if p.take(tSemicolon) {

@@ -202,7 +202,7 @@ func (p *parser) section() Stmt {
 	owner, start := p.at, p.start()
 	p.next()
 	d := new(Section)
-	if p.sameLine() && !p.is(tLBrace) && !p.is(tRBrace) && !p.is(tSemicolon) && !p.is(tDash) && !p.is(tNumber) {
+	if p.is(tName) || p.is(tX) || p.sameLine() && isWord(p.kind()) && !p.begins(p.at) {
 		d.Name = p.ident("the section's name")
 	}
 	d.Body = p.body(owner, "section", true)

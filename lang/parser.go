@@ -34,6 +34,7 @@ func (root *program) Parse(tokens *lexer.PeekingLexer) error {
 // named as there; recovery is in recover.go.
 type parser struct {
 	toks   []lexer.Token // without error tokens; EOF is the last
+	owned  bool          // toks are no longer participle's
 	at     int           // the next token
 	decls  []Decl
 	faults []fault
@@ -46,6 +47,7 @@ type parser struct {
 	depth   int  // of what is being read
 	height  int  // of the expression just read
 	testing bool // in a condition, where = is meant to compare
+	inProps bool // in settings, where no pieces are
 	inPiece bool // the fabric of a piece, behind which a parenthesis begins a corner
 
 	numbers slab[Number]

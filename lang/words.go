@@ -1,6 +1,7 @@
 package lang
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/alecthomas/participle/v2/lexer"
@@ -13,7 +14,7 @@ import (
 // is reported and the tokens are mended.
 func (p *parser) misspelt(words ...string) bool {
 	t := p.toks[p.at]
-	if t.Type != tName && t.Type != tX {
+	if t.Type != tName && t.Type != tX || len(p.faults) > maxProblems {
 		return false
 	}
 	if word := problem.Nearest(t.Value, words); word != "" {
@@ -74,7 +75,8 @@ func (p *parser) broken(words []string) bool {
 		}
 		span := spanOf(t).To(spanOf(after))
 		p.mend(Misspelt, span, t.Pos.Line, "`"+word+"` is one word", "", problem.Edit{At: span, New: word})
-		p.replace(p.at+1, p.toks[p.at+2:])
+		p.own()
+		p.toks = slices.Delete(p.toks, p.at+1, p.at+2)
 		p.retype(p.at, word)
 		return true
 	}
@@ -86,7 +88,7 @@ func (p *parser) glued(words []string) bool {
 	t := p.toks[p.at]
 	for _, word := range words {
 		rest, ok := strings.CutPrefix(t.Value, word)
-		if !ok || rest == "" || len(word) < 3 {
+		if !ok || rest == "" || len(word) < 3 || isDigit(rest[0]) && digits(rest, 0) < len(rest) {
 			continue
 		}
 		cut := spanOf(&t).Start + int32(len(word))
@@ -98,7 +100,8 @@ func (p *parser) glued(words []string) bool {
 		second := lexer.Token{Type: kind, Value: rest, Pos: t.Pos}
 		second.Pos.Offset += len(word)
 		second.Pos.Column += len(word)
-		p.replace(p.at+1, append([]lexer.Token{second}, p.toks[p.at+1:]...))
+		p.own()
+		p.toks = slices.Insert(p.toks, p.at+1, second)
 		p.toks[p.at].Value = word
 		p.retype(p.at, word)
 		return true
@@ -106,9 +109,11 @@ func (p *parser) glued(words []string) bool {
 	return false
 }
 
-// replace sets the tokens from i on.
-func (p *parser) replace(i int, rest []lexer.Token) {
-	p.toks = append(p.toks[:i:i], rest...)
+// own makes the tokens the parser's own, for changes in their number.
+func (p *parser) own() {
+	if !p.owned {
+		p.toks, p.owned = slices.Clone(p.toks), true
+	}
 }
 
 // retype makes a token the word that was meant; its text stays, as spans are
@@ -144,7 +149,7 @@ func (p *parser) prose(i int, strict bool) bool {
 	if !named && !isWord(one.Type) || two.Type != tName && two.Type != tX && !isWord(two.Type) {
 		return false
 	}
-	if strict && (isWord(two.Type) || one.Type == tNot) {
+	if strict && (two.Type != tName || one.Type == tNot || one.Type == tTrue || one.Type == tFalse) {
 		return false
 	}
 	for j := i + 3; p.toks[j-1].Type != tEOF && p.toks[j].Pos.Line == line; j++ {
