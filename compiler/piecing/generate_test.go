@@ -19,15 +19,36 @@ type generated struct {
 // A wanted piece, with all half-planes whose common part it is.
 type wanted struct {
 	section, piece int
-	halves         []plane.Line // it lies left of all
+	halves         []plane.Line // it lies left of all, if the outline is convex
+	polygon        plane.Polygon
 }
 
 // generate makes a block with about so many sections.
 func generate(seed uint64, sections int) *generated {
 	g := &generated{rng: rand.New(rand.NewPCG(seed, 7))}
-	g.body = &eval.Body{Name: "generated", Outline: g.outline()}
-	g.divide(plane.Face{Corners: g.body.Outline, Labels: make([]int32, len(g.body.Outline)), Convex: true}, nil, sections)
+	g.fill(g.outline(), sections)
 	return g
+}
+
+// generateInward makes a block whose outline has inward corners.
+func generateInward(seed uint64, sections int) *generated {
+	g := &generated{rng: rand.New(rand.NewPCG(seed, 8))}
+	n := 5 + g.rng.IntN(6)
+	p := make(plane.Polygon, n)
+	for i := range p {
+		a, r := (float64(i)+0.5*g.rng.Float64())*2*math.Pi/float64(n), 2+3*g.rng.Float64()
+		p[i] = plane.Point{X: r * math.Cos(a), Y: r * math.Sin(a)}
+	}
+	if p.Convex() || !p.Simple() {
+		return generateInward(seed+1_000_000, sections)
+	}
+	g.fill(p, sections)
+	return g
+}
+
+func (g *generated) fill(outline plane.Polygon, sections int) {
+	g.body = &eval.Body{Name: "generated", Outline: outline}
+	g.divide(plane.Face{Corners: outline, Labels: make([]int32, len(outline)), Convex: outline.Convex()}, nil, sections)
 }
 
 // outline returns a convex polygon: a rectangle or one inscribed in a circle.
@@ -116,7 +137,6 @@ func (g *generated) section(f plane.Face, halves []plane.Line) {
 		if g.rng.IntN(2) == 0 {
 			far, near, away, keep = near, far, keep, away
 		}
-		_ = far
 		// Any stretch of the line will do, in either direction.
 		s, t := g.rng.Float64()*2-1, g.rng.Float64()+1.5
 		written := plane.Line{A: line.At(s * line.Len()), B: line.At(t * line.Len())}
@@ -124,11 +144,11 @@ func (g *generated) section(f plane.Face, halves []plane.Line) {
 			written.A, written.B = written.B, written.A
 		}
 		pieces = append(pieces, eval.Piece{Fabric: g.rng.IntN(3), Line: written})
-		want = append(want, wanted{section: index, halves: with(halves, away)})
+		want = append(want, wanted{section: index, halves: with(halves, away), polygon: far.Corners})
 		halves, rest = with(halves, keep), near
 	}
 	pieces = append(pieces, eval.Piece{Fabric: g.rng.IntN(3), Points: []plane.Point{rest.Corners.Interior()}})
-	want = append(want, wanted{section: index, halves: halves})
+	want = append(want, wanted{section: index, halves: halves, polygon: rest.Corners})
 	for i, j := 0, len(pieces)-1; i < j; i, j = i+1, j-1 {
 		pieces[i], pieces[j] = pieces[j], pieces[i]
 		want[i], want[j] = want[j], want[i]

@@ -85,31 +85,37 @@ const wide = 40
 // by the library from the outline alone; together they are the outline, and no
 // two overlap.
 func TestPiecesAgreeWithHalfPlanes(t *testing.T) {
+	again(t, generate, func(g *generated, w *wanted) geom.Geometry {
+		area := toGeom(t, g.body.Outline)
+		for _, h := range w.halves {
+			area = common(t, area, toGeom(t, halfPlane(h)))
+		}
+		return area
+	})
+}
+
+// With inward corners the half-planes do not tell all; the pieces are compared
+// with those that were cut when the block was made.
+func TestPiecesOfAnyOutline(t *testing.T) {
+	again(t, generateInward, func(_ *generated, w *wanted) geom.Geometry { return toGeom(t, w.polygon) })
+}
+
+func again(t *testing.T, make func(uint64, int) *generated, wants func(*generated, *wanted) geom.Geometry) {
 	refused := uint64(0)
 	for seed := range patterns(t) {
-		g := generate(seed, 1+int(seed%7))
-		r := result(g.body, wide)
-		if ps := Piece(r); len(r.Pattern.Blocks[0].Sizes) != 1 {
-			for _, p := range ps {
-				if p.Code != NearPoints {
-					t.Fatalf("seed %d: %v", seed, ps)
-				}
-			}
+		g := make(seed, 1+int(seed%7))
+		s := sizeOrNear(t, g.body)
+		if s == nil {
 			refused++
 			continue
 		}
-		s := &r.Pattern.Blocks[0].Sizes[0]
 		low, high := g.body.Outline.Box()
 		scale := wide / (high.X - low.X)
-		outline := toGeom(t, g.body.Outline)
 		// Sections are copies in the order of the text.
 		want := map[[2]int]geom.Geometry{}
-		for _, w := range g.want {
-			area := outline
-			for _, h := range w.halves {
-				area = common(t, area, toGeom(t, halfPlane(h)))
-			}
-			want[[2]int{w.section, w.piece}] = area
+		for i := range g.want {
+			w := &g.want[i]
+			want[[2]int{w.section, w.piece}] = wants(g, w)
 		}
 		sum, pieces := 0.0, 0
 		var all []geom.Geometry
@@ -132,6 +138,7 @@ func TestPiecesAgreeWithHalfPlanes(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		outline := toGeom(t, g.body.Outline)
 		rest, err := geom.SymmetricDifference(union, outline)
 		if err != nil {
 			t.Fatal(err)
@@ -143,6 +150,65 @@ func TestPiecesAgreeWithHalfPlanes(t *testing.T) {
 	}
 	if refused > patterns(t)/20 {
 		t.Errorf("%d of %d were refused for points too near", refused, patterns(t))
+	}
+}
+
+// sizeOrNear compiles a generated block; nil if it has points too near to tell,
+// the one fault that may happen by chance.
+func sizeOrNear(t *testing.T, b *eval.Body) *pattern.Sized {
+	t.Helper()
+	r := result(b, wide)
+	if ps := Piece(r); len(r.Pattern.Blocks[0].Sizes) != 1 {
+		for _, p := range ps {
+			if p.Code != NearPoints {
+				t.Fatalf("%s: %v", b.Name, ps)
+			}
+		}
+		return nil
+	}
+	return &r.Pattern.Blocks[0].Sizes[0]
+}
+
+// A join from some size on, right across a block: below that size nothing
+// changes, above it every piece in its way is in two, and no other.
+func TestJoinsFromASizeDivideEveryPiece(t *testing.T) {
+	refused := uint64(0)
+	for seed := range patterns(t) / 5 {
+		g := generate(seed, 1+int(seed%5))
+		face := plane.Face{Corners: g.body.Outline, Labels: make([]int32, len(g.body.Outline)), Convex: true}
+		c, ok := g.chord(&face)
+		if !ok {
+			continue
+		}
+		line := plane.Line{A: c.From.At, B: c.To.At}
+		join := eval.Join{Line: line, From: wide - 1}
+		b := *g.body
+		if seed%2 == 0 { // sewn first: a seam in each section
+			b.Joins = append([]eval.Join{join}, b.Joins...)
+		} else { // sewn last: one seam right across
+			b.Joins = append(append([]eval.Join(nil), b.Joins...), join)
+		}
+		s := sizeOrNear(t, &b)
+		if s == nil {
+			refused++
+			continue
+		}
+		holds(t, s)
+		want := len(g.want)
+		for i := range g.want {
+			p := plane.Face{Corners: g.want[i].polygon, Labels: make([]int32, len(g.want[i].polygon)), Convex: true}
+			want += len(p.Chords(line, nil))
+		}
+		if s.Figures.Pieces != want {
+			t.Errorf("seed %d: %d pieces, want %d", seed, s.Figures.Pieces, want)
+		}
+		small := result(&b, wide-2)
+		if Piece(small); len(small.Pattern.Blocks[0].Sizes) == 1 && small.Pattern.Blocks[0].Sizes[0].Figures.Pieces != len(g.want) {
+			t.Errorf("seed %d: it acts below its size", seed)
+		}
+	}
+	if refused > patterns(t)/20 {
+		t.Errorf("%d were refused", refused)
 	}
 }
 
