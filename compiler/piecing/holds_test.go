@@ -1,7 +1,9 @@
 package piecing
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"testing"
 
 	"seamwright/compiler/pattern"
@@ -29,6 +31,7 @@ func holds(t *testing.T, s *pattern.Sized) {
 		holdsDrawing(t, d)
 	}
 	holdsMarks(t, s)
+	holdsPartners(t, s)
 	holdsJoins(t, s)
 }
 
@@ -135,6 +138,50 @@ func holdsMarks(t *testing.T, s *pattern.Sized) {
 		}
 		if !met {
 			t.Errorf("copy %d: no mark across the join at %v", all[i].copy, all[i].at)
+		}
+	}
+}
+
+// holdsPartners checks that what is printed on an edge, "joins B" or "a joins b",
+// is true of every copy.
+func holdsPartners(t *testing.T, s *pattern.Sized) {
+	t.Helper()
+	type placed struct {
+		copy int
+		edge int
+		line plane.Line
+	}
+	var all []placed
+	for c := range s.Copies {
+		move := s.Copies[c].Motion()
+		d := &s.Drawings[s.Copies[c].Drawing]
+		for i := range d.Edges {
+			ends := polygon([]pattern.Pos{move(d.Outline[i]), move(d.Outline[(i+1)%len(d.Outline)])})
+			all = append(all, placed{c, i, plane.Line{A: ends[0], B: ends[1]}})
+		}
+	}
+	edge := func(p placed) *pattern.Edge { return &s.Drawings[s.Copies[p.copy].Drawing].Edges[p.edge] }
+	for _, p := range all {
+		var found []placed
+		for _, q := range all {
+			if q.copy != p.copy && opposite(p.line, q.line) {
+				found = append(found, q)
+			}
+		}
+		slices.SortFunc(found, func(x, y placed) int { return cmp.Compare(p.line.Along(x.line.B), p.line.Along(y.line.B)) })
+		want := edge(p).Partners
+		if len(found) != len(want) {
+			t.Errorf("edge %d of copy %d meets %d others, not %d", p.edge, p.copy, len(found), len(want))
+			continue
+		}
+		for i, q := range found {
+			named := s.Copies[q.copy].Drawing == want[i].Drawing && edge(p).Letter == ""
+			lettered := edge(p).Letter != "" && want[i].Letter != "" && edge(q).Letter == want[i].Letter
+			if !named && !lettered {
+				t.Errorf("edge %d %q of copy %d, of %s, meets edge %d %q of %s; printed is %q of %s", p.edge, edge(p).Letter, p.copy,
+					s.Drawings[s.Copies[p.copy].Drawing].Name, q.edge, edge(q).Letter, s.Drawings[s.Copies[q.copy].Drawing].Name,
+					want[i].Letter, s.Drawings[want[i].Drawing].Name)
+			}
 		}
 	}
 }

@@ -111,6 +111,14 @@ func TestEdgeLetters(t *testing.T) {
 	if len(letters) != 2 || letters["a"] != "b" || letters["b"] != "a" {
 		t.Errorf("%v", letters)
 	}
+	// Whatever the order of sewing, the tips are points to match.
+	for i, e := range s.Drawings[0].Edges {
+		for _, m := range e.Marks {
+			if tip := dist(m.At, pattern.Pos{X: 4, Y: 4}) < 1e-9; tip != (m.Match && m.Kind == pattern.JoinEnd) {
+				t.Errorf("edge %d: %+v", i, m)
+			}
+		}
+	}
 	if j := s.Joins[2]; fmt.Sprint(j.Left, j.Right) != "[0 3] [1 2]" || len(j.Points) == 0 {
 		t.Errorf("%+v", j)
 	}

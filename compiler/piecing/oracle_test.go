@@ -223,6 +223,7 @@ func TestTurnedBlocksAreTheSame(t *testing.T) {
 		low, high := body.Outline.Box()
 		scale := 12 / (high.X - low.X)
 		plain := size(t, body, 12)
+		holds(t, plain)
 		for _, angle := range angles {
 			b := turned(body, plane.Motion{Turn: angle, Shift: plane.Point{X: 3, Y: -1}})
 			low, high := b.Outline.Box()

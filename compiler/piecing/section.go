@@ -131,16 +131,11 @@ func snapped(l plane.Line, c plane.Chord) float64 {
 	return far
 }
 
-// end notes where a seam ends, if it ends on the region's border.
+// end notes where a seam ends, if it ends on the region's border. In a corner of
+// what is left one side is enough: where the other is the region's too, its end
+// is marked anyway, and where it is a later seam, that seam ends there as well.
 func (s *section) end(region, rest *plane.Face, h plane.Hit) {
-	s.endOn(region, rest.Labels[h.Edge], h.At)
-	if h.Corner {
-		s.endOn(region, rest.Labels[(h.Edge+len(rest.Labels)-1)%len(rest.Labels)], h.At)
-	}
-}
-
-func (s *section) endOn(region *plane.Face, label int32, p plane.Point) {
-	if int(label) < len(region.Corners) {
-		s.ends = append(s.ends, seamEnd{label, p.Dist(region.Corners[label])})
+	if label := rest.Labels[h.Edge]; int(label) < len(region.Corners) {
+		s.ends = append(s.ends, seamEnd{label, h.At.Dist(region.Corners[label])})
 	}
 }
