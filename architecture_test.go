@@ -44,6 +44,9 @@ var layers = []struct {
 	{"emit/sheet", []string{"compiler/pattern", "compiler/plane", "emit/drawing", "lang/problem"}},
 	{"emit/diagram", []string{"compiler/pattern", "compiler/plane", "emit/drawing"}},
 	{"emit/table", []string{"compiler/pattern", "compiler/cutting", "emit/drawing"}},
+	{"emit/flow", []string{"compiler/pattern", "emit/drawing"}},
+	{"emit/booklet/words", nil},
+	{"emit/booklet", []string{"compiler/pattern", "emit/booklet/words", "emit/diagram", "emit/drawing", "emit/flow", "emit/pdf", "emit/sheet", "emit/table", "lang/problem"}},
 	{"emit/report", []string{"compiler/pattern", "emit/drawing", "emit/table"}},
 	{"emit/internal/sample", []string{"compiler/pattern", "compiler/plane", "compiler/cutting"}}, // for tests
 	{"emit", []string{"compiler/pattern", "emit/...", "lang/problem"}},

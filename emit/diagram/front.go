@@ -105,13 +105,7 @@ func (f frame) onPage(polygon []pos) []pos {
 func front(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Page {
 	pic := newPicture("front", p, b, every(b), "The finished block, from the front.")
 	f := pic.fit(boxOf(s.Outline))
-	g := &drawing.Group{ID: "block", Class: "block"}
-	style := lines(s)
-	eachPiece(s, func(piece *pattern.Piece, polygon []pos) {
-		g.Items = append(g.Items, &drawing.Path{Style: style, Points: f.onPage(polygon), Closed: true,
-			Fill: drawing.Colour(p.Fabrics[piece.Fabric].Colour)})
-	})
-	pic.add(g)
+	pic.add(&drawing.Group{ID: "block", Class: "block", Items: Colored(p, s).draw(f)})
 	pic.key(hatcher{}, usedFabrics(p, s), func(i int) (string, drawing.Colour, string) {
 		return p.Fabrics[i].Words, drawing.Colour(p.Fabrics[i].Colour), ""
 	})
@@ -122,12 +116,7 @@ func front(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Page
 func lineDrawing(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Page {
 	pic := newPicture("line-drawing", p, b, every(b), "To color in: the finished block, from the front.")
 	f := pic.fit(boxOf(s.Outline))
-	g := &drawing.Group{ID: "block", Class: "block"}
-	style := lines(s)
-	eachPiece(s, func(_ *pattern.Piece, polygon []pos) {
-		g.Items = append(g.Items, &drawing.Path{Style: style, Points: f.onPage(polygon), Closed: true, Fill: drawing.NoColour})
-	})
-	pic.add(g)
+	pic.add(&drawing.Group{ID: "block", Class: "block", Items: Lines(s).draw(f)})
 	return pic.done()
 }
 
@@ -136,15 +125,8 @@ func lineDrawing(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawin
 func values(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Page {
 	pic := newPicture("values", p, b, every(b), "Light, medium and dark: the finished block, from the front.")
 	f := pic.fit(boxOf(s.Outline))
-	g := &drawing.Group{ID: "block", Class: "block"}
-	style := lines(s)
 	h := hatcher{grey: s.Figures.Pieces > many}
-	eachPiece(s, func(piece *pattern.Piece, polygon []pos) {
-		polygon = f.onPage(polygon)
-		g.Items = h.fill(g.Items, polygon, p.Fabrics[piece.Fabric].Value)
-		g.Items = append(g.Items, &drawing.Path{Style: style, Points: polygon, Closed: true, Fill: drawing.NoColour})
-	})
-	pic.add(g)
+	pic.add(&drawing.Group{ID: "block", Class: "block", Items: Values(p, s).draw(f)})
 	pic.key(h, usedFabrics(p, s), func(i int) (string, drawing.Colour, string) {
 		return p.Fabrics[i].Words + " (" + p.Fabrics[i].Value + ")", drawing.NoColour, p.Fabrics[i].Value
 	})

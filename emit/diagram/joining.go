@@ -2,6 +2,7 @@ package diagram
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"seamwright/compiler/pattern"
@@ -61,28 +62,46 @@ func (pic *picture) heading(at pos, width length, words string) pos {
 func (pic *picture) step(s *pattern.Sized, parts *assembly, j *pattern.Join, at pos, width length) length {
 	title := strconv.Itoa(j.Number) + ".  " + sideNames(s, j.Left) + " to " + sideNames(s, j.Right)
 	at = pic.heading(at, width, title)
-	onLeft, onRight := parts.with(j.Left), parts.with(j.Right)
-	parts.join(j)
-	left, right := outlines(s, onLeft), outlines(s, onRight)
-	away := apartBy(s, j)
-	shift(left, away)
-	shift(right, pos{X: -away.X, Y: -away.Y})
-	b := boxOf([]pos{j.A, j.B})
-	for _, polygon := range append(left[:len(left):len(left)], right...) {
-		b = b.with(polygon)
-	}
+	d := newStep(s, parts, j)
 	// Small parts are drawn larger than the block would be, but not so that a
 	// short join looks like a long one.
-	whole := boxOf(s.Outline)
+	whole, b := boxOf(s.Outline), d.bounds
 	block := width / max(whole.w(), whole.h(), tiny)
 	scale := min(width/max(b.w(), tiny), width/max(b.h(), tiny), 1.8*block)
-	f := frame{scale: scale, origin: pos{X: at.X + width/2 - (b.min.X+b.max.X)/2*scale, Y: at.Y + b.max.Y*scale}}
-	g := &drawing.Group{ID: "join-" + strconv.Itoa(j.Number), Class: "join"}
-	g.Items = f.side(g.Items, s, onLeft, left)
-	g.Items = f.side(g.Items, s, onRight, right)
-	g.Items = f.seam(g.Items, j, away)
-	pic.add(g)
+	pic.add(d.draw(frame{scale: scale, origin: pos{X: at.X + width/2 - (b.min.X+b.max.X)/2*scale, Y: at.Y + b.max.Y*scale}})...)
 	return at.Y + b.h()*scale
+}
+
+// A step is one join: what lies on both sides, moved apart.
+type step struct {
+	sized           *pattern.Sized
+	join            *pattern.Join
+	onLeft, onRight []int // copies
+	left, right     [][]pos
+	away            pos
+	bounds          box
+}
+
+// newStep takes up the parts of a join and sews them together.
+func newStep(s *pattern.Sized, parts *assembly, j *pattern.Join) *step {
+	d := &step{sized: s, join: j, onLeft: parts.with(j.Left), onRight: parts.with(j.Right), away: apartBy(s, j)}
+	parts.join(j)
+	d.left, d.right = outlines(s, d.onLeft), outlines(s, d.onRight)
+	shift(d.left, d.away)
+	shift(d.right, pos{X: -d.away.X, Y: -d.away.Y})
+	d.bounds = boxOf([]pos{j.A, j.B})
+	for _, polygon := range append(d.left[:len(d.left):len(d.left)], d.right...) {
+		d.bounds = d.bounds.with(polygon)
+	}
+	return d
+}
+
+func (d *step) draw(f frame) []drawing.Item {
+	g := &drawing.Group{ID: "join-" + strconv.Itoa(d.join.Number), Class: "join"}
+	g.Items = f.side(g.Items, d.sized, d.onLeft, d.left)
+	g.Items = f.side(g.Items, d.sized, d.onRight, d.right)
+	g.Items = f.seam(g.Items, d.join, d.away)
+	return []drawing.Item{g}
 }
 
 // outlines returns the outlines of copies as they lie in the block.
@@ -103,7 +122,8 @@ func outlines(s *pattern.Sized, copies []int) (out [][]pos) {
 func (f frame) side(items []drawing.Item, s *pattern.Sized, copies []int, outlines [][]pos) []drawing.Item {
 	for k, polygon := range outlines {
 		name := s.Drawings[s.Copies[copies[k]].Drawing].Name
-		items = append(items, &drawing.Path{Style: drawing.FrameLine, Points: f.onPage(polygon), Closed: true, Fill: 0xf2f2f2})
+		polygon = f.onPage(slices.Clone(polygon))
+		items = append(items, &drawing.Path{Style: drawing.FrameLine, Points: polygon, Closed: true, Fill: 0xf2f2f2})
 		if label := number(name, polygon, false); label != nil {
 			items = append(items, label)
 		}
@@ -152,22 +172,11 @@ func shift(polygons [][]pos, by pos) {
 	}
 }
 
-// sideNames names what lies on one side of a join, "A + B", each letter once.
+// sideNames names what lies on one side of a join.
 func sideNames(s *pattern.Sized, copies []int) string {
-	const most = 5 // more do not fit beside a step
-	names, last, n := "", "", 0
-	for i, c := range copies {
-		name := s.Drawings[s.Copies[c].Drawing].Name
-		if name == last {
-			continue
-		}
-		if n++; n > most {
-			return names + " + " + strconv.Itoa(len(copies)-i) + " more"
-		}
-		if names != "" {
-			names += " + "
-		}
-		names, last = names+name, name
+	names, more := SideNames(s, copies)
+	if more > 0 {
+		names += " + " + strconv.Itoa(more) + " more"
 	}
 	return names
 }

@@ -23,19 +23,8 @@ func sections(p *pattern.Pattern, b *pattern.Block, sizes []*pattern.Sized) *dra
 	s := sizes[0]
 	pic := newPicture("sections", p, b, sizes, "The sections, apart and numbered, from the front.")
 	e := &exploded{sized: s}
-	whole := boxOf(s.Outline)
-	middle := pos{X: (whole.min.X + whole.max.X) / 2, Y: (whole.min.Y + whole.max.Y) / 2}
-	for c := range s.Copies {
-		e.part(c, middle)
-	}
-	bounds := boxOf(nil)
-	for i := range e.parts {
-		bounds = bounds.with(e.parts[i].outline)
-	}
-	margin := max(bounds.w(), bounds.h()) * 0.06 // for labels that stand outside
-	bounds.min = pos{X: bounds.min.X - margin, Y: bounds.min.Y - margin}
-	bounds.max = pos{X: bounds.max.X + margin, Y: bounds.max.Y + margin}
-	e.frame = pic.fit(bounds)
+	e.frame = pic.fit(e.apart())
+	e.from, e.to = pageEdge/2, pageWidth-pageEdge/2
 	pic.add(e.draw()...)
 	if e.left > 0 {
 		pic.words("Spaces too small for their number here are numbered on the sheets.")
@@ -45,11 +34,12 @@ func sections(p *pattern.Pattern, b *pattern.Block, sizes []*pattern.Sized) *dra
 
 // An exploded is a block with its sections apart.
 type exploded struct {
-	sized  *pattern.Sized
-	frame  frame
-	parts  []part
-	labels []box // of those outside their spaces
-	left   int   // labels left out
+	sized    *pattern.Sized
+	frame    frame
+	parts    []part
+	from, to length // labels stand between these
+	labels   []box  // of those outside their spaces
+	left     int    // labels left out
 }
 
 // A part is one section, moved.
@@ -58,6 +48,20 @@ type part struct {
 	move    func(pos) pos
 	outline []pos
 	bounds  box
+}
+
+// apart moves every section and returns the room they take, labels outside
+// them included.
+func (e *exploded) apart() box {
+	whole := boxOf(e.sized.Outline)
+	middle := pos{X: (whole.min.X + whole.max.X) / 2, Y: (whole.min.Y + whole.max.Y) / 2}
+	bounds := boxOf(nil)
+	for c := range e.sized.Copies {
+		e.part(c, middle)
+		bounds = bounds.with(e.parts[c].outline)
+	}
+	margin := max(bounds.w(), bounds.h()) * 0.06
+	return box{pos{X: bounds.min.X - margin, Y: bounds.min.Y - margin}, pos{X: bounds.max.X + margin, Y: bounds.max.Y + margin}}
 }
 
 func (e *exploded) part(c int, middle pos) {
@@ -197,7 +201,7 @@ func (e *exploded) exit(in int, from, dir pos) length {
 // clear reports whether a box touches no section, no other label and not the
 // page's edge.
 func (e *exploded) clear(b box) bool {
-	if b.min.X < pageEdge/2 || b.max.X > pageWidth-pageEdge/2 {
+	if b.min.X < e.from || b.max.X > e.to {
 		return false
 	}
 	for _, l := range e.labels {

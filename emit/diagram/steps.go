@@ -1,0 +1,297 @@
+package diagram
+
+import (
+	"math"
+	"slices"
+
+	"seamwright/compiler/pattern"
+	"seamwright/emit/drawing"
+)
+
+// A Step is one of the things that are done to sew a piece to a foundation.
+type Step int8
+
+const (
+	Lay   Step = iota // cloth side: the patch lies right sides together on what is sewn
+	Sew               // print side: the line is sewn, past both ends
+	Trim              // print side: the paper is folded back on the line, the allowance cut
+	Press             // cloth side: the patch is folded over its space
+	Steps             // how many there are
+)
+
+const (
+	roughly   = pattern.Inch / 2    // what paper is left outside the outline when it is cut out
+	sight     = 0.55 * pattern.Inch // how far around the paper cloth is seen
+	pastEnds  = pattern.Inch / 4    // how far a seam runs past both ends
+	wrongSide = 0xe4e4e4            // of cloth
+	paperFill = 0xffffff
+)
+
+// A piecing is a section under the machine at one step of one piece.
+type piecing struct {
+	p     *pattern.Pattern
+	d     *pattern.Drawing
+	k     int // the piece
+	frame frame
+	back  bool // seen from the print side: reversed
+	items []drawing.Item
+	hatch hatcher
+}
+
+// Piecing is one step of a piece, which is an index into the drawing's pieces.
+// What is printed on the paper is seen from the print side only. Piece 0 is
+// laid and pressed; it has no seam.
+func Piecing(p *pattern.Pattern, d *pattern.Drawing, piece int, step Step) *Figure {
+	paper := offset(d.Outline, roughly)
+	b := boxOf(paper)
+	b = box{pos{X: b.min.X - sight, Y: b.min.Y - sight}, pos{X: b.max.X + sight, Y: b.max.Y + sight}}
+	back := step == Sew || step == Trim
+	if back {
+		b.min.X, b.max.X = -b.max.X, -b.min.X
+	}
+	return &Figure{bounds: b, draw: func(f frame) []drawing.Item {
+		t := &piecing{p: p, d: d, k: piece, frame: f, back: back}
+		switch step {
+		case Lay:
+			t.lay(paper)
+		case Sew:
+			t.sew(paper)
+		case Trim:
+			t.trim(paper)
+		case Press:
+			t.press(paper)
+		}
+		clip := []pos{f.at(b.min), f.at(pos{X: b.max.X, Y: b.min.Y}), f.at(b.max), f.at(pos{X: b.min.X, Y: b.max.Y})}
+		return []drawing.Item{&drawing.Group{Clip: clip, Items: t.items}}
+	}}
+}
+
+// on takes places of the block to the page.
+func (t *piecing) on(polygon []pos) []pos {
+	out := make([]pos, len(polygon))
+	for i, q := range polygon {
+		if t.back {
+			q.X = -q.X
+		}
+		out[i] = t.frame.at(q)
+	}
+	return out
+}
+
+func (t *piecing) area(style drawing.Style, fill drawing.Colour, polygon []pos) {
+	if len(polygon) > 2 {
+		t.items = append(t.items, &drawing.Path{Style: style, Points: t.on(polygon), Closed: true, Fill: fill})
+	}
+}
+
+func (t *piecing) line(style drawing.Style, a, b pos) {
+	t.items = append(t.items, &drawing.Path{Style: style, Points: t.on([]pos{a, b}), Fill: drawing.NoColour})
+}
+
+// right paints cloth with its right side up: pale, hatched by its value, so
+// that it is told from its neighbour and from its wrong side in grey too.
+func (t *piecing) right(i int, polygon []pos) {
+	if len(polygon) < 3 {
+		return
+	}
+	fabric := &t.p.Fabrics[t.d.Pieces[i].Fabric]
+	t.area(drawing.NoLine, pale(drawing.Colour(fabric.Colour)), polygon)
+	t.items = t.hatch.fill(t.items, t.on(polygon), fabric.Value)
+	t.area(drawing.PatchLine, drawing.NoColour, polygon)
+}
+
+// pale returns a color two thirds of the way to white.
+func pale(c drawing.Colour) drawing.Colour {
+	out := drawing.Colour(0)
+	for shift := 0; shift < 24; shift += 8 {
+		v := c >> shift & 0xff
+		out |= (255 - (255-v)/3) << shift
+	}
+	return out
+}
+
+// sewn paints the first n pieces as they lie, the later over the earlier.
+func (t *piecing) sewn(n int) {
+	for i := range n {
+		t.right(i, t.open(i))
+	}
+}
+
+// open returns where a patch lies once it is folded over its line.
+func (t *piecing) open(i int) []pos {
+	piece := &t.d.Pieces[i]
+	if i == 0 {
+		return piece.Patch.Laid[:]
+	}
+	return leftOf(piece.Patch.Laid[:], piece.Seam[0], piece.Seam[1])
+}
+
+// laid returns where the patch lies before it is folded over.
+func (t *piecing) laid() []pos {
+	piece := &t.d.Pieces[t.k]
+	return reflect(piece.Patch.Laid[:], piece.Seam[0], piece.Seam[1])
+}
+
+func (t *piecing) seam() (a, b, beyondA, beyondB pos) {
+	a, b = t.d.Pieces[t.k].Seam[0], t.d.Pieces[t.k].Seam[1]
+	u := towards(a, b)
+	return a, b, pos{X: a.X - u.X*pastEnds, Y: a.Y - u.Y*pastEnds}, pos{X: b.X + u.X*pastEnds, Y: b.Y + u.Y*pastEnds}
+}
+
+// lay shows the cloth side, the line to be sewn as it shows through.
+func (t *piecing) lay(paper []pos) {
+	t.area(drawing.FrameLine, paperFill, paper)
+	t.sewn(t.k)
+	if t.k == 0 {
+		t.right(0, t.open(0))
+		return
+	}
+	t.area(drawing.PatchLine, wrongSide, t.laid())
+	_, _, a, b := t.seam()
+	t.line(drawing.CuttingLine, a, b)
+}
+
+// press shows the cloth side with the patch folded over.
+func (t *piecing) press(paper []pos) {
+	t.area(drawing.FrameLine, paperFill, paper)
+	t.sewn(t.k + 1)
+}
+
+// sew shows the print side, cloth looking out from under the paper.
+func (t *piecing) sew(paper []pos) {
+	t.under()
+	t.area(drawing.FrameLine, paperFill, paper)
+	t.printed(nil)
+	_, _, a, b := t.seam()
+	t.line(drawing.OutlineLine, a, b)
+}
+
+// under paints the cloth that lies under the paper: its wrong side is up there,
+// but for the patch laid face down on it, whose right side is.
+func (t *piecing) under() {
+	t.right(t.k, t.laid())
+	for i := t.k - 1; i >= 0; i-- {
+		t.area(drawing.PatchLine, wrongSide, t.open(i))
+	}
+}
+
+// trim shows the print side with the paper folded back on the line: both cloths
+// look out beyond the fold, to be cut a quarter inch from it.
+func (t *piecing) trim(paper []pos) {
+	a, b, beyondA, beyondB := t.seam()
+	t.under()
+	t.area(drawing.FrameLine, paperFill, leftOf(paper, b, a))
+	t.printed(&[2]pos{a, b})
+	t.area(drawing.FrameLine, 0xf4f4f4, reflect(leftOf(paper, a, b), a, b))
+	t.line(drawing.OutlineLine, a, b)
+	u, by := towards(a, b), t.p.Settings.Allowance
+	n := pos{X: -u.Y * by, Y: u.X * by}
+	t.line(drawing.CuttingLine, pos{X: beyondA.X + n.X, Y: beyondA.Y + n.Y}, pos{X: beyondB.X + n.X, Y: beyondB.Y + n.Y})
+}
+
+// printed draws what is printed on the paper: spaces and their numbers, all of
+// them or only those to the right of a fold.
+func (t *piecing) printed(fold *[2]pos) {
+	for i := range t.d.Pieces {
+		space := t.d.Pieces[i].Polygon
+		if fold != nil {
+			space = leftOf(space, fold[1], fold[0])
+		}
+		if len(space) < 3 {
+			continue
+		}
+		t.area(drawing.SewingLine, drawing.NoColour, space)
+		if label := number(t.d.Label(i), t.on(space), i == t.k); label != nil {
+			t.items = append(t.items, label)
+		}
+	}
+}
+
+// Small is a section from the cloth side after a piece is pressed, for a strip
+// of many: the spaces sewn so far in their cloths, the new one outlined.
+func Small(p *pattern.Pattern, d *pattern.Drawing, piece int) *Figure {
+	return &Figure{bounds: boxOf(d.Outline), draw: func(f frame) []drawing.Item {
+		t := &piecing{p: p, d: d, k: piece, frame: f}
+		t.area(drawing.FrameLine, paperFill, d.Outline)
+		for i := range piece + 1 {
+			polygon := d.Pieces[i].Polygon
+			fabric := &p.Fabrics[d.Pieces[i].Fabric]
+			t.area(drawing.NoLine, pale(drawing.Colour(fabric.Colour)), polygon)
+			t.items = t.hatch.fill(t.items, t.on(polygon), fabric.Value)
+			t.area(drawing.RunOnLine, drawing.NoColour, polygon)
+		}
+		t.area(drawing.OutlineLine, drawing.NoColour, d.Pieces[piece].Polygon)
+		t.area(drawing.FrameLine, drawing.NoColour, d.Outline)
+		return t.items
+	}}
+}
+
+// Faced is a section as it is printed: reversed, spaces numbered.
+func Faced(p *pattern.Pattern, d *pattern.Drawing) *Figure {
+	b := boxOf(d.Outline)
+	b.min.X, b.max.X = -b.max.X, -b.min.X
+	return &Figure{bounds: b, draw: func(f frame) []drawing.Item {
+		t := &piecing{p: p, d: d, k: -1, frame: f, back: true}
+		t.printed(nil)
+		t.area(drawing.OutlineLine, drawing.NoColour, d.Outline)
+		return t.items
+	}}
+}
+
+// towards returns the direction from a to b, length 1; zero where they are one.
+func towards(a, b pos) pos {
+	dx, dy := b.X-a.X, b.Y-a.Y
+	n := length(math.Hypot(float64(dx), float64(dy)))
+	if n == 0 {
+		return pos{}
+	}
+	return pos{X: dx / n, Y: dy / n}
+}
+
+// leftOf returns the part of a polygon to the left of the line from a to b.
+func leftOf(polygon []pos, a, b pos) []pos {
+	u := towards(a, b)
+	side := func(q pos) length { return u.X*(q.Y-a.Y) - u.Y*(q.X-a.X) }
+	var out []pos
+	for i, q := range polygon {
+		r := polygon[(i+1)%len(polygon)]
+		sq, sr := side(q), side(r)
+		if sq >= 0 {
+			out = append(out, q)
+		}
+		if sq > 0 && sr < 0 || sq < 0 && sr > 0 {
+			k := sq / (sq - sr)
+			out = append(out, pos{X: q.X + (r.X-q.X)*k, Y: q.Y + (r.Y-q.Y)*k})
+		}
+	}
+	return out
+}
+
+// reflect returns a polygon reflected in the line from a to b.
+func reflect(polygon []pos, a, b pos) []pos {
+	u := towards(a, b)
+	out := slices.Clone(polygon)
+	for i, q := range out {
+		off := u.X*(q.Y-a.Y) - u.Y*(q.X-a.X)
+		out[i] = pos{X: q.X + 2*off*u.Y, Y: q.Y - 2*off*u.X}
+	}
+	return out
+}
+
+// offset moves every side of a polygon out by a length; corners that would
+// reach further than twice that are cut short.
+func offset(polygon []pos, by length) []pos {
+	var out []pos
+	n := len(polygon)
+	for i, q := range polygon {
+		u, v := towards(polygon[(i+n-1)%n], q), towards(q, polygon[(i+1)%n])
+		m := pos{X: u.Y + v.Y, Y: -u.X - v.X} // out of both sides
+		k := 1 + u.X*v.X + u.Y*v.Y            // 2 cos^2 of half the turn
+		if k < 0.5 {
+			out = append(out, pos{X: q.X + (u.Y+u.X)*by, Y: q.Y + (u.Y-u.X)*by}, pos{X: q.X + (v.Y-v.X)*by, Y: q.Y - (v.X+v.Y)*by})
+			continue
+		}
+		out = append(out, pos{X: q.X + m.X*by/k, Y: q.Y + m.Y*by/k})
+	}
+	return out
+}

@@ -1,0 +1,222 @@
+package flow
+
+import (
+	"seamwright/compiler/pattern"
+	"seamwright/emit/drawing"
+)
+
+type pos = pattern.Pos
+type length = pattern.Length
+
+// Sizes of text. Ten points is what instructions are read in beside a machine
+// (common practice, no source).
+const (
+	Body    = 10 * pattern.Point
+	Small   = 8 * pattern.Point
+	Heading = 13 * pattern.Point
+	Title   = 19 * pattern.Point
+)
+
+const (
+	leading   = 1.32 // distance of lines as a part of the text's size
+	footRoom  = 0.32 * pattern.Inch
+	partGap   = 0.11 * pattern.Inch // after a paragraph, a table, a picture
+	headGap   = 0.16 * pattern.Inch // before a heading within a page
+	withHead  = 1.2 * pattern.Inch  // what must fit below a heading
+	leastPage = 2 * pattern.Inch    // of a column: less holds nothing
+)
+
+// A Page is a page with its place in the text.
+type Page struct {
+	*drawing.Page
+	Chapter string // the first one that begins on it; else ""
+}
+
+// A Flow is a text under way.
+type Flow struct {
+	paper  pattern.Size
+	margin length
+	y      length // how far down the current page is filled
+	fresh  bool   // nothing stands on the current page
+	pages  []Page
+}
+
+// New begins a text on paper of a size, inside a margin. Where that leaves less
+// than two inches, the margin gives way.
+func New(paper pattern.Size, margin pattern.Length) *Flow {
+	margin = max(0, min(margin, (paper.W-leastPage)/2, (paper.H-leastPage)/2))
+	return &Flow{paper: paper, margin: margin}
+}
+
+// Width is that of the column.
+func (f *Flow) Width() pattern.Length { return f.paper.W - 2*f.margin }
+
+// Height is that of a column that has nothing in it.
+func (f *Flow) Height() pattern.Length { return f.paper.H - 2*f.margin - footRoom }
+
+// Left is what is left of the current page.
+func (f *Flow) Left() pattern.Length {
+	if len(f.pages) == 0 {
+		return 0
+	}
+	return f.bottom() - f.y
+}
+
+func (f *Flow) bottom() length { return f.paper.H - f.margin - footRoom }
+
+// Break begins a new page unless the current one is new.
+func (f *Flow) Break() {
+	if len(f.pages) > 0 && f.fresh {
+		return
+	}
+	f.pages = append(f.pages, Page{Page: &drawing.Page{Size: f.paper}})
+	f.y, f.fresh = f.margin, true
+}
+
+// Need begins a new page where less than a height is left on this one.
+func (f *Flow) Need(height pattern.Length) {
+	if len(f.pages) == 0 || f.Left() < height {
+		f.Break()
+	}
+}
+
+// Gap leaves a height free, except at the head of a page.
+func (f *Flow) Gap(height pattern.Length) {
+	if !f.fresh {
+		f.y += height
+	}
+}
+
+// Put adds what is drawn at places of the current page.
+func (f *Flow) Put(items ...drawing.Item) {
+	if len(f.pages) == 0 {
+		f.Break()
+	}
+	page := f.pages[len(f.pages)-1]
+	page.Items = append(page.Items, items...)
+	f.fresh = false
+}
+
+// Chapter begins a chapter, on a new page where less than a third of this one
+// is left.
+func (f *Flow) Chapter(title string) {
+	f.Need(f.Height() / 3)
+	f.Gap(2 * headGap)
+	last := &f.pages[len(f.pages)-1]
+	if last.Chapter == "" {
+		last.Chapter = drawing.Clean(title)
+	}
+	f.lines(title, Title, true, 0, 2)
+	f.Gap(partGap / 2)
+}
+
+// Heading begins a part of a chapter.
+func (f *Flow) Heading(title string) {
+	f.Need(withHead)
+	f.Gap(headGap)
+	f.lines(title, Heading, true, 0, 2)
+	f.Gap(partGap / 3)
+}
+
+// Text sets a paragraph.
+func (f *Flow) Text(text string) { f.paragraph(text, Body, false, 0) }
+
+// Bold sets a paragraph that must not be missed.
+func (f *Flow) Bold(text string) { f.paragraph(text, Body, true, 0) }
+
+// Note sets a paragraph in small letters.
+func (f *Flow) Note(text string) { f.paragraph(text, Small, false, 0) }
+
+// Item sets one entry of a list, its mark ("1.", "-") before it.
+func (f *Flow) Item(mark, text string) {
+	const indent = 0.28 * pattern.Inch
+	f.Need(2 * Body * leading)
+	y := f.y + Body
+	f.Put(&drawing.Text{Text: drawing.Shorten(mark, Body, true, indent), At: pos{X: f.margin, Y: y}, Size: Body, Bold: true})
+	f.paragraph(text, Body, false, indent)
+}
+
+func (f *Flow) paragraph(text string, size length, bold bool, indent length) {
+	if drawing.Clean(text) == "" {
+		return
+	}
+	f.lines(text, size, bold, indent, 0)
+	f.Gap(partGap)
+}
+
+// lines sets a text in at most a number of lines, as many as it takes where that
+// is 0. It goes on overleaf with two lines at least.
+func (f *Flow) lines(text string, size length, bold bool, indent length, most int) {
+	lines := Lines(text, size, bold, f.Width()-indent, most)
+	step := size * leading
+	for i, line := range lines {
+		need := step
+		if i == 0 {
+			need = step * length(min(2, len(lines)))
+		} else if i == len(lines)-2 {
+			need = 2 * step
+		}
+		f.Need(need)
+		f.Put(&drawing.Text{Text: line, At: pos{X: f.margin + indent, Y: f.y + size}, Size: size, Bold: bold})
+		f.y += step
+	}
+}
+
+// Lines breaks a text into lines that fit a width; where there are more than
+// most, and most is not 0, the last is shortened.
+func Lines(text string, size pattern.Length, bold bool, width pattern.Length, most int) []string {
+	lines := drawing.Wrap(text, size, bold, width)
+	if most > 0 && len(lines) > most {
+		lines = lines[:most]
+		lines[most-1] = drawing.Shorten(lines[most-1]+" ...", size, bold, width)
+	}
+	return lines
+}
+
+// Picture takes a part of the column and draws in it. One that is higher than a
+// page gets a page.
+func (f *Flow) Picture(height pattern.Length, draw func(at pattern.Pos, size pattern.Size) []drawing.Item) {
+	height = min(height, f.Height())
+	f.Need(height)
+	f.Put(draw(pos{X: f.margin, Y: f.y}, pattern.Size{W: f.Width(), H: height})...)
+	f.y += height
+	f.Gap(partGap)
+}
+
+// Columns returns how many columns of at least a width fit beside each other.
+func (f *Flow) Columns(width pattern.Length) int {
+	return max(1, int((f.Width()+colGap)/(width+colGap)))
+}
+
+const colGap = 0.2 * pattern.Inch
+
+// Grid draws n cells in rows of so many columns, all of one height. A row stays
+// on one page.
+func (f *Flow) Grid(n, columns int, height pattern.Length, draw func(i int, at pattern.Pos, size pattern.Size) []drawing.Item) {
+	height = min(height, f.Height())
+	width := (f.Width() - colGap*length(columns-1)) / length(columns)
+	for i := 0; i < n; i += columns {
+		f.Need(height)
+		for k := i; k < min(i+columns, n); k++ {
+			f.Put(draw(k, pos{X: f.margin + length(k-i)*(width+colGap), Y: f.y}, pattern.Size{W: width, H: height})...)
+		}
+		f.y += height
+		f.Gap(partGap)
+	}
+}
+
+// Pages closes the text. Foot says what stands at the left and at the right
+// below page n of the text, counted from 1.
+func (f *Flow) Pages(foot func(n int) (left, right string)) []Page {
+	for i := range f.pages {
+		left, right := foot(i + 1)
+		y := f.paper.H - f.margin
+		right = drawing.Shorten(right, Small, false, f.Width()*0.5)
+		room := f.Width() - drawing.Measure(right, Small, false).Width - colGap
+		f.pages[i].Items = append(f.pages[i].Items,
+			&drawing.Path{Style: drawing.FrameLine, Fill: drawing.NoColour, Points: []pos{{X: f.margin, Y: y - 0.2*pattern.Inch}, {X: f.paper.W - f.margin, Y: y - 0.2*pattern.Inch}}},
+			&drawing.Text{Text: drawing.Shorten(left, Small, false, room), At: pos{X: f.margin, Y: y - 0.04*pattern.Inch}, Size: Small},
+			&drawing.Text{Text: right, At: pos{X: f.paper.W - f.margin, Y: y - 0.04*pattern.Inch}, Size: Small, Anchor: drawing.End})
+	}
+	return f.pages
+}

@@ -1,0 +1,116 @@
+package flow
+
+import (
+	"seamwright/compiler/pattern"
+	"seamwright/emit/drawing"
+)
+
+// A Column of a table: its head, and its part of the width.
+type Column struct {
+	Head  string
+	Share float64
+	Right bool // figures stand at its right edge
+}
+
+// A Table has cells that are broken into lines where they are long.
+type Table struct {
+	Columns []Column
+	Rows    [][]string // as many cells as columns; missing ones are empty
+
+	// Swatch draws in the first column of a row, before its words, in a square
+	// of a side; nil for none.
+	Swatch func(row int, at pattern.Pos, side pattern.Length) []drawing.Item
+}
+
+const (
+	cellPad   = 0.05 * pattern.Inch
+	swatch    = 0.14 * pattern.Inch
+	mostLines = 12 // of a cell: a row is not divided
+)
+
+// Table sets a table. Its head is repeated on every page that it takes.
+func (f *Flow) Table(t *Table) {
+	s := &setter{flow: f, table: t}
+	total := 0.0
+	for _, c := range t.Columns {
+		total += c.Share
+	}
+	for _, c := range t.Columns {
+		s.widths = append(s.widths, f.Width()*length(c.Share/total))
+		s.heads = append(s.heads, c.Head)
+	}
+	head := s.cells(s.heads, true, 0)
+	for i, row := range t.Rows {
+		indent := length(0)
+		if t.Swatch != nil {
+			indent = swatch + cellPad
+		}
+		cells := s.cells(row, false, indent)
+		if need := height(cells); i == 0 || f.Left() < need {
+			f.Need(height(head) + need)
+			s.set(head, true, -1)
+		}
+		s.set(cells, false, i)
+	}
+	f.Gap(partGap)
+}
+
+// A setter sets the rows of one table.
+type setter struct {
+	flow   *Flow
+	table  *Table
+	heads  []string
+	widths []length
+}
+
+// cells breaks the cells of a row into lines.
+func (s *setter) cells(row []string, bold bool, indent length) [][]string {
+	out := make([][]string, len(s.widths))
+	for i := range out {
+		if i < len(row) {
+			room := s.widths[i] - 2*cellPad
+			if i == 0 {
+				room -= indent
+			}
+			out[i] = Lines(row[i], tableText, bold, room, mostLines)
+		}
+	}
+	return out
+}
+
+const tableText = 9 * pattern.Point
+
+func height(cells [][]string) length {
+	most := 1
+	for _, lines := range cells {
+		most = max(most, len(lines))
+	}
+	return length(most)*tableText*leading + cellPad
+}
+
+func (s *setter) set(cells [][]string, bold bool, row int) {
+	f, t := s.flow, s.table
+	h := height(cells)
+	x := f.margin
+	for i, lines := range cells {
+		from := x
+		if i == 0 && row >= 0 && t.Swatch != nil {
+			f.Put(t.Swatch(row, pos{X: x + cellPad/2, Y: f.y + cellPad/2}, swatch)...)
+			from += swatch + cellPad
+		}
+		for k, line := range lines {
+			text := &drawing.Text{Text: line, At: pos{X: from + cellPad, Y: f.y + tableText*(1+leading*length(k))}, Size: tableText, Bold: bold}
+			if t.Columns[i].Right {
+				text.At.X, text.Anchor = x+s.widths[i]-2*cellPad, drawing.End
+			}
+			f.Put(text)
+		}
+		x += s.widths[i]
+	}
+	f.y += h
+	style := drawing.FrameLine
+	if bold {
+		style = drawing.SewingLine
+	}
+	f.Put(&drawing.Path{Style: style, Fill: drawing.NoColour, Points: []pos{{X: f.margin, Y: f.y}, {X: x, Y: f.y}}})
+}
