@@ -112,6 +112,9 @@ func (r *reporter) compile(name string) *pattern.Pattern {
 		r.tell([]problem.Problem{*fault})
 		return nil
 	}
+	if len(src.Text) > largeText {
+		tuneMemory()
+	}
 	loader := newLoader()
 	defer loader.Close()
 	p, ps := compiler.Compile(src, loader)
