@@ -147,3 +147,17 @@ block t 4 x 4 finished 4in {
 		})
 	}
 }
+
+// Of two free cells, each turned unit is offered the one it was meant for.
+func TestEachTurnedUnitFindsItsCell(t *testing.T) {
+	_, ps := compile(`fabric a light #f3ecdd
+unit g 2 x 4 { section A { 1 a at c } }
+block t 4 x 4 finished 4in {
+  join n -- s
+  place g at sw turn 180deg
+  place g at s turn 180deg
+}`)
+	if len(ps) != 2 || !strings.Contains(ps[0].Help, "by c at (1, 2)") || !strings.Contains(ps[1].Help, "by c at (3, 2)") {
+		t.Errorf("\n%s", show(ps))
+	}
+}

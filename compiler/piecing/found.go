@@ -192,7 +192,12 @@ func (f *finder) bisect(tiles []int32, face plane.Face, gaps []int, d plane.Poin
 	}
 	right, left := tiles[:i:i], tiles[i:] // what lies across to the left comes later
 	lf, rf := face.Split(chords[0], 0, 0)
-	if !f.bisect(right, rf, gaps[:m], d, off) || !f.bisect(left, lf, gaps[m+1:], d, gaps[m]) {
+	first := func() bool { return f.bisect(right, rf, gaps[:m], d, off) }
+	then := func() bool { return f.bisect(left, lf, gaps[m+1:], d, gaps[m]) }
+	if slices.Min(left) < slices.Min(right) { // what is placed first is sewn first
+		first, then = then, first
+	}
+	if !first() || !then() {
 		return false
 	}
 	f.cuts = append(f.cuts, plane.Line{A: chords[0].From.At, B: chords[0].To.At})

@@ -156,6 +156,43 @@ func TestUnitsInUnits(t *testing.T) {
 	}
 }
 
+// How many seams meet at the busiest point, inside and on the border.
+func TestMostSeams(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		body *eval.Body
+		want int
+	}{
+		{"four geese", placed(2, true), 6}, // two joins cross, and two seams end there
+		{"a seam to the border", halves("one", "A", "B"), 3},
+		{"one piece", strips(1), 0},
+		{"two strips", strips(2), 1},
+	} {
+		if got := size(t, c.body, 8).Figures.MostSeams; got != c.want {
+			t.Errorf("%s: %d seams meet, want %d", c.name, got, c.want)
+		}
+	}
+}
+
+// Found joins pair neighbors first, then pairs: the middle is sewn last.
+func TestFoundJoinsAreBalanced(t *testing.T) {
+	b := placed(8, false)
+	b.Outline, b.Places = box(16, 1), b.Places[:8]
+	s := size(t, b, 16)
+	if got, want := fmt.Sprint(lefts(s)), "[0 2 1 4 6 5 3]"; got != want {
+		t.Errorf("joins are to the right of %s, want %s", got, want)
+	}
+}
+
+// lefts lists the copy to the left of each join.
+func lefts(s *pattern.Sized) []int {
+	var list []int
+	for _, j := range s.Joins {
+		list = append(list, min(j.Left[0], j.Right[0]))
+	}
+	return list
+}
+
 // The proof of cover is not for show: pieces that do not add up are refused.
 func TestCoverIsProved(t *testing.T) {
 	r := result(halves("one", "A", "B"), 8)

@@ -49,7 +49,7 @@ func identity(b *block, c *copied) uint64 { return mix(c.origin, b.index, 1) }
 func (n *namer) keep(b *block, a *assembly, d *drawing) {
 	c := &a.copies[d.first]
 	id := identity(b, c)
-	if name, ok := n.kept[id]; ok && !a.has(name) {
+	if name, ok := n.kept[id]; ok {
 		d.name = name
 		return
 	}
@@ -74,7 +74,7 @@ func (n *namer) fill(b *block, a *assembly, d *drawing) {
 	}
 	c := &a.copies[d.first]
 	id := identity(b, c)
-	if name, ok := n.kept[id]; ok && !a.has(name) {
+	if name, ok := n.kept[id]; ok {
 		d.name = name
 		return
 	}
@@ -101,16 +101,6 @@ func (n *namer) fill(b *block, a *assembly, d *drawing) {
 			" is printed as " + d.name,
 		Help: "letters run once through the whole pattern; to choose it yourself, write a letter that is free",
 	})
-}
-
-// has reports whether a drawing of this assembly has a name already.
-func (a *assembly) has(name string) bool {
-	for i := range a.drawings {
-		if a.drawings[i].name == name {
-			return true
-		}
-	}
-	return false
 }
 
 // letters returns A, B, ..., Z, AA, AB, ...

@@ -137,6 +137,11 @@ func TestEqualSectionsAreOneDrawing(t *testing.T) {
 			t.Errorf("copy %d is turned by %v", k, c.Turn)
 		}
 	}
+	for i, e := range s.Drawings[0].Edges {
+		if (e.Kind == pattern.Joined) != (e.Letter != "") {
+			t.Errorf("edge %d, which meets another copy, has the letter %q", i, e.Letter)
+		}
+	}
 	// Another fabric in one of them makes all four differ: it by itself, its two
 	// neighbors by the edge on which they have it, the last by having none.
 	b.Sections[2].Pieces[1].Fabric = 2

@@ -144,8 +144,9 @@ func (w *work) tellPlace(s *shape, placed []plane.Polygon, taken []int32, i int,
 }
 
 // helpTurn works out `by c at ...` where a unit was turned or reversed out of
-// the cell it was meant for: the free region it would fill or, where there is
-// none, the cell whose lower left corner is where the unit's origin was put.
+// the cell it was meant for: the free region that it would fill and whose lower
+// left corner is nearest to where the unit's origin was put or, where there is
+// none, the cell that has its corner there.
 func (w *work) helpTurn(s *shape, placed plane.Polygon, taken []int32, place *eval.Place) string {
 	help := "placed units fill their parent exactly, without gap or overlap"
 	if place.HasBy || !place.Body.Box || plane.Turn(place.Motion.Turn) == 0 && !place.Motion.Reversed {
@@ -173,8 +174,8 @@ func (w *work) helpTurn(s *shape, placed plane.Polygon, taken []int32, place *ev
 		}
 		region := s.face(int32(leaf)).Corners
 		low, _ := region.Box()
-		if moved, c := move(low); c.Dist(landed) < least && fit(region, moved, false) != nil {
-			best, least = c, c.Dist(landed)
+		if moved, c := move(low); low.Dist(landed) < least && fit(region, moved, false) != nil {
+			best, least = c, low.Dist(landed)
 		}
 	}
 	if !math.IsInf(least, 1) {
