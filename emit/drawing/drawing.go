@@ -68,7 +68,8 @@ const (
 	RunOnLine         // a sewing line's end carried on through the allowance: hairline
 	MarkLine          // match marks
 	RuleLine          // scale rules and squares
-	FrameLine         // boxes, leaders, furniture
+	FrameLine         // boxes, rings of numbers, furniture
+	LeaderLine        // from a label to its space: hairline, short dashes
 	PatchLine         // outlines in coloured pictures
 	Styles            // how many there are
 )

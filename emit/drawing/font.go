@@ -17,6 +17,7 @@ import (
 // every machine. These are its measures as parts of a text's size.
 const (
 	CapHeight = 0.729 // of a flat capital letter
+	Ascent    = 0.76  // of the highest Latin letter without an accent
 	Descent   = 0.208 // of the deepest Latin letter below the baseline
 )
 

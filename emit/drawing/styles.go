@@ -23,6 +23,7 @@ var looks = [Styles]Look{
 	MarkLine:    {Width: 0.25 * mm},
 	RuleLine:    {Width: 0.2 * mm},
 	FrameLine:   {Width: 0.15 * mm},
+	LeaderLine:  {Width: 0.13 * mm, On: 0.7 * mm, Off: 0.7 * mm},
 	PatchLine:   {Width: 0.2 * mm},
 }
 

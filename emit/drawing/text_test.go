@@ -12,7 +12,8 @@ import (
 )
 
 // The figures below were read from the font file's own tables by a separate
-// script: hmtx A 1260, space 585; glyf box of H up to 1493, of g down to -426;
+// script: hmtx A 1260, space 585; glyf box of H up to 1493, of g down to -426,
+// of l up to 1556;
 // 2048 units to the em.
 func TestMeasureAgreesWithTheFontsTables(t *testing.T) {
 	size := pattern.Length(2048)
@@ -21,6 +22,9 @@ func TestMeasureAgreesWithTheFontsTables(t *testing.T) {
 	}
 	if top := -Measure("H", size, false).Ink.Y0; math.Abs(top-CapHeight*2048) > 2 {
 		t.Errorf("H is %v high", top)
+	}
+	if top := -Measure("bdfhkl", size, false).Ink.Y0; math.Abs(top-Ascent*2048) > 2 {
+		t.Errorf("bdfhkl are %v high", top)
 	}
 	if low := Measure("gjpqy", size, false).Ink.Y1; math.Abs(low-Descent*2048) > 2 {
 		t.Errorf("gjpqy reach %v below", low)
@@ -83,11 +87,11 @@ func TestWrapLosesNoWord(t *testing.T) {
 // Every two styles must differ by dashes or by twice the weight, or one of them
 // is told by its place and shape alone.
 func TestStylesAreToldApart(t *testing.T) {
-	lines := []Style{SewingLine, OutlineLine, CuttingLine, ExtraLine, RunOnLine}
+	lines := []Style{SewingLine, OutlineLine, CuttingLine, ExtraLine, RunOnLine, LeaderLine}
 	for i, a := range lines {
 		for _, b := range lines[:i] {
 			x, y := a.Look(), b.Look()
-			sameDash := (x.Off > 0) == (y.Off > 0) && (x.On > 0) == (y.On > 0)
+			sameDash := (x.Off > 0) == (y.Off > 0) && (x.On > 0) == (y.On > 0) && max(x.On, y.On) < 3*min(x.On, y.On)+mm
 			ratio := float64(max(x.Width, y.Width) / min(x.Width, y.Width))
 			if sameDash && ratio < 1.9 {
 				t.Errorf("styles %d and %d look alike", a, b)

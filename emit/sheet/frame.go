@@ -47,26 +47,40 @@ func (l *layout) area() box {
 
 // frames are the ways to divide a page, the preferred one first: a head across
 // the top; a low one, for high sections; one in a column beside the sections.
+// Those without room for sections are left out.
 func (l *layout) frames() []frame {
 	area := l.area()
 	var out []frame
-	add := func(id string, f frame) (height length) {
-		items, height := l.head(&f)
+	add := func(id string, f frame) {
+		items, h := l.head(&f)
+		if f.head.w() < area.w() { // beside
+			f.room.x1 = f.head.x0 - partGap
+			if h > area.h()-headGap {
+				return
+			}
+		} else {
+			f.room.y0 += headGap + h + headGap
+		}
+		if f.room.w() < leastRoom || f.room.h() < leastRoom {
+			return
+		}
 		f.fixed = &drawing.Group{ID: id, Class: "furniture", Shared: true, Items: append(items, l.notes(), l.rules())}
 		out = append(out, f)
-		return height
 	}
-	for i, id := range [...]string{"f1", "f2"} { // short, for every glyph's use repeats it
-		h := add(id, frame{head: area, compact: i == 1})
-		out[i].room = box{area.x0, area.y0 + headGap + h + headGap, area.x1, area.y1}
+	if area.w() < squareWidth || area.h() < squareWidth {
+		return nil
 	}
-	column := box{max(area.x0, area.x1-besideWidth), area.y0, area.x1, area.y1}
-	h := add("f3", frame{head: column, room: box{area.x0, area.y0, column.x0 - partGap, area.y1}})
-	if f := &out[2]; h > area.h()-headGap || f.room.w() <= 0 {
-		out = out[:2]
-	}
+	column := area
+	column.x0 = max(area.x0+partGap, area.x1-besideWidth)
+	add("f1", frame{head: area, room: area}) // short identities, for every glyph's use repeats them
+	add("f2", frame{head: area, room: area, compact: true})
+	add("f3", frame{head: column, room: area})
 	return out
 }
+
+// leastRoom is the room without which a sheet is not worth printing: a section
+// of half an inch with its allowance.
+const leastRoom = 1 * pattern.Inch
 
 // A column sets lines of text under each other.
 type column struct {

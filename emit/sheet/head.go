@@ -12,7 +12,7 @@ const (
 	frontWidth  = 1.3 * pattern.Inch
 	frontLow    = 1.75 * pattern.Inch // with its caption beside it
 	squareWidth = 1 * pattern.Inch
-	textWidth   = 2.3 * pattern.Inch // at least
+	textWidth   = 2.1 * pattern.Inch // at least
 	legendWidth = 2.05 * pattern.Inch
 )
 
@@ -120,9 +120,12 @@ func (l *layout) headText(x, y, w length, f *frame) ([]drawing.Item, length) {
 	if !f.compact {
 		c.text("When all spaces are sewn, lay the ruler's "+l.p.Settings.Allowance.In(16)+" line on the heavy outline and trim on the dashed line.", small, false, 0)
 	}
-	c.leave(&f.slots.check, false, 2)
+	c.leave(&f.slots.check, false, len(drawing.Wrap(longCheck, small, false, w)))
 	return c.items, c.y - y
 }
+
+// longCheck is as long as a check gets, so that none is cut short.
+const longCheck = "Check: section MMr, bottom edge, heavy corner to dashed corner: 10 15/16 in (27.8 cm)."
 
 func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
@@ -203,6 +206,14 @@ func (l *layout) legend(x, y, w length) ([]drawing.Item, length) {
 			ring(drawing.FrameLine, pos{X: x + sample/2, Y: y + lab.mid.Y}, lab.ring),
 		}
 	})
+	row("leads to a tiny space", func(y length) []drawing.Item {
+		dot := ring(drawing.NoLine, pos{X: x + sample, Y: y}, dotRadius)
+		dot.Fill = drawing.Black
+		return append(lined(drawing.LeaderLine)(y), dot)
+	})
+	if l.tellsGrain() {
+		row("straight grain of the cloth", func(y length) []drawing.Item { return arrow(pos{X: x + sample/2, Y: y}, pos{X: 1}) })
+	}
 	return []drawing.Item{&drawing.Group{ID: "legend", Class: "legend", Items: c.items}}, c.y - y
 }
 

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"slices"
 
 	"seamwright/compiler/pattern"
 	"seamwright/emit/drawing"
@@ -18,7 +19,9 @@ const (
 
 const (
 	// labelRoom is kept free between a label and the lines round its space.
-	labelRoom = 0.8 * pattern.Millimetre
+	labelRoom length = 0.8 * pattern.Millimetre
+	// tightRoom is kept where a number would else not fit.
+	tightRoom = 0.5 * pattern.Millimetre
 	// outlineRoom is kept in addition along the outline, where match marks stand.
 	outlineRoom = 0.6 * pattern.Millimetre
 	// lineSkip is the white between the lines of a label.
@@ -118,25 +121,38 @@ func (l *label) boxes(p pos, f func(box)) {
 	}
 }
 
+// box returns the box of a whole label about its origin.
+func (l *label) box() box {
+	return box{-l.reach(pos{X: -1}), -l.reach(pos{Y: -1}), l.reach(pos{X: 1}), l.reach(pos{Y: 1})}
+}
+
 // fit returns where a label goes in a space: the middle of all places in which
-// it keeps a room from every side. Every side is moved inwards by as much as the label
-// reaches towards it; what is left, a convex polygon, are those places.
+// it keeps a room from every side.
 func (s *section) fit(sp *space, l *label, room length) (pos, bool) {
+	left := shrink(sp, func(out pos) length { return l.reach(out) + room })
+	if len(left) == 0 {
+		return pos{}, false
+	}
+	return centroid(left), true
+}
+
+// shrink returns the places in a space where something keeps clear of its sides.
+// Every side is moved inwards by as much as the thing reaches towards it, given
+// the direction out of the space; what is left is a convex polygon.
+func shrink(sp *space, reach func(out pos) length) []pos {
 	var bufs [2][24]pos
 	left := sp.polygon
 	for i, a := range sp.polygon {
-		d := unit(a, sp.polygon[(i+1)%len(sp.polygon)])
-		white := room
+		out := right(unit(a, sp.polygon[(i+1)%len(sp.polygon)]))
+		white := reach(out)
 		if sp.outer[i] {
 			white += outlineRoom
 		}
-		out := right(d)
-		left = clip(bufs[i%2][:0], left, mul(out, -1), l.reach(out)+white-dot(a, out))
-		if len(left) == 0 {
-			return pos{}, false
+		if left = clip(bufs[i%2][:0], left, mul(out, -1), white-dot(a, out)); len(left) == 0 {
+			return nil
 		}
 	}
-	return centroid(left), true
+	return slices.Clone(left)
 }
 
 // words are a fabric's printed words, measured once for all its spaces.
@@ -168,29 +184,36 @@ func newWords(text string) words {
 func (s *section) labelSpace(sp *space, index int, w *words) {
 	text := s.d.Label(index)
 	ring := sp.piece.Number == 1 && !s.d.Plain
+	room := labelRoom
 	try := func(l label) bool {
-		at, ok := s.fit(sp, &l, labelRoom)
+		at, ok := s.fit(sp, &l, room)
 		if ok {
 			sp.label, sp.at, sp.placed = l, at, true
 		}
 		return ok
 	}
+	whole := func(n line) bool {
+		return w.text != "" && (try(stacked([]line{n, w.whole}, ring)) ||
+			w.parts != nil && try(stacked([]line{n, w.parts[0], w.parts[1]}, ring)) ||
+			try(sideBySide(n, w.whole, ring)))
+	}
 	numbers := [...]line{newLine(text, large, true), newLine(text, medium, true), newLine(text, small, true)}
 	for _, n := range numbers {
-		if w.text == "" {
-			break
-		}
-		if try(stacked([]line{n, w.whole}, ring)) ||
-			w.parts != nil && try(stacked([]line{n, w.parts[0], w.parts[1]}, ring)) ||
-			try(sideBySide(n, w.whole, ring)) {
+		if whole(n) {
 			sp.worded = true
 			return
 		}
 	}
-	for _, n := range numbers {
-		if try(stacked([]line{n}, ring)) || ring && try(stacked([]line{n}, false)) {
-			sp.worded = w.text == ""
-			return
+	room = tightRoom
+	if sp.worded = whole(numbers[2]); sp.worded {
+		return
+	}
+	for _, room = range [...]length{labelRoom, tightRoom} {
+		for _, n := range numbers {
+			if try(stacked([]line{n}, ring && room == labelRoom)) {
+				sp.worded = w.text == ""
+				return
+			}
 		}
 	}
 }

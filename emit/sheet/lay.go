@@ -70,6 +70,10 @@ func Lay(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, paper pattern.S
 	l.checkGlyphs()
 	var plans []plan
 	frames := l.frames()
+	if len(frames) == 0 {
+		l.smallPaper()
+		return Set{}, l.problems
+	}
 	for _, r := range l.runs() {
 		plans = append(plans, l.packRun(r, frames)...)
 	}
@@ -100,6 +104,12 @@ type run struct {
 	items []item
 }
 
+// printedOn reports whether a drawing goes on paper: a section with seams, or a
+// plain patch that is cut round a template.
+func printedOn(d *pattern.Drawing) bool {
+	return !d.Plain || d.Pieces[0].Patch.Shape == pattern.TemplatePatch
+}
+
 // runs parts the drawings by how often they are printed, in the order of the
 // pattern.
 func (l *layout) runs() []run {
@@ -107,7 +117,7 @@ func (l *layout) runs() []run {
 	at := map[int]int{}
 	for i := range l.sized.Drawings {
 		d := &l.sized.Drawings[i]
-		if d.Plain && d.Pieces[0].Patch.Shape != pattern.TemplatePatch {
+		if !printedOn(d) {
 			continue
 		}
 		k, ok := at[d.Make]
@@ -219,8 +229,13 @@ func (l *layout) page(p *plan, n, of int) Sheet {
 	}}
 	head := append(l.varying(&p.frame, &s), l.number(n, of, p.print))
 	s.Page.Items = append(s.Page.Items, p.frame.fixed, &drawing.Group{ID: "head", Class: "head", Items: head})
-	for _, place := range p.places {
-		s.Page.Items = append(s.Page.Items, l.paint(l.lay(place.Drawing, place)))
+	sections := make([]*section, len(p.places))
+	for i, place := range p.places {
+		sections[i] = l.lay(place.Drawing, place)
+		s.Page.Items = append(s.Page.Items, l.paint(sections[i]))
+	}
+	if key := l.key(sections, p.frame.room); len(key) > 0 {
+		s.Page.Items = append(s.Page.Items, &drawing.Group{ID: "key", Class: "key", Items: key})
 	}
 	return s
 }

@@ -56,8 +56,8 @@ func (it *item) turnFor(w, h length) (float64, bool) {
 const openSheets = 6
 
 // pack puts items on as few sheets as a skyline finds, each with a room of
-// w x h whose upper left corner is at. Every item must fit by itself. The order
-// and the result depend on nothing but the items.
+// w x h whose upper left corner is at; nil where one does not fit by itself. The
+// result depends on nothing but the items.
 func pack(items []item, at pos, w, h length) [][]Place {
 	order := slices.Clone(items)
 	slices.SortStableFunc(order, func(a, b item) int {
@@ -77,7 +77,10 @@ func pack(items []item, at pos, w, h length) [][]Place {
 	}
 	for i := range order {
 		it := &order[i]
-		turn, _ := it.turnFor(w, h)
+		turn, ok := it.turnFor(w, h)
+		if !ok {
+			return nil
+		}
 		done := false
 		for _, t := range [...]float64{turn, 90 - turn} { // a quarter turn only to save a sheet
 			if turn != 0 && turn != 90 && t != turn {

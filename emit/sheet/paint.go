@@ -37,14 +37,14 @@ func (l *layout) paint(s *section) *drawing.Group {
 			runs = append(runs, stroke(drawing.RunOnLine, b, beyondB))
 		}
 	})
-	items := append(seams, chainOf(drawing.OutlineLine, s.outline, true))
+	items := append(append(l.tints(s), seams...), chainOf(drawing.OutlineLine, s.outline, true))
 	items = append(append(items, runs...), chainOf(drawing.CuttingLine, s.cut.at, true))
 	extras, extraTexts := l.extras(s)
 	items = append(append(items, extras...), l.marks(s)...)
 	texts := l.markLetters(s)
 	texts = append(texts, l.partners(s)...)
 	texts = append(texts, l.title(s)...)
-	texts = append(texts, l.leaders(s)...)
+	texts = append(append(texts, l.leaders(s)...), l.lists(s)...)
 	items = append(append(items, extraTexts...), texts...)
 	for i := range s.spaces {
 		if g := paintSpace(s, i); g != nil {
@@ -54,9 +54,38 @@ func (l *layout) paint(s *section) *drawing.Group {
 	return &drawing.Group{ID: "section-" + s.d.Name, Class: "section", Items: items}
 }
 
+// tints paints the fabrics' colours very pale below the lines, where the pattern
+// wants them.
+func (l *layout) tints(s *section) (items []drawing.Item) {
+	if !l.p.Settings.Tint {
+		return nil
+	}
+	for i := range s.spaces {
+		c := l.p.Fabrics[s.spaces[i].piece.Fabric].Colour
+		pale := drawing.Colour(0)
+		for shift := 16; shift >= 0; shift -= 8 {
+			part := c >> shift & 0xFF
+			pale = pale<<8 | drawing.Colour(0xFF-(0xFF-part)/tintStrength)
+		}
+		items = append(items, &drawing.Path{Points: s.spaces[i].polygon, Closed: true, Fill: pale})
+	}
+	return items
+}
+
+// tintStrength is the part of a colour's darkness that a tint keeps: black
+// becomes a grey of 20 %, on which every line and label is read.
+const tintStrength = 5
+
 // titles are the forms of a section's own name, which survives cutting out.
 func (l *layout) titles(d *pattern.Drawing) [][]string {
 	size := l.sized.Finished.Exact()
+	if d.Plain {
+		return [][]string{{
+			d.Name + "  " + size + " " + l.name + " ed. " + strconv.Itoa(l.p.About.Edition),
+			"template, no paper: cut " + strconv.Itoa(d.Make) + " on the dashed line",
+			"this side up on the wrong side of the cloth",
+		}}
+	}
 	edition := "ed. " + strconv.Itoa(l.p.About.Edition) + "  make " + strconv.Itoa(d.Make)
 	return [][]string{
 		{d.Name + "  " + size + " " + l.name + " " + edition},
@@ -81,6 +110,7 @@ func paintSpace(s *section, i int) *drawing.Group {
 	if sp.label.ring > 0 {
 		g.Items = append(g.Items, ring(drawing.FrameLine, add(sp.at, sp.label.mid), sp.label.ring))
 	}
+	g.Items = append(g.Items, s.grainArrow(sp)...)
 	return g
 }
 
@@ -103,21 +133,6 @@ func (l *layout) title(s *section) []drawing.Item {
 		}
 	}
 	return nil
-}
-
-// leaders sets in the allowance the labels that found no room in their spaces,
-// with a leader to each.
-func (l *layout) leaders(s *section) (items []drawing.Item) {
-	for i := range s.spaces {
-		if sp := &s.spaces[i]; !sp.worded {
-			led := s.lead(sp, s.d.Label(i)+" "+l.words[sp.piece.Fabric].text)
-			if led == nil {
-				l.unlabelled(s, i)
-			}
-			items = append(items, led...)
-		}
-	}
-	return items
 }
 
 // shortTitles are the section's name on one line, for the allowance.
@@ -149,68 +164,4 @@ func (s *section) inAllowance(text string) *drawing.Text {
 		return nil
 	}
 	return best.set(text, at, 0, s.allowance)
-}
-
-// dotRadius is the radius of the dot at a leader's end.
-const dotRadius = 0.35 * pattern.Millimetre
-
-// lead sets a space's whole label in the nearest free place of the allowance,
-// with a leader that ends in the space and touches no other label.
-func (s *section) lead(sp *space, text string) []drawing.Item {
-	w := drawing.Measure(text, small, false).Width
-	to := centroid(sp.polygon)
-	if sp.placed { // beside its number
-		to = s.besideNumber(sp)
-	}
-	var best *strip
-	var at, shortest length
-	for i := range s.strips {
-		st := &s.strips[i]
-		foot := dot(sub(to, st.at), st.dir)
-		t, ok := st.find(w, foot, 0, st.len)
-		if !ok {
-			continue
-		}
-		from := along(along(st.at, st.dir, t), right(st.dir), leaderStart)
-		if d := dist(from, to); (best == nil || d < shortest) && s.clear(from, to, sp) {
-			best, at, shortest = st, t, d
-		}
-	}
-	if best == nil {
-		return nil
-	}
-	from := along(along(best.at, best.dir, at), right(best.dir), (s.allowance-small*drawing.CapHeight)/2-leaderGap)
-	t := best.set(text, at, 0, s.allowance)
-	dotted := ring(drawing.NoLine, to, dotRadius)
-	dotted.Fill = drawing.Black
-	return []drawing.Item{stroke(drawing.FrameLine, from, to), dotted, t}
-}
-
-const (
-	leaderStart = 1 * pattern.Millimetre   // where a leader's way is tried from, beyond the outline
-	leaderGap   = 0.5 * pattern.Millimetre // between a leader and its text
-)
-
-// besideNumber returns the corner of a space farthest from its number, drawn
-// halfway in: where a leader may end without touching the number.
-func (s *section) besideNumber(sp *space) pos {
-	best := sp.polygon[0]
-	for _, p := range sp.polygon {
-		if dist(p, sp.at) > dist(best, sp.at) {
-			best = p
-		}
-	}
-	return mid(best, sp.at)
-}
-
-// clear reports whether a leader touches no label.
-func (s *section) clear(from, to pos, own *space) bool {
-	ok := true
-	for i := range s.spaces {
-		sp := &s.spaces[i]
-		if sp.placed {
-			sp.label.boxes(sp.at, func(b box) { ok = ok && !b.grown(leaderGap).crosses(from, to) })
-		}
-	}
-	return ok
 }

@@ -15,7 +15,9 @@ type section struct {
 	cut     contour
 	extra   contour // no points where the extra is not wanted or no edge is on the border
 	spaces  []space
-	strips  []strip // the allowance along each edge
+	strips  []strip  // the allowance along each edge
+	key     []string // fabrics and their spaces, for which there is no room in it
+	bare    []string // labels for which there is no room at all
 
 	allowance length
 }

@@ -100,6 +100,13 @@ func (st *strip) find(width, want, from, to length) (length, bool) {
 	return best, found
 }
 
+// inkMiddle is the middle of a line's ink above its baseline, from the deepest to
+// the highest Latin letter, and inkHeight the whole, as parts of its size.
+const (
+	inkMiddle = (drawing.Ascent - drawing.Descent) / 2
+	inkHeight = drawing.Ascent + drawing.Descent
+)
+
 // set makes a text in the allowance that reads along the edge, its middle at t,
 // in the middle between the depths, and takes its place.
 func (st *strip) set(text string, t, inner, outer length) *drawing.Text {
@@ -113,7 +120,7 @@ func (st *strip) set(text string, t, inner, outer length) *drawing.Text {
 	at := along(along(st.at, st.dir, t), right(st.dir), (inner+outer)/2)
 	return &drawing.Text{
 		Text: text, Size: small, Anchor: drawing.Middle,
-		At:   along(at, up, -small*drawing.CapHeight/2),
+		At:   along(at, up, -small*inkMiddle),
 		Turn: math.Atan2(-float64(u.Y), float64(u.X)) * 180 / math.Pi,
 	}
 }

@@ -20,7 +20,12 @@ var papers = [...]pattern.Sheet{
 // a join that divides it, then a larger sheet that it would fit.
 func (l *layout) tooLarge(it *item, frames []frame) {
 	d := &l.sized.Drawings[it.drawing]
-	room := frames[0].room
+	room := frames[0].room // of the frame with the most room
+	for _, f := range frames {
+		if f.room.w()*f.room.h() > room.w()*room.h() {
+			room = f.room
+		}
+	}
 	help := "divide the section at this size with a join from a size on: join P -- Q from " + sizeArgument(l.sized.Finished.W)
 	for _, p := range papers {
 		larger := *l
@@ -46,22 +51,25 @@ func (l *layout) tooLargeFor(d *pattern.Drawing, it *item, room box, help string
 	})
 }
 
+// smallPaper reports a sheet without room for sections.
+func (l *layout) smallPaper() {
+	l.problems = append(l.problems, problem.Problem{
+		Code: SmallPaper, Severity: problem.Error,
+		Message: fmt.Sprintf("the sheet %s, %s, has no room for a section beside the scales, the legend and the front view", l.paper.Name, l.paper.Paper.In(8)),
+		Help:    "print on a larger sheet: letter or a4",
+	})
+}
+
 // sizeArgument writes a size as the language does.
 func sizeArgument(w length) string { return strings.ReplaceAll(w.Exact(), " in", "in") }
 
-// unlabelled reports a space whose label has room neither in it nor, with a
-// leader, in the allowance.
-func (l *layout) unlabelled(s *section, i int) {
-	what := "its label"
-	if s.spaces[i].placed {
-		what = "its fabric's words"
-	}
-	label := s.d.Label(i)
+// unlabelled reports what has no room in its spaces, in the allowance, nor below
+// the sections of its sheet.
+func (l *layout) unlabelled(s *section, what string) {
 	l.problems = append(l.problems, problem.Problem{
 		Code: NoLabel, Severity: problem.Warning,
-		Message: fmt.Sprintf("space %s of %s at %s is too small for %s, and the allowance near it is full",
-			label, l.block.Name, l.sized.Finished.Exact(), what),
-		Help: "use shorter words for the fabric, make the space larger, or leave out this finished size",
+		Message: fmt.Sprintf("the sheet of section %s of %s at %s has no room for %s", s.d.Name, l.block.Name, l.sized.Finished.Exact(), what),
+		Help:    "use shorter words for the fabric, make the spaces larger, or leave out this finished size",
 	})
 }
 
