@@ -20,7 +20,7 @@ func (catalogue) Crowded() Rule {
 			Source: "common practice, no source",
 			Example: `fabric reef "reef" dark #25525e
 fabric foam "foam" light #dfeaf0
-block ripples 21 x 21 finished 21in {
+block ripples 21 x 21 finished 7in {
   section A {
     1 reef at (10, 0.5)
     for i in 1..20 {
@@ -31,7 +31,7 @@ block ripples 21 x 21 finished 21in {
 `,
 			Cured: `fabric reef "reef" dark #25525e
 fabric foam "foam" light #dfeaf0
-block ripples 20 x 20 finished 20in {
+block ripples 20 x 20 finished 7in {
   section A {
     1 reef at (10, 0.5)
     for i in 1..19 {

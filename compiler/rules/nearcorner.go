@@ -23,7 +23,7 @@ func (catalogue) NearCorner() Rule {
 			Source: "common practice, no source",
 			Example: `fabric sail "sail" light #f3ecdd
 fabric sky "sky" medium #8fb3c4
-block lugger 8 x 8 finished 8in {
+block lugger 8 x 8 finished 6in {
   section A {
     1 sail at (4, 1)
     2 sky along (0.125, 0) -- (8, 8)
@@ -32,7 +32,7 @@ block lugger 8 x 8 finished 8in {
 `,
 			Cured: `fabric sail "sail" light #f3ecdd
 fabric sky "sky" medium #8fb3c4
-block lugger 8 x 8 finished 8in {
+block lugger 8 x 8 finished 6in {
   section A {
     1 sail at (4, 1)
     2 sky along (0, 0) -- (8, 8)

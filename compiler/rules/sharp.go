@@ -28,7 +28,7 @@ func (catalogue) Sharp() Rule {
 			Source: "common practice, no source; the reach of a tip is allowance / sin(angle / 2), computed",
 			Example: `fabric beam "beam" light #f3ecdd
 fabric night "night" dark #25304a
-block beacon 8 x 8 finished 8in {
+block beacon 8 x 8 finished 6in {
   section A {
     1 beam at (2, 0.2)
     2 night along (0, 0) -- (8, 2)
@@ -37,7 +37,7 @@ block beacon 8 x 8 finished 8in {
 `,
 			Cured: `fabric beam "beam" light #f3ecdd
 fabric night "night" dark #25304a
-block beacon 8 x 8 finished 8in {
+block beacon 8 x 8 finished 6in {
   section A {
     1 beam at (2, 0.2)
     2 night along (0, 0) -- (8, 4)
