@@ -7,13 +7,14 @@ import (
 	"seamwright/compiler/eval"
 	"seamwright/compiler/piecing"
 	"seamwright/compiler/rules"
+	"seamwright/emit/sheet"
 	"seamwright/lang/problem"
 )
 
 // codes lists every code that any part of the program raises, in order.
 func codes() []problem.Info {
 	var all []problem.Info
-	for _, of := range []func() []problem.Info{files.Codes, eval.Codes, piecing.Codes, rules.Codes} {
+	for _, of := range []func() []problem.Info{files.Codes, eval.Codes, piecing.Codes, rules.Codes, sheet.Codes} {
 		all = append(all, of()...)
 	}
 	sort.Slice(all, func(i, j int) bool { return all[i].Code < all[j].Code })
