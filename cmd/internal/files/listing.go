@@ -25,9 +25,6 @@ func IsOut(folder string) bool {
 // listed reads the names that earlier calls have written.
 func (w *writer) listed() (map[string]bool, error) {
 	ours := map[string]bool{}
-	if w.fresh {
-		return ours, nil
-	}
 	w.name = Listing
 	f, err := w.root.Open(Listing)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -51,9 +48,6 @@ func (w *writer) listed() (map[string]bool, error) {
 
 // same reports whether a file already holds an output's bytes.
 func (w *writer) same(o Output, ours bool) (bool, error) {
-	if w.fresh {
-		return false, nil
-	}
 	info, err := w.root.Lstat(filepath.FromSlash(o.Path))
 	if errors.Is(err, fs.ErrNotExist) {
 		return false, nil
@@ -67,8 +61,11 @@ func (w *writer) same(o Output, ours bool) (bool, error) {
 			return false, err
 		}
 		defer f.Close()
-		old, err := io.ReadAll(io.LimitReader(f, info.Size()+1))
-		if err != nil {
+		if cap(w.old) < len(o.Data) {
+			w.old = make([]byte, len(o.Data)+len(o.Data)/4)
+		}
+		old := w.old[:len(o.Data)]
+		if _, err := io.ReadFull(f, old); err != nil {
 			return false, err
 		}
 		if bytes.Equal(old, o.Data) {

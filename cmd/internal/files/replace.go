@@ -54,11 +54,7 @@ func Create(name string, data []byte) *problem.Problem {
 	if err != nil {
 		return unwritable(name, err, true)
 	}
-	_, err = f.Write(data)
-	if later := f.Close(); err == nil {
-		err = later
-	}
-	if err != nil {
+	if err := fill(f, data); err != nil {
 		os.Remove(name)
 		return unwritable(name, err, true)
 	}

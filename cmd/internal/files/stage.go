@@ -2,10 +2,10 @@ package files
 
 import (
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path"
+	"strconv"
 	"time"
 )
 
@@ -22,7 +22,8 @@ func (w *writer) stageAll(files []Output) error {
 	if len(files) == 0 {
 		return nil
 	}
-	if err := w.newStage(); err != nil {
+	var err error
+	if w.stage, err = newStage(w.root); err != nil {
 		return err
 	}
 	for i, o := range files {
@@ -30,43 +31,41 @@ func (w *writer) stageAll(files []Output) error {
 		if w.stop() {
 			return ErrStopped
 		}
-		f, err := w.root.OpenFile(w.new(i), os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+		f, err := w.root.OpenFile(w.staged(i), os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
 		if err != nil {
 			return err
 		}
-		_, err = f.Write(o.Data)
-		if later := f.Close(); err == nil {
-			err = later
-		}
-		if err != nil {
+		if err := fill(f, o.Data); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-// newStage makes the folder to write in. One that is there already belongs to
+// newStage makes a folder to write in. One that is there already belongs to
 // another build at work, or was left by one that was killed: an hour later it
 // can only be the latter.
-func (w *writer) newStage() error {
+func newStage(in *os.Root) (string, error) {
 	for n := 0; ; n++ {
-		name := stagePrefix + fmt.Sprint(n)
-		if info, err := w.root.Lstat(name); err == nil && time.Since(info.ModTime()) > time.Hour {
-			w.root.RemoveAll(name)
+		name := stagePrefix + strconv.Itoa(n)
+		err := in.Mkdir(name, 0o777)
+		if errors.Is(err, fs.ErrExist) {
+			if info, e := in.Lstat(name); e == nil && time.Since(info.ModTime()) > time.Hour {
+				in.RemoveAll(name)
+				err = in.Mkdir(name, 0o777)
+			}
 		}
-		err := w.root.Mkdir(name, 0o777)
 		if err == nil {
-			w.stage = name
-			return nil
+			return name, nil
 		}
 		if !errors.Is(err, fs.ErrExist) || n == maxStages {
-			return err
+			return "", err
 		}
 	}
 }
 
-func (w *writer) new(i int) string { return path.Join(w.stage, fmt.Sprint(i)) }
-func (w *writer) old(i int) string { return path.Join(w.stage, fmt.Sprint("old-", i)) }
+func (w *writer) staged(i int) string   { return path.Join(w.stage, strconv.Itoa(i)) }
+func (w *writer) replaced(i int) string { return path.Join(w.stage, "old-"+strconv.Itoa(i)) }
 
 // place renames what was staged into place and removes what is stale,
 // remembering how each step is undone.
@@ -76,24 +75,21 @@ func (w *writer) place(files []Output, stale []string) error {
 		if err := w.folders(path.Dir(o.Path)); err != nil {
 			return err
 		}
-		replaced := false
-		if !w.fresh {
-			var err error
-			if replaced, err = w.keep(o.Path, i); err != nil {
-				return err
-			}
+		replaced, err := w.keep(o.Path, i)
+		if err != nil {
+			return err
 		}
-		if err := w.root.Rename(w.new(i), o.Path); err != nil {
+		if err := w.root.Rename(w.staged(i), o.Path); err != nil {
 			return err
 		}
 		switch {
 		case replaced:
-			w.undo = append(w.undo, func() error { return w.root.Rename(w.old(i), o.Path) })
+			w.undo = append(w.undo, func() error { return w.root.Rename(w.replaced(i), o.Path) })
 		default:
 			w.undo = append(w.undo, func() error { return w.root.Remove(o.Path) })
 		}
 		switch {
-		case o.Path == Listing:
+		case o.Path == Listing: // not one of the outputs
 		case replaced:
 			w.done.Changed++
 		default:
@@ -107,10 +103,10 @@ func (w *writer) place(files []Output, stale []string) error {
 		if err != nil || !info.Mode().IsRegular() {
 			continue // gone already, or no longer ours
 		}
-		if err := w.root.Rename(name, w.old(i)); err != nil {
+		if err := w.root.Rename(name, w.replaced(i)); err != nil {
 			return err
 		}
-		w.undo = append(w.undo, func() error { return w.root.Rename(w.old(i), name) })
+		w.undo = append(w.undo, func() error { return w.root.Rename(w.replaced(i), name) })
 		w.done.Removed++
 	}
 	for _, name := range stale { // nothing can fail any more: tidy up
@@ -124,12 +120,12 @@ func (w *writer) place(files []Output, stale []string) error {
 // keep gives the file that is about to be replaced a second name. The first
 // stays, so that there is no moment without the file.
 func (w *writer) keep(name string, i int) (bool, error) {
-	err := w.root.Link(name, w.old(i))
+	err := w.root.Link(name, w.replaced(i))
 	if errors.Is(err, fs.ErrNotExist) {
 		return false, nil
 	}
 	if err != nil { // disks without links: FAT, some network drives
-		err = w.root.Rename(name, w.old(i))
+		err = w.root.Rename(name, w.replaced(i))
 	}
 	return err == nil, err
 }

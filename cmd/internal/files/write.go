@@ -2,7 +2,6 @@ package files
 
 import (
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -26,10 +25,12 @@ type Written struct {
 	New, Changed, Same, Removed int
 }
 
-// Write makes a folder hold a set of outputs, all or none. Everything is first
-// written beside, inside the folder itself and so on the same disk; only then
-// are the files renamed into place, and if one of those renamings fails the
-// others are undone. Files that would not change are left alone.
+// Write makes a folder hold a set of outputs, all or none. A folder that is not
+// there yet is made under another name and renamed when it is complete. In one
+// that is, everything is first written beside, inside the folder itself and so on
+// the same disk; only then are the files renamed into place, and if one of those
+// renamings fails the others are undone. Files that would not change are left
+// alone.
 //
 // Where whole is true the outputs are the complete set, and files of an earlier
 // call that are no longer among them are removed. No other file is removed or
@@ -41,13 +42,16 @@ type Written struct {
 // again.
 func Write(folder string, outputs []Output, whole bool, stop func() bool) (Written, *problem.Problem) {
 	w := writer{folder: folder, stop: stop}
-	err := w.open()
-	if err == nil {
+	_, err := os.Lstat(folder)
+	fresh := errors.Is(err, fs.ErrNotExist)
+	if fresh {
+		err = w.writeFresh(outputs)
+	} else if w.root, err = os.OpenRoot(folder); err == nil {
 		err = w.write(outputs, whole)
+		w.close(err != nil)
 	}
-	w.close(err != nil)
 	if err != nil {
-		return Written{}, unwritable(w.at(), err, w.fresh)
+		return Written{}, unwritable(w.at(), err, fresh)
 	}
 	return w.done, nil
 }
@@ -58,39 +62,27 @@ var ErrStopped = errors.New("stopped")
 // errForeign says that a file of somebody else's is in the way.
 var errForeign = errors.New("was there before and was not written by seamwright")
 
+// errOutside says that an output's path is not one inside the folder.
+var errOutside = errors.New("not a path inside the folder")
+
 type writer struct {
 	folder string
 	stop   func() bool
-	root   *os.Root
-	fresh  bool   // the folder was made by this call
-	stage  string // a folder in root, "" until it is needed
 	name   string // of the file at work, for the message
-	made   []string
 	done   Written
-	undo   []func() error
+	// in a folder that is there already
+	root  *os.Root
+	old   []byte // of a file that is compared
+	stage string // a folder in root, "" until it is needed
+	made  []string
+	undo  []func() error
 }
 
 func (w *writer) at() string { return filepath.Join(w.folder, filepath.FromSlash(w.name)) }
 
-func (w *writer) open() error {
-	if err := os.MkdirAll(filepath.Dir(w.folder), 0o777); err != nil {
-		return err
-	}
-	err := os.Mkdir(w.folder, 0o777)
-	w.fresh = err == nil
-	if err != nil && !errors.Is(err, fs.ErrExist) {
-		return err
-	}
-	w.root, err = os.OpenRoot(w.folder)
-	return err
-}
-
 // close removes what was not put into place, and after a failure the folders
 // that were made for it.
 func (w *writer) close(failed bool) {
-	if w.root == nil {
-		return
-	}
 	if w.stage != "" {
 		w.root.RemoveAll(w.stage)
 	}
@@ -100,9 +92,6 @@ func (w *writer) close(failed bool) {
 		}
 	}
 	w.root.Close()
-	if failed && w.fresh {
-		os.Remove(w.folder)
-	}
 }
 
 func (w *writer) write(outputs []Output, whole bool) error {
@@ -114,7 +103,7 @@ func (w *writer) write(outputs []Output, whole bool) error {
 	for _, o := range outputs {
 		w.name = o.Path
 		if !fs.ValidPath(o.Path) {
-			return fmt.Errorf("%w: not a path inside the folder", fs.ErrInvalid)
+			return errOutside
 		}
 		same, err := w.same(o, ours[o.Path])
 		if err != nil {
