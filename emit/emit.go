@@ -6,6 +6,8 @@ import (
 	"strconv"
 
 	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet"
+	"seamwright/emit/booklet/words"
 	"seamwright/emit/diagram"
 	"seamwright/emit/drawing"
 	"seamwright/emit/pdf"
@@ -27,8 +29,8 @@ type Output struct {
 type Options struct {
 	Sizes []pattern.Length // finished widths; empty: all. One that no block has chooses nothing
 	Sheet *pattern.Sheet   // instead of the pattern's own
-	Only  []string         // sheets, diagrams, tables, report, json; empty: all
-	Forms []string         // svg, pdf: how sheets are written; empty: both. Pictures are always SVG
+	Only  []string         // sheets, diagrams, tables, booklet, report, json; empty: all
+	Forms []string         // svg, pdf: how sheets are written; empty: both. Pictures are always SVG, booklets PDF
 }
 
 // Build makes every output of a pattern, in an order that is always the same.
@@ -36,8 +38,8 @@ type Options struct {
 // an error there are no outputs. The pattern is not changed.
 //
 // Paths are BLOCK/front.svg and the other pictures, BLOCK/SIZE/sheets.pdf
-// and sheet-1.svg, BLOCK/SIZE/cutting.md and .csv, BLOCK/SIZE/cutting-by-section.csv, report.txt
-// and pattern.json.
+// and sheet-1.svg, BLOCK/SIZE/cutting.md and .csv, BLOCK/SIZE/cutting-by-section.csv,
+// BLOCK/SIZE/booklet.pdf, report.txt and pattern.json.
 func Build(p *pattern.Pattern, o Options) ([]Output, []problem.Problem) {
 	chosen := choose(p, o)
 	w := &work{p: chosen, options: o}
@@ -73,6 +75,9 @@ func (o *Options) writes(form string) bool {
 	return len(o.Forms) == 0 || slices.Contains(o.Forms, form)
 }
 
+// binds reports whether booklets are made.
+func (o *Options) binds() bool { return o.wants("booklet") && o.writes("pdf") }
+
 // choose returns a pattern of the sizes and on the sheet that are asked for. It
 // shares everything else with p.
 func choose(p *pattern.Pattern, o Options) *pattern.Pattern {
@@ -104,8 +109,9 @@ func (o *Options) hasSize(w pattern.Length) bool {
 
 // prepare works out what the written files have in common.
 func (w *work) prepare() {
-	paper := w.options.wants("sheets") || w.options.wants("report") || w.options.wants("json")
-	rows := w.options.wants("tables") || w.options.wants("json")
+	o := &w.options
+	paper := o.wants("sheets") || o.wants("report") || o.wants("json") || o.binds()
+	rows := o.wants("tables") || o.wants("json") || o.binds()
 	var tasks []func()
 	var told [][][]problem.Problem
 	for b := range w.p.Blocks {
@@ -164,6 +170,7 @@ func sheetFile(i int) string { return "sheet-" + strconv.Itoa(i+1) + ".svg" }
 // write makes the files.
 func (w *work) write() []Output {
 	f := &files{}
+	said := w.words()
 	for b := range w.p.Blocks {
 		block := &w.p.Blocks[b]
 		folder := f.unique(safeName(block.Name))
@@ -186,6 +193,10 @@ func (w *work) write() []Output {
 				f.add(sub+"/cutting.md", func() []byte { return cuts.Markdown(w.p, block, sized) })
 				f.add(sub+"/cutting.csv", func() []byte { return cuts.CSV(w.p, sized) })
 				f.add(sub+"/cutting-by-section.csv", func() []byte { return table.SectionsCSV(w.p, sized) })
+			}
+			if w.options.binds() {
+				parts := booklet.Parts{Pattern: w.p, Block: block, Sized: sized, Sheets: &w.sets[b][s], Cuts: cuts, Words: said}
+				f.add(sub+"/booklet.pdf", func() []byte { return w.booklet(parts) })
 			}
 		}
 	}
@@ -238,6 +249,31 @@ func bound(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, set *sheet.Se
 		}
 		d.Pages = append(d.Pages, pdf.Page{Page: &sh.Page, Bookmark: name})
 	}
+	return bind(d)
+}
+
+// words returns the messages in the pattern's language, in English where there
+// are none.
+func (w *work) words() *words.Catalogue {
+	c, ok := words.In(w.p.Settings.Language)
+	if !ok {
+		c, _ = words.In(words.Default)
+	}
+	return c
+}
+
+func (w *work) booklet(parts booklet.Parts) []byte {
+	return bind(&pdf.Document{
+		Title:    parts.Block.Title + ", " + parts.Sized.Finished.W.Exact(),
+		Author:   w.p.About.Author,
+		Subject:  "print at 100 %, on one side; mark " + parts.Sheets.Mark,
+		Language: parts.Words.Language,
+		Pages:    booklet.Make(parts),
+	})
+}
+
+// bind writes a document. One that cannot be written is a fault of this program.
+func bind(d *pdf.Document) []byte {
 	data, err := pdf.Render(d)
 	if err != nil {
 		panic(err)

@@ -13,7 +13,7 @@ import (
 )
 
 // kinds are the outputs that --only chooses from.
-func kinds() []string { return []string{"sheets", "diagrams", "tables", "report", "json"} }
+func kinds() []string { return []string{"sheets", "diagrams", "tables", "booklet", "report", "json"} }
 
 // forms are the file formats that --format chooses from.
 func forms() []string { return []string{"svg", "pdf"} }

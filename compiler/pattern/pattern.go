@@ -38,8 +38,9 @@ type Settings struct {
 	Ease      Length // patches are cut this much larger than their space on every side; 1/2 in unless said
 	Sheet     Sheet
 	Miniature bool
-	Metric    bool // metric measures first
-	Tint      bool // colours as pale tints on foundation sheets
+	Metric    bool   // metric measures first
+	Tint      bool   // colours as pale tints on foundation sheets
+	Language  string // of the booklet's own words, "de"; "" where none is named
 }
 
 // A Sheet is a size of paper and the margin that printers need.

@@ -1,6 +1,8 @@
 package diagram
 
 import (
+	"slices"
+
 	"seamwright/compiler/pattern"
 	"seamwright/emit/drawing"
 )
@@ -22,10 +24,12 @@ func (g *Figure) In(at pattern.Pos, size pattern.Size) []drawing.Item {
 	return g.draw(g.bounds.frameAt(at, size, scale))
 }
 
-// True draws the figure at true size, the lower left corner of the finished
-// block at a place of the page.
+// Size is what the figure measures at true size.
+func (g *Figure) Size() pattern.Size { return pattern.Size{W: g.bounds.w(), H: g.bounds.h()} }
+
+// True draws the figure at true size, its upper left corner at a place.
 func (g *Figure) True(corner pattern.Pos) []drawing.Item {
-	return g.draw(frame{scale: 1, origin: corner})
+	return g.draw(frame{scale: 1, origin: pos{X: corner.X - g.bounds.min.X, Y: corner.Y + g.bounds.max.Y}})
 }
 
 // frameAt puts the middle of the box in the middle of a part of a page.
@@ -48,6 +52,17 @@ func Lines(s *pattern.Sized) *Figure {
 	return block(s, func(items []drawing.Item, _ *pattern.Piece, polygon []pos, style drawing.Style) []drawing.Item {
 		return append(items, &drawing.Path{Style: style, Points: polygon, Closed: true, Fill: drawing.NoColour})
 	})
+}
+
+// Full is the block's lines with its raw edge, an allowance outside.
+func Full(s *pattern.Sized, allowance pattern.Length) *Figure {
+	inner := Lines(s)
+	raw := offset(s.Outline, allowance)
+	return &Figure{bounds: boxOf(raw), draw: func(f frame) []drawing.Item {
+		return append(inner.draw(f),
+			&drawing.Path{Style: drawing.OutlineLine, Points: f.onPage(slices.Clone(s.Outline)), Closed: true, Fill: drawing.NoColour},
+			&drawing.Path{Style: drawing.CuttingLine, Points: f.onPage(slices.Clone(raw)), Closed: true, Fill: drawing.NoColour})
+	}}
 }
 
 // Values is the block in light, medium and dark, hatched.

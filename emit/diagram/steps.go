@@ -227,11 +227,11 @@ func Small(p *pattern.Pattern, d *pattern.Drawing, piece int) *Figure {
 }
 
 // Faced is a section as it is printed: reversed, spaces numbered.
-func Faced(p *pattern.Pattern, d *pattern.Drawing) *Figure {
+func Faced(d *pattern.Drawing) *Figure {
 	b := boxOf(d.Outline)
 	b.min.X, b.max.X = -b.max.X, -b.min.X
 	return &Figure{bounds: b, draw: func(f frame) []drawing.Item {
-		t := &piecing{p: p, d: d, k: -1, frame: f, back: true}
+		t := &piecing{d: d, k: -1, frame: f, back: true}
 		t.printed(nil)
 		t.area(drawing.OutlineLine, drawing.NoColour, d.Outline)
 		return t.items

@@ -130,10 +130,17 @@ func (f *Flow) Note(text string) { f.paragraph(text, Small, false, 0) }
 // Item sets one entry of a list, its mark ("1.", "-") before it.
 func (f *Flow) Item(mark, text string) {
 	const indent = 0.28 * pattern.Inch
+	f.Sample(indent, text, func(at pos) []drawing.Item {
+		return []drawing.Item{&drawing.Text{Text: drawing.Shorten(mark, Body, true, indent), At: pos{X: at.X, Y: at.Y + Body}, Size: Body, Bold: true}}
+	})
+}
+
+// Sample sets a paragraph with something drawn before it, in a width: draw is
+// told the upper left corner.
+func (f *Flow) Sample(width pattern.Length, text string, draw func(at pattern.Pos) []drawing.Item) {
 	f.Need(2 * Body * leading)
-	y := f.y + Body
-	f.Put(&drawing.Text{Text: drawing.Shorten(mark, Body, true, indent), At: pos{X: f.margin, Y: y}, Size: Body, Bold: true})
-	f.paragraph(text, Body, false, indent)
+	f.Put(draw(pos{X: f.margin, Y: f.y})...)
+	f.paragraph(text, Body, false, width)
 }
 
 func (f *Flow) paragraph(text string, size length, bold bool, indent length) {
@@ -204,6 +211,9 @@ func (f *Flow) Grid(n, columns int, height pattern.Length, draw func(i int, at p
 		f.Gap(partGap)
 	}
 }
+
+// Count is the number of pages so far.
+func (f *Flow) Count() int { return len(f.pages) }
 
 // Pages closes the text. Foot says what stands at the left and at the right
 // below page n of the text, counted from 1.

@@ -1,6 +1,7 @@
 package pdf
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -11,6 +12,7 @@ import (
 // A Document is what becomes one file.
 type Document struct {
 	Title, Author, Subject string
+	Language               string // of the words, as in RFC 5646; "" for English
 	Pages                  []Page
 }
 
@@ -49,8 +51,9 @@ func Render(d *Document) ([]byte, error) {
 	f.put(resources, fmt.Sprintf("<</Font <<%s%s>>>>", w.regular.resources(f), w.bold.resources(f)))
 	f.put(tree, fmt.Sprintf("<</Type /Pages /Count %d /Kids [%s]>>", len(pages), kids))
 	outlines := bookmarks(f, d, pages)
-	f.put(catalog, fmt.Sprintf("<</Type /Catalog /Pages %s %s/Lang (en) "+
-		"/ViewerPreferences <</PrintScaling /None /Duplex /Simplex /PickTrayByPDFSize true /DisplayDocTitle true>>>>", tree, outlines))
+	language := cmp.Or(d.Language, "en")
+	f.put(catalog, fmt.Sprintf("<</Type /Catalog /Pages %s %s/Lang %s "+
+		"/ViewerPreferences <</PrintScaling /None /Duplex /Simplex /PickTrayByPDFSize true /DisplayDocTitle true>>>>", tree, outlines, text(language)))
 	f.put(info, fmt.Sprintf("<</Title %s /Author %s /Subject %s /Creator (Seamwright) /Producer (Seamwright)>>",
 		text(drawing.Clean(d.Title)), text(drawing.Clean(d.Author)), text(drawing.Clean(d.Subject))))
 	return f.finish(catalog, info), nil

@@ -26,7 +26,7 @@ func (c *Cuts) CSV(p *pattern.Pattern, s *pattern.Sized) []byte {
 		field(scratch)
 		scratch = appendSize(scratch[:0], r.Size, true)
 		field(scratch)
-		scratch = appendSpaces(scratch[:0], s, r.Spaces)
+		scratch = appendSpaces(scratch[:0], s, r.Spaces, "reversed")
 		field(scratch)
 		b = append(b, "\r\n"...)
 	}

@@ -111,7 +111,7 @@ func (w *writer) row(r *Row) {
 	}
 	w.b = r.appendShape(w.b)
 	w.text(" | ").cells(r.Size).text(" | ")
-	w.b = appendSpaces(w.b, w.s, r.Spaces)
+	w.b = appendSpaces(w.b, w.s, r.Spaces, "reversed")
 	w.text(" |\n")
 }
 

@@ -42,6 +42,15 @@ func (r *Row) appendShape(b []byte) []byte {
 	return b
 }
 
+// Size returns a size in inches or centimetres, one figure for a square.
+func Size(s pattern.Size, metric bool) string { return string(appendSize(nil, s, metric)) }
+
+// SpaceList lists where patches go, "A2 (4), B3, C2-C5"; reversed is the word
+// for a patch of the other hand.
+func SpaceList(s *pattern.Sized, spaces []Space, reversed string) string {
+	return string(appendSpaces(nil, s, spaces, reversed))
+}
+
 // appendSize appends a size in inches or centimetres, one figure for a square.
 // Inches beside centimetres are rounded up, so that no patch gets too small.
 func appendSize(b []byte, s pattern.Size, metric bool) []byte {
@@ -60,7 +69,7 @@ func appendSize(b []byte, s pattern.Size, metric bool) []byte {
 
 // appendSpaces lists where patches go, "A2 (4), B3, C2-C5": in brackets how
 // often, where a section is made more than once.
-func appendSpaces(b []byte, s *pattern.Sized, spaces []Space) []byte {
+func appendSpaces(b []byte, s *pattern.Sized, spaces []Space, reversed string) []byte {
 	for i := 0; i < len(spaces); i++ {
 		first := spaces[i]
 		drawing := &s.Drawings[first.Drawing]
@@ -77,7 +86,7 @@ func appendSpaces(b []byte, s *pattern.Sized, spaces []Space) []byte {
 			i = run
 		}
 		if drawing.Pieces[first.Piece].Patch.Reversed {
-			b = append(b, " reversed"...)
+			b = append(append(b, ' '), reversed...)
 		}
 		if first.Times != 1 {
 			b = strconv.AppendInt(append(b, " ("...), int64(first.Times), 10)

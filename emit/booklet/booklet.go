@@ -1,0 +1,148 @@
+package booklet
+
+import (
+	"strconv"
+
+	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet/words"
+	"seamwright/emit/drawing"
+	"seamwright/emit/flow"
+	"seamwright/emit/pdf"
+	"seamwright/emit/sheet"
+	"seamwright/emit/table"
+)
+
+// Parts are what a booklet is made of.
+type Parts struct {
+	Pattern *pattern.Pattern
+	Block   *pattern.Block
+	Sized   *pattern.Sized
+	Sheets  *sheet.Set
+	Cuts    *table.Cuts
+	Words   *words.Catalogue
+}
+
+// A maker is the work on one booklet.
+type maker struct {
+	Parts
+	*flow.Flow
+	worked int // index of the section that is shown in full; -1 for none
+}
+
+// leastMargin is kept free on pages that are only read: every common printer
+// reaches there.
+const leastMargin = 0.5 * pattern.Inch
+
+// Make returns the pages of a booklet, in order.
+func Make(parts Parts) []pdf.Page {
+	m := &maker{Parts: parts, worked: chooseWorked(parts.Sized)}
+	front := m.text(func() {
+		m.cover()
+		m.begin()
+		m.fabrics()
+		m.cutting()
+		m.reading()
+		m.sewing()
+		m.trimming()
+		m.joining()
+		m.coloring()
+		m.fullSize()
+	})
+	sheets := len(parts.Sheets.Sheets)
+	list := m.text(func() { m.printing(front.Count() + 1) })
+	if n := list.Count(); n > 1 { // the list itself stands before the sheets
+		list = m.text(func() { m.printing(front.Count() + n) })
+	}
+	back := m.text(m.back)
+	before := front.Count() + list.Count()
+	of := before + sheets + back.Count()
+	pages := m.pages(nil, front, 0, of)
+	pages = m.pages(pages, list, front.Count(), of)
+	for i := range parts.Sheets.Sheets {
+		pages = append(pages, pdf.Page{Page: &parts.Sheets.Sheets[i].Page, Bookmark: m.say("sheet_name", "n", strconv.Itoa(i+1))})
+	}
+	return m.pages(pages, back, before+sheets, of)
+}
+
+// text runs what sets chapters on new pages.
+func (m *maker) text(set func()) *flow.Flow {
+	paper := m.Pattern.Settings.Sheet
+	m.Flow = flow.New(paper.Paper, max(paper.Margin, leastMargin))
+	m.Break()
+	set()
+	return m.Flow
+}
+
+// pages appends the pages of a text, which come after so many others, with
+// their feet.
+func (m *maker) pages(to []pdf.Page, text *flow.Flow, after, of int) []pdf.Page {
+	left := m.title() + "  -  " + m.Sized.Finished.Words(m.Pattern.Settings.Metric) + "  -  " + m.edition()
+	for i, p := range text.Pages(func(n int) (string, string) {
+		return left, m.say("page", "n", strconv.Itoa(after+n), "m", strconv.Itoa(of))
+	}) {
+		p.Name = "page-" + strconv.Itoa(after+i+1)
+		p.Title = left
+		to = append(to, pdf.Page{Page: p.Page, Bookmark: p.Chapter})
+	}
+	return to
+}
+
+func (m *maker) title() string {
+	if title := drawing.Clean(m.Pattern.Title); title != "" {
+		return title
+	}
+	return drawing.Clean(m.Block.Title)
+}
+
+func (m *maker) edition() string {
+	edition := m.say("edition", "edition", strconv.Itoa(m.Pattern.About.Edition))
+	if m.Sheets.Mark != "" {
+		edition += ", " + m.say("mark", "mark", m.Sheets.Mark)
+	}
+	return edition
+}
+
+// say returns a message of the catalogue, filled in.
+func (m *maker) say(key string, fill ...string) string { return m.Words.Say(key, fill...) }
+
+// count returns a message that depends on a number.
+func (m *maker) count(key string, n int, fill ...string) string {
+	return m.Words.Count(key, n, fill...)
+}
+
+// length tells a length in both systems.
+func (m *maker) length(l pattern.Length) string { return l.Words(m.Pattern.Settings.Metric, 16) }
+
+// own tells a length in the pattern's own system: for short ones that are told
+// often.
+func (m *maker) own(l pattern.Length) string {
+	if m.Pattern.Settings.Metric {
+		return l.Cm()
+	}
+	return l.In(16)
+}
+
+func (m *maker) allowance() string { return m.own(m.Pattern.Settings.Allowance) }
+
+func (m *maker) finished() string { return m.Sized.Finished.Words(m.Pattern.Settings.Metric) }
+
+// raw tells what the block measures until it is joined.
+func (m *maker) raw() string {
+	a := 2 * m.Pattern.Settings.Allowance
+	size := pattern.Size{W: m.Sized.Finished.W + a, H: m.Sized.Finished.H + a}
+	return size.Words(m.Pattern.Settings.Metric)
+}
+
+// caption is the height of lines of small text below a picture.
+func caption(lines int) pattern.Length { return pattern.Length(lines) * flow.Small * 1.25 }
+
+// captioned draws a figure with words below it, at most so many lines.
+func captioned(draw func(pattern.Pos, pattern.Size) []drawing.Item, text string, lines int, at pattern.Pos, size pattern.Size) []drawing.Item {
+	under := caption(lines)
+	items := draw(at, pattern.Size{W: size.W, H: max(0, size.H-under-3*pattern.Point)})
+	for i, line := range flow.Lines(text, flow.Small, false, size.W, lines) {
+		y := at.Y + size.H - under + flow.Small*(1+1.25*pattern.Length(i))
+		items = append(items, &drawing.Text{Text: line, At: pattern.Pos{X: at.X, Y: y}, Size: flow.Small})
+	}
+	return items
+}

@@ -1,0 +1,142 @@
+package booklet
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"seamwright/compiler/pattern"
+	"seamwright/emit/diagram"
+	"seamwright/emit/drawing"
+	"seamwright/emit/flow"
+)
+
+// cover is the first page: what it is, what it looks like, whose it is.
+func (m *maker) cover() {
+	about := &m.Pattern.About
+	m.Chapter(m.title())
+	if block := drawing.Clean(m.Block.Title); !strings.Contains(strings.ToLower(m.title()), strings.ToLower(block)) {
+		m.Text(block)
+	}
+	m.Text(m.say("finishes", "size", m.finished(), "raw", m.raw()))
+	figure := diagram.Colored(m.Pattern, m.Sized)
+	height := min(m.Width()*pattern.Length(figure.Proportion()), m.Left()-1.7*pattern.Inch)
+	m.Picture(height, figure.In)
+	m.Note(m.say("from_front"))
+	if about.Author != "" {
+		m.Bold(m.say("by", "author", about.Author))
+	}
+	line := m.edition()
+	if about.Year != "" {
+		line = about.Year + "  -  " + line
+	}
+	m.Text(line)
+	m.Note(about.Rights)
+}
+
+// back is the last page, which shoppers read first.
+func (m *maker) back() {
+	p, f := m.Pattern, &m.Sized.Figures
+	about := &p.About
+	m.Chapter(m.say("back"))
+	m.Bold(m.title())
+	sizes := ""
+	for i := range m.Block.Sizes {
+		if i > 0 {
+			sizes += ", "
+		}
+		sizes += m.Block.Sizes[i].Finished.Exact()
+	}
+	m.Text(m.say("finishes", "size", m.finished(), "raw", m.raw()))
+	if len(m.Block.Sizes) > 1 {
+		m.Text(m.say("back_sizes", "sizes", sizes))
+	}
+	m.Text(m.say("back_figures", "pieces", strconv.Itoa(f.Pieces), "sections", strconv.Itoa(f.Sections),
+		"points", strconv.Itoa(f.Points), "narrowest", m.length(f.Narrowest)))
+	m.Text(m.say("skill", "grade", m.say("grade_"+strconv.Itoa(grade(f)+1))))
+	m.Note(m.skillRule())
+	m.areas()
+	m.tools()
+	if about.Author != "" {
+		m.Text(m.say("by", "author", strings.TrimSpace(about.Author+" "+about.Year)))
+	}
+	m.Note(about.Rights)
+	if about.Contact != "" {
+		m.Text(m.say("contact", "contact", about.Contact))
+	}
+	if about.Corrections != "" {
+		m.Text(m.say("corrections", "corrections", about.Corrections))
+	}
+	m.Note(m.say("corrections_tell", "edition", strconv.Itoa(about.Edition), "mark", m.Sheets.Mark))
+}
+
+// A limit is how far a grade of skill reaches.
+type limit struct {
+	pieces, points int
+	narrowest      pattern.Length
+}
+
+// limits are the first three grades; the fourth is beyond. They are printed with
+// the grade, so that it can be disputed. Common practice, no source.
+func limits() [3]limit {
+	return [3]limit{
+		{20, 4, pattern.Inch / 2},
+		{60, 16, 3 * pattern.Inch / 8},
+		{120, 40, pattern.Inch / 4},
+	}
+}
+
+// grade returns the first grade whose limits a block keeps, from 0.
+func grade(f *pattern.Figures) int {
+	const noise = 1e-6 // of a width that is computed
+	all := limits()
+	for i, l := range all {
+		if f.Pieces <= l.pieces && f.Points <= l.points && f.Narrowest >= l.narrowest-noise {
+			return i
+		}
+	}
+	return len(all)
+}
+
+func (m *maker) skillRule() string {
+	var fill []string
+	for i, l := range limits() {
+		n := strconv.Itoa(i + 1)
+		fill = append(fill, "pieces"+n, strconv.Itoa(l.pieces), "points"+n, strconv.Itoa(l.points), "width"+n, m.own(l.narrowest))
+	}
+	for i := range 4 {
+		n := strconv.Itoa(i + 1)
+		fill = append(fill, "grade"+n, m.say("grade_"+n))
+	}
+	return m.say("skill_rule", fill...)
+}
+
+// areas tells the cloth in the patches of each fabric.
+func (m *maker) areas() {
+	t := &flow.Table{Columns: []flow.Column{{Head: m.say("fabric"), Share: 3}, {Head: m.say("value"), Share: 1}, {Head: m.say("cloth_area"), Share: 3}}}
+	var used []int
+	for i, inches := range m.Cuts.Areas {
+		if inches <= 0 {
+			continue
+		}
+		f := &m.Pattern.Fabrics[i]
+		used = append(used, i)
+		t.Rows = append(t.Rows, []string{f.Words, m.value(f), m.area(inches)})
+	}
+	t.Swatch = func(row int, at pattern.Pos, side pattern.Length) []drawing.Item {
+		return diagram.Swatch(&m.Pattern.Fabrics[used[row]], at, side)
+	}
+	m.Table(t)
+	m.Note(m.say("cloth_note"))
+}
+
+// area tells square inches, rounded up, and square centimetres.
+func (m *maker) area(inches float64) string {
+	const noise = 1e-6
+	in := strconv.Itoa(int(math.Ceil(inches-noise))) + " sq in"
+	cm := strconv.Itoa(int(math.Ceil(inches*2.54*2.54-noise))) + " cm2"
+	if m.Pattern.Settings.Metric {
+		return cm + " (" + in + ")"
+	}
+	return in + " (" + cm + ")"
+}

@@ -1,0 +1,162 @@
+package booklet
+
+import (
+	"strconv"
+	"strings"
+
+	"seamwright/compiler/pattern"
+	"seamwright/emit/diagram"
+	"seamwright/emit/drawing"
+	"seamwright/emit/flow"
+	"seamwright/emit/table"
+)
+
+// cutting sets the cutting table in both views.
+func (m *maker) cutting() {
+	m.Chapter(m.say("cutting"))
+	m.Text(m.say("cutting_one", "size", m.finished()))
+	if chooseWorked(m.Sized) >= 0 {
+		set := &m.Pattern.Settings
+		m.Text(m.say("cutting_ease", "ease", m.own(set.Ease), "step", m.own(set.PatchStep(false))))
+	}
+	m.Heading(m.say("cutting_day"))
+	rows := m.Cuts.Rows
+	for i := 0; i < len(rows); {
+		end := i + 1
+		for end < len(rows) && rows[end].Fabric == rows[i].Fabric {
+			end++
+		}
+		m.fabricRows(rows[i:end])
+		i = end
+	}
+	m.Heading(m.say("cutting_sewing"))
+	m.Text(m.say("cutting_along"))
+	if m.slanting() {
+		m.Text(m.say("cutting_slant"))
+	}
+	for d := range m.Sized.Drawings {
+		m.sectionRows(&m.Sized.Drawings[d])
+	}
+}
+
+// fabricRows sets what is cut from one fabric. A count has brackets, so that
+// none is read into a size.
+func (m *maker) fabricRows(rows []table.Row) {
+	f := &m.Pattern.Fabrics[rows[0].Fabric]
+	head := f.Words + " (" + m.value(f) + ")"
+	t := &flow.Table{Columns: []flow.Column{{Head: m.say("count"), Share: 1.1}, {Head: m.say("cut_as"), Share: 4}}}
+	t.Columns = append(t.Columns, m.sizeColumns()...)
+	t.Columns = append(t.Columns, flow.Column{Head: m.say("for_spaces"), Share: 3.5})
+	t.Swatch = func(_ int, at pattern.Pos, side pattern.Length) []drawing.Item { return diagram.Swatch(f, at, side) }
+	for i := range rows {
+		r := &rows[i]
+		straight, reversed := r.Cloth()
+		shape := m.shape(r.Shape, r.Template)
+		if r.Plain {
+			shape += "; " + m.say("exact")
+		}
+		if reversed > 0 {
+			shape += "; " + m.say("and_reversed", "n", strconv.Itoa(reversed))
+		}
+		row := append([]string{"(" + strconv.Itoa(straight) + ")", shape}, m.sizes(r.Size)...)
+		t.Rows = append(t.Rows, append(row, table.SpaceList(m.Sized, r.Spaces, m.say("reversed"))))
+	}
+	m.Bold(head)
+	m.Table(t)
+}
+
+func (m *maker) sizeColumns() []flow.Column {
+	in, cm := flow.Column{Head: m.say("size_inches"), Share: 2.3}, flow.Column{Head: m.say("size_metric"), Share: 2.3}
+	if m.Pattern.Settings.Metric {
+		return []flow.Column{cm, in}
+	}
+	return []flow.Column{in, cm}
+}
+
+// sizes tells a size in both systems, the pattern's own first.
+func (m *maker) sizes(s pattern.Size) []string {
+	metric := m.Pattern.Settings.Metric
+	return []string{table.Size(s, metric), table.Size(s, !metric)}
+}
+
+func (m *maker) shape(s pattern.Shape, template string) string {
+	switch s {
+	case pattern.Square:
+		return m.say("shape_square")
+	case pattern.HalfSquare:
+		return m.say("shape_half_square")
+	case pattern.QuarterSquare:
+		return m.say("shape_quarter_square")
+	case pattern.HalfRectangle:
+		return m.say("shape_half_rectangle")
+	case pattern.TemplatePatch:
+		return m.say("shape_template", "name", template)
+	}
+	return m.say("shape_rectangle")
+}
+
+// sectionRows sets what goes into one section.
+func (m *maker) sectionRows(d *pattern.Drawing) {
+	head := m.sectionHead(d)
+	if d.Plain {
+		head += "; " + m.say("exact")
+	}
+	t := &flow.Table{Columns: []flow.Column{{Head: m.say("space"), Share: 1.2}, {Head: m.say("fabric"), Share: 2.6}, {Head: m.say("cut_as"), Share: 3}}}
+	t.Columns = append(t.Columns, m.sizeColumns()...)
+	t.Columns = append(t.Columns, flow.Column{Head: m.say("lay"), Share: 1.8})
+	t.Swatch = func(row int, at pattern.Pos, side pattern.Length) []drawing.Item {
+		return diagram.Swatch(&m.Pattern.Fabrics[d.Pieces[row].Fabric], at, side)
+	}
+	for i := range d.Pieces {
+		piece := &d.Pieces[i]
+		row := append([]string{d.Label(i), m.Pattern.Fabrics[piece.Fabric].Words, m.shape(piece.Patch.Shape, d.Name)}, m.sizes(piece.Patch.Size)...)
+		t.Rows = append(t.Rows, append(row, m.layWords(piece, i)))
+	}
+	m.Bold(head)
+	m.Table(t)
+}
+
+// sectionHead names a section and how often it is made.
+func (m *maker) sectionHead(d *pattern.Drawing) string {
+	head := m.count("section_head", d.Make, "name", d.Name)
+	if d.Reversed >= 0 {
+		head += " (" + m.say("section_reversed", "name", m.Sized.Drawings[d.Reversed].Name) + ")"
+	}
+	return head
+}
+
+// layWords says how a patch is laid on its space.
+func (m *maker) layWords(piece *pattern.Piece, i int) string {
+	switch {
+	case piece.Patch.Plain:
+		return ""
+	case piece.Patch.Along:
+		return m.say("lay_along")
+	case i == 0:
+		return m.say("lay_over")
+	}
+	return m.say("lay_slant")
+}
+
+func (m *maker) slanting() bool {
+	for d := range m.Sized.Drawings {
+		pieces := m.Sized.Drawings[d].Pieces
+		for i := 1; i < len(pieces); i++ {
+			if !pieces[i].Patch.Along && !pieces[i].Patch.Plain {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// plain names the sections without paper, "C, D".
+func (m *maker) plain() string {
+	var names []string
+	for d := range m.Sized.Drawings {
+		if m.Sized.Drawings[d].Plain {
+			names = append(names, m.Sized.Drawings[d].Name)
+		}
+	}
+	return strings.Join(names, ", ")
+}

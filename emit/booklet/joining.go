@@ -1,0 +1,145 @@
+package booklet
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"seamwright/compiler/pattern"
+	"seamwright/emit/diagram"
+	"seamwright/emit/drawing"
+	"seamwright/emit/flow"
+)
+
+// joining shows the joins in sewing order, how repeats are turned, what is
+// pressed which way, and when the paper comes off.
+func (m *maker) joining() {
+	s := m.Sized
+	m.Chapter(m.say("joining"))
+	if len(s.Joins) == 0 {
+		m.Text(m.say("joining_none"))
+	} else {
+		m.apart()
+		m.turns()
+		m.joins()
+	}
+	m.Heading(m.say("pressing"))
+	m.Text(m.say("pressing_space"))
+	if len(s.Joins) > 0 {
+		m.Text(m.say("pressing_join"))
+		if s.Figures.MostSeams > 4 { // common practice, no source
+			m.Text(m.say("pressing_open", "n", strconv.Itoa(s.Figures.MostSeams)))
+		}
+	}
+	if m.worked >= 0 {
+		m.Heading(m.say("paper"))
+		m.Text(m.say("paper_when"))
+		m.Text(m.say("paper_how"))
+	}
+	m.Bold(m.say("measure", "raw", m.raw()))
+}
+
+// apart shows the sections where they belong.
+func (m *maker) apart() {
+	m.Picture(min(3.6*pattern.Inch, m.Height()/2), func(at pattern.Pos, size pattern.Size) []drawing.Item {
+		items, _ := diagram.Apart(m.Sized, at, size)
+		return items
+	})
+}
+
+func (m *maker) joins() {
+	joins := diagram.Joinings(m.Sized)
+	m.Heading(m.say("joining"))
+	m.Text(m.say("joining_intro"))
+	m.Text(m.say("joining_pins"))
+	columns := m.Columns(2 * pattern.Inch)
+	height := min(2.1*pattern.Inch, m.Width()/pattern.Length(columns)) + caption(3)
+	m.Grid(len(joins), columns, height, func(i int, at pattern.Pos, size pattern.Size) []drawing.Item {
+		j := &joins[i]
+		text := m.say("join_of", "n", strconv.Itoa(j.Join.Number), "left", m.side(j.Join.Left), "right", m.side(j.Join.Right)) + ": " + m.points(j.Join)
+		return captioned(j.In, text, 3, at, size)
+	})
+	rest := m.Sized.Joins[len(joins):]
+	if len(rest) == 0 {
+		return
+	}
+	m.Heading(m.say("joining_table"))
+	t := &flow.Table{Columns: []flow.Column{{Head: m.say("join_number"), Share: 1}, {Head: m.say("join_left"), Share: 4},
+		{Head: m.say("join_right"), Share: 4}, {Head: m.say("join_match"), Share: 3}}}
+	for i := range rest {
+		t.Rows = append(t.Rows, []string{strconv.Itoa(rest[i].Number), m.side(rest[i].Left), m.side(rest[i].Right), m.points(&rest[i])})
+	}
+	m.Table(t)
+}
+
+// side names what lies on one side of a join.
+func (m *maker) side(copies []int) string {
+	names, more := diagram.SideNames(m.Sized, copies)
+	if more > 0 {
+		return m.say("join_more", "names", names, "n", strconv.Itoa(more))
+	}
+	return names
+}
+
+func (m *maker) points(j *pattern.Join) string {
+	if len(j.Points) == 0 {
+		return m.say("join_no_points")
+	}
+	return m.count("join_points", len(j.Points))
+}
+
+// turns tells in words how the copies of a section are turned.
+func (m *maker) turns() {
+	began := false
+	for d := range m.Sized.Drawings {
+		turns := m.turnsOf(d)
+		if turns == "" {
+			continue
+		}
+		if !began {
+			m.Heading(m.say("turns"))
+			m.Text(m.say("turns_intro"))
+			began = true
+		}
+		m.Item("-", m.say("turns_of", "name", m.Sized.Drawings[d].Name, "turns", turns))
+	}
+}
+
+// turnsOf tells how often a drawing is used at each turn, "" where it is used
+// once or is never turned.
+func (m *maker) turnsOf(drawing int) string {
+	var order []float64
+	count := map[float64]int{}
+	for i := range m.Sized.Copies {
+		c := &m.Sized.Copies[i]
+		if c.Drawing != drawing {
+			continue
+		}
+		turn := math.Mod(math.Mod(math.Round(c.Turn*100)/100, 360)+360, 360)
+		if count[turn] == 0 {
+			order = append(order, turn)
+		}
+		count[turn]++
+	}
+	if len(order) == 0 || len(order) == 1 && order[0] == 0 {
+		return ""
+	}
+	const most = 12 // more is told by the picture
+	var parts []string
+	for _, turn := range order[:min(most, len(order))] {
+		n := strconv.Itoa(count[turn])
+		switch turn {
+		case 0:
+			parts = append(parts, m.say("turn_none", "n", n))
+		case 90:
+			parts = append(parts, m.say("turn_left", "n", n))
+		case 180:
+			parts = append(parts, m.say("turn_half", "n", n))
+		case 270:
+			parts = append(parts, m.say("turn_right", "n", n))
+		default:
+			parts = append(parts, m.say("turn_angle", "n", n, "angle", strconv.FormatFloat(turn, 'f', -1, 64)))
+		}
+	}
+	return strings.Join(parts, ", ")
+}

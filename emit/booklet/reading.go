@@ -1,0 +1,59 @@
+package booklet
+
+import (
+	"seamwright/compiler/pattern"
+	"seamwright/emit/diagram"
+	"seamwright/emit/drawing"
+)
+
+// reading explains the sheets: that they are reversed, and what each line means.
+func (m *maker) reading() {
+	if m.worked < 0 {
+		return
+	}
+	d := &m.Sized.Drawings[m.worked]
+	set := &m.Pattern.Settings
+	m.Chapter(m.say("reading"))
+	m.Bold(m.say("reading_reversed"))
+	faced, small := diagram.Faced(d), diagram.Small(m.Pattern, d, len(d.Pieces)-1)
+	height := min(2.4*pattern.Inch, m.Width()/2*pattern.Length(faced.Proportion())) + caption(2)
+	m.Grid(2, 2, height, func(i int, at pattern.Pos, size pattern.Size) []drawing.Item {
+		if i == 0 {
+			return captioned(faced.In, m.say("reading_print_side", "name", d.Name), 2, at, size)
+		}
+		return captioned(small.In, m.say("reading_cloth_side", "name", d.Name), 2, at, size)
+	})
+	m.Text(m.say("reading_numbers", "name", d.Name))
+	m.sample(drawing.SewingLine, m.say("line_sewing"))
+	m.sample(drawing.OutlineLine, m.say("line_outline"))
+	m.sample(drawing.CuttingLine, m.say("line_cutting", "allowance", m.allowance()))
+	if set.Extra > 0 {
+		m.sample(drawing.ExtraLine, m.say("line_extra", "extra", m.own(set.Extra)))
+	}
+	m.Sample(sampleWidth+sampleGap, m.say("line_mark"), func(at pattern.Pos) []drawing.Item {
+		y, x := at.Y+0.12*pattern.Inch, at.X+sampleWidth/2
+		return []drawing.Item{
+			stroke(drawing.OutlineLine, pattern.Pos{X: at.X, Y: y}, pattern.Pos{X: at.X + sampleWidth, Y: y}),
+			&drawing.Path{Style: drawing.MarkLine, Points: []pattern.Pos{{X: x, Y: y}}, Circle: pattern.Millimetre, Fill: 0xffffff},
+			stroke(drawing.MarkLine, pattern.Pos{X: x, Y: y}, pattern.Pos{X: x, Y: y - 3*pattern.Millimetre}),
+		}
+	})
+	m.sample(drawing.LeaderLine, m.say("line_leader"))
+}
+
+const (
+	sampleWidth = 0.6 * pattern.Inch
+	sampleGap   = 0.15 * pattern.Inch
+)
+
+// sample shows a kind of line before its words.
+func (m *maker) sample(style drawing.Style, text string) {
+	m.Sample(sampleWidth+sampleGap, text, func(at pattern.Pos) []drawing.Item {
+		y := at.Y + 0.09*pattern.Inch
+		return []drawing.Item{stroke(style, pattern.Pos{X: at.X, Y: y}, pattern.Pos{X: at.X + sampleWidth, Y: y})}
+	})
+}
+
+func stroke(style drawing.Style, a, b pattern.Pos) *drawing.Path {
+	return &drawing.Path{Style: style, Points: []pattern.Pos{a, b}, Fill: drawing.NoColour}
+}

@@ -1,0 +1,98 @@
+package booklet
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"seamwright/compiler/pattern"
+	"seamwright/emit/diagram"
+	"seamwright/emit/drawing"
+	"seamwright/emit/flow"
+)
+
+// coloring is a page to color in.
+func (m *maker) coloring() {
+	m.Break()
+	m.Chapter(m.say("coloring"))
+	m.Text(m.say("coloring_intro"))
+	figure := diagram.Lines(m.Sized)
+	m.Picture(min(m.Left(), m.Width()*pattern.Length(figure.Proportion())), figure.In)
+}
+
+// fullSize is the front at true size, on as many pages as it takes.
+func (m *maker) fullSize() {
+	figure := diagram.Full(m.Sized, m.Pattern.Settings.Allowance)
+	size := figure.Size()
+	const words = 1.6 * pattern.Inch // of the first page
+	room := pattern.Size{W: m.Width(), H: max(m.Height()-words, m.Height()/2)}
+	across := int(math.Ceil(float64(size.W/room.W) - 1e-9))
+	down := int(math.Ceil(float64(size.H/room.H) - 1e-9))
+	tile := pattern.Size{W: size.W / pattern.Length(across), H: size.H / pattern.Length(down)}
+	m.Break()
+	m.Chapter(m.say("full_size"))
+	m.Text(m.say("full_size_intro"))
+	if across*down > 1 {
+		m.Text(m.say("full_size_tiles", "n", strconv.Itoa(across*down), "across", strconv.Itoa(across), "down", strconv.Itoa(down)))
+	}
+	for row := range down {
+		for column := range across {
+			if row+column > 0 {
+				m.Break()
+			}
+			if across*down > 1 {
+				m.Note(m.say("full_size_at", "row", strconv.Itoa(row+1), "column", strconv.Itoa(column+1)))
+			}
+			m.Picture(tile.H, func(at pattern.Pos, _ pattern.Size) []drawing.Item {
+				frame := []pattern.Pos{at, {X: at.X + tile.W, Y: at.Y}, {X: at.X + tile.W, Y: at.Y + tile.H}, {X: at.X, Y: at.Y + tile.H}}
+				corner := pattern.Pos{X: at.X - tile.W*pattern.Length(column), Y: at.Y - tile.H*pattern.Length(row)}
+				items := []drawing.Item{&drawing.Group{Clip: frame, Items: figure.True(corner)}}
+				if across*down > 1 {
+					items = append(items, &drawing.Path{Style: drawing.RunOnLine, Points: frame, Closed: true, Fill: drawing.NoColour})
+				}
+				return items
+			})
+		}
+	}
+}
+
+// printing lists which pages of the file are printed how often; so many pages
+// stand before the sheets.
+func (m *maker) printing(before int) {
+	m.Chapter(m.say("printing"))
+	sheets := m.Sheets.Sheets
+	if len(sheets) == 0 {
+		m.Text(m.say("no_sheets"))
+		return
+	}
+	m.Bold(m.say("print_first"))
+	m.Text(m.say("printing_one"))
+	t := &flow.Table{Columns: []flow.Column{{Head: m.say("printing_page"), Share: 1.5}, {Head: m.say("printing_times"), Share: 1.5},
+		{Head: m.say("printing_sheet"), Share: 1.5}, {Head: m.say("printing_sections"), Share: 5}}}
+	total := 0
+	for i := 0; i < len(sheets); {
+		end := i + 1
+		for end < len(sheets) && sheets[end].Print == sheets[i].Print {
+			end++
+		}
+		var names []string
+		for k := i; k < end; k++ {
+			for _, place := range sheets[k].Places {
+				names = append(names, m.Sized.Drawings[place.Drawing].Name)
+			}
+			total += sheets[k].Print
+		}
+		t.Rows = append(t.Rows, []string{m.span(before+i+1, before+end), m.count("times", sheets[i].Print), m.span(i+1, end), strings.Join(names, ", ")})
+		i = end
+	}
+	m.Table(t)
+	m.Text(m.count("printing_sum", total))
+}
+
+// span names one page or a range of them.
+func (m *maker) span(from, to int) string {
+	if from == to {
+		return strconv.Itoa(from)
+	}
+	return m.say("sheet_name_range", "from", strconv.Itoa(from), "to", strconv.Itoa(to))
+}

@@ -1,0 +1,86 @@
+package words
+
+import (
+	"embed"
+	"strconv"
+	"strings"
+)
+
+//go:embed *.txt
+var files embed.FS
+
+// Default is the language of patterns that name none.
+const Default = "en"
+
+// A Catalogue is the messages of one language.
+type Catalogue struct {
+	Language string // two letters, "en"
+	messages map[string]string
+}
+
+// Languages lists the languages that there are, in order.
+func Languages() []string {
+	entries, err := files.ReadDir(".")
+	if err != nil {
+		return nil
+	}
+	var out []string
+	for _, e := range entries {
+		out = append(out, strings.TrimSuffix(e.Name(), ".txt"))
+	}
+	return out
+}
+
+// In returns the messages of a language, and whether there is such a language.
+func In(language string) (*Catalogue, bool) {
+	text, err := files.ReadFile(language + ".txt")
+	if err != nil {
+		return nil, false
+	}
+	c := &Catalogue{Language: language, messages: map[string]string{}}
+	for line := range strings.Lines(string(text)) {
+		if key, message, ok := strings.Cut(line, "="); ok && !strings.HasPrefix(line, "#") {
+			c.messages[strings.TrimSpace(key)] = strings.TrimSpace(message)
+		}
+	}
+	return c, true
+}
+
+// Has reports whether there is a message of a name.
+func (c *Catalogue) Has(key string) bool {
+	_, ok := c.messages[key]
+	return ok
+}
+
+// Say returns a message with its placeholders filled in: names and values in
+// turn. A message that there is not is said by its name.
+func (c *Catalogue) Say(key string, fill ...string) string {
+	message, ok := c.messages[key]
+	if !ok {
+		return key
+	}
+	return Fill(message, fill...)
+}
+
+// Count returns the message for a number, with {n} and the rest filled in.
+func (c *Catalogue) Count(key string, n int, fill ...string) string {
+	if n == 1 {
+		key += ".one"
+	} else {
+		key += ".other"
+	}
+	return c.Say(key, append([]string{"n", strconv.Itoa(n)}, fill...)...)
+}
+
+// Fill fills in the placeholders of a message. What is filled in is not looked
+// at again.
+func Fill(message string, fill ...string) string {
+	if len(fill) < 2 || !strings.Contains(message, "{") {
+		return message
+	}
+	pairs := make([]string, 0, len(fill))
+	for i := 0; i+1 < len(fill); i += 2 {
+		pairs = append(pairs, "{"+fill[i]+"}", fill[i+1])
+	}
+	return strings.NewReplacer(pairs...).Replace(message)
+}
