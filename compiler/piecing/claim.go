@@ -56,9 +56,12 @@ func (w *work) claim(s *shape, units []*shape) bool {
 	if !ok {
 		return false
 	}
+	empty := 0
 	for leaf, c := range taken {
 		if c == 0 {
-			w.tellEmpty(s, s.face(int32(leaf)))
+			if empty++; empty <= enough {
+				w.tellEmpty(s, s.face(int32(leaf)))
+			}
 			ok = false
 		}
 	}
@@ -76,7 +79,7 @@ func (w *work) claim(s *shape, units []*shape) bool {
 func (w *work) cutCell(s *shape, c *cell) bool {
 	src := &s.body.Sections[c.index]
 	var flaws []flaw
-	c.section, flaws = cutSection(src, c.face, 0, false)
+	c.section, flaws = cutSection(src, c.face, 0, false, &w.effort)
 	for i := len(flaws) - 1; i >= 0; i-- {
 		w.tellFlaw(s, c, &flaws[i])
 	}
@@ -185,7 +188,7 @@ func (w *work) divideFurther(s *shape, acting []eval.Join) bool {
 				number = half
 			}
 			var flaws []flaw
-			part.section, flaws = cutSection(c.section.src, part.face, number, len(parts[i]) > 1)
+			part.section, flaws = cutSection(c.section.src, part.face, number, len(parts[i]) > 1, &w.effort)
 			for k := range flaws {
 				w.tellFlaw(s, &part, &flaws[k])
 				ok = false

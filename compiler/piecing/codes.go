@@ -11,6 +11,7 @@ const (
 	TwoInOne      problem.Code = "G106" // two sections in one region
 	EmptyRegion   problem.Code = "G107" // a region without a section
 	DividesUnit   problem.Code = "G108" // a join `from` a size through a placed unit
+	TooMany       problem.Code = "G109" // more regions than can be worked out
 
 	AnchorOnSeam   problem.Code = "G110" // a section's point on one of its seams
 	PieceMissing   problem.Code = "G111" // a seam that misses its section

@@ -52,6 +52,13 @@ func regionCodes() []problem.Info {
 		Source:  "language",
 		Example: sky + "unit half 4 x 2 { section { 1 sky at c } }\nblock b 4 x 4 finished 4in {\n  place half at sw\n  place half at w\n  join s -- c from 4in\n  join w -- e\n}\n",
 		Cured:   sky + "unit half 4 x 2 { section { 1 sky at c } }\nblock b 4 x 4 finished 4in {\n  place half at sw\n  place half at w\n  join w -- e\n}\n",
+	}, {
+		Code:    TooMany,
+		Title:   "more lines than can be worked out",
+		Rule:    "The joins of one unit make at most 50,000 regions, and the lines of a pattern do not cross each other many millions of times. Nobody sews that; a loop that runs too often makes it.",
+		Source:  "language",
+		Example: sky + "block b 8 x 8 finished 8in {\n  for i in 1..299 { join (0, i / 40) -- (8, i / 40), (i / 40, 0) -- (i / 40, 8) }\n  section A { 1 sky at (0.01, 0.01) }\n}\n",
+		Cured:   sky + "block b 8 x 8 finished 8in {\n  section A { 1 sky at (0.01, 0.01) }\n}\n",
 	}}
 }
 

@@ -17,7 +17,8 @@ type division struct {
 	chords  []chord
 	leaves  []int32
 	same    float64 // the greatest distance of a chord's end from the corner taken for it
-	last    int32   // the node that was last of interest; the next is often near
+	effort  *effort
+	last    int32 // the node that was last of interest; the next is often near
 }
 
 type node struct {
@@ -49,17 +50,17 @@ func (d *division) rightOf(chord int32) int32 { return d.leftOf(chord) + 1 }
 // divide cuts an outline along joins, the last first. It returns the loose ends
 // (whose joins are run on to the border, so that others may end on them) and the
 // indices of joins that divide nothing.
-func divide(outline plane.Polygon, joins []eval.Join) (d *division, ends []loose, idle []int) {
-	d = &division{outline: outline, nodes: make([]node, 1, 2*len(joins)+1)}
+func divide(outline plane.Polygon, joins []eval.Join, e *effort) (d *division, ends []loose, idle []int) {
+	d = &division{outline: outline, effort: e, nodes: make([]node, 1, 2*len(joins)+1)}
 	labels := make([]int32, len(outline))
 	for i := range labels {
 		labels[i] = int32(i)
 	}
 	d.nodes[0] = node{plane.Face{Corners: outline, Labels: labels, Convex: outline.Convex()}, -1, -1, -1, -1, -1}
-	for j := len(joins) - 1; j >= 0; j-- {
+	for j := len(joins) - 1; j >= 0 && !d.tooMany(); j-- {
 		c := cutter{division: d, join: j, line: joins[j].Line, long: joins[j].Line.Len()}
 		before := len(d.chords)
-		c.cut(d.holding(c.line))
+		c.cut(d.holding(c.line.A, c.line.B))
 		ends = append(ends, c.loose...)
 		if len(d.chords) == before {
 			idle = append(idle, j)
@@ -73,6 +74,9 @@ func divide(outline plane.Polygon, joins []eval.Join) (d *division, ends []loose
 	}
 	return d, ends, idle
 }
+
+// tooMany reports whether it is no use to go on cutting.
+func (d *division) tooMany() bool { return len(d.chords) >= maxRegions || *d.effort < 0 }
 
 // sewn returns the chords in the order in which they are sewn: as the joins are
 // written, along each join.
@@ -98,22 +102,34 @@ type cutter struct {
 	found []plane.Chord
 }
 
-// holding returns a node whose face holds the whole segment, as deep as can be
-// told by looking up from the last one.
-func (d *division) holding(l plane.Line) int32 {
+// climb is how many nodes are tried on the way up from the last one before the
+// search begins at the root. Loops come by neighbors: a strip beside the last one
+// is found in a step or two, however deep it lies.
+const climb = 4
+
+// holding returns a node whose face holds all the points.
+func (d *division) holding(points ...plane.Point) int32 {
 	i := d.last
-	for i > 0 {
-		if f := &d.nodes[i].face; f.Convex && f.Corners.Locate(l.A) >= 0 && f.Corners.Locate(l.B) >= 0 {
-			break
+next:
+	for k := 0; k < climb && i > 0; k++ {
+		f := &d.nodes[i].face
+		for _, p := range points {
+			if !f.Convex || f.Corners.Locate(p) < 0 {
+				i = d.nodes[i].parent
+				continue next
+			}
 		}
-		i = d.nodes[i].parent
+		return i
 	}
-	return max(i, 0)
+	return 0
 }
 
 // cut cuts all regions below a node that the join runs through.
 func (c *cutter) cut(i int32) {
 	n := &c.nodes[i]
+	if !c.effort.spend(len(n.face.Corners)) || c.tooMany() {
+		return
+	}
 	if n.left < 0 {
 		c.cutLeaf(i)
 		return
@@ -150,6 +166,7 @@ func (c *cutter) cutLeaf(i int32) {
 		if to > c.long+plane.Tol {
 			c.loose = append(c.loose, loose{c.join, c.line.B, false, ch.To.At, face.Corners.Nearest(c.line.B)})
 		}
+		c.effort.spend(effortOfCut)
 		c.same = max(c.same, snapped(c.line, ch))
 		id := int32(len(c.chords))
 		c.chords = append(c.chords, chord{plane.Line{A: ch.From.At, B: ch.To.At}, c.join, from})
@@ -176,16 +193,16 @@ type spot struct {
 
 // locate finds the region that holds a point.
 func (d *division) locate(p plane.Point) spot {
-	i := d.last
-	for i > 0 && d.nodes[i].face.Corners.Locate(p) < 0 {
-		i = d.nodes[i].parent
+	i := d.holding(p)
+	if *d.effort < 0 {
+		return spot{-1, false, -1}
 	}
-	i = max(i, 0)
 	if i == 0 && d.nodes[0].face.Corners.Locate(p) < 0 {
 		return spot{-1, true, -1}
 	}
 	for d.nodes[i].left >= 0 {
 		n := &d.nodes[i]
+		d.effort.spend(1)
 		side := 0
 		if n.face.Convex {
 			side = d.chords[n.chord].Side(p)
@@ -212,6 +229,7 @@ func (d *division) locate(p plane.Point) spot {
 
 // onBorder tells the chord that a point lies on, if it is not the outline.
 func (d *division) onBorder(p plane.Point) spot {
+	d.effort.spend(len(d.chords))
 	for i := range d.chords {
 		if d.chords[i].Nearest(p).Same(p) {
 			return spot{-1, false, int32(i)}

@@ -17,6 +17,11 @@ func (w *work) drawn(s *shape) bool {
 	return false
 }
 
+func (w *work) tellTooMany(s *shape, message string) {
+	w.tell(problem.Problem{Code: TooMany, At: s.body.Source, Message: message,
+		Help: "look for a loop that runs too often, or that draws lines across each other"})
+}
+
 func (w *work) tellLoose(s *shape, e *loose) {
 	j := &s.joins[e.join]
 	p := problem.Problem{

@@ -21,7 +21,7 @@ const shownJoins = 12
 // middle one is sewn last; of directions, that with the longest cut, or the first
 // met: never that which lies level, so that a turned unit is joined alike.
 func (w *work) find(s *shape, units []*shape) []eval.Join {
-	f := finder{tiles: make([]tile, len(units))}
+	f := finder{tiles: make([]tile, len(units)), effort: &w.effort}
 	placed := make([]plane.Polygon, len(units))
 	gap := s.outline.Area()
 	for i, u := range units {
@@ -37,10 +37,10 @@ func (w *work) find(s *shape, units []*shape) []eval.Join {
 	face := plane.Face{Corners: s.outline, Labels: make([]int32, len(s.outline)), Convex: s.outline.Convex()}
 	tiled := gap < areaSlack(s.outline.Length()) && gap > -areaSlack(s.outline.Length())
 	if !tiled || !f.part(all, face) {
-		s.cut, _, _ = divide(s.outline, nil)
+		s.cut, _, _ = divide(s.outline, nil, &w.effort)
 		before := len(w.problems)
 		w.tellMisfit(s, placed, []int32{0})
-		if len(w.problems) == before {
+		if len(w.problems) == before && w.effort >= 0 {
 			w.tellNoCut(s, &f)
 		}
 		return nil
@@ -89,6 +89,7 @@ type finder struct {
 	directions []plane.Point // of the tiles' sides, in the order in which they are met
 	cuts       []plane.Line  // in sewing order
 	stuck      []int32       // tiles that no cut parts
+	effort     *effort
 }
 
 type tile struct {
@@ -104,6 +105,7 @@ next:
 		if d.X < -plane.Tol || d.X < plane.Tol && d.Y < 0 {
 			d = d.Mul(-1)
 		}
+		f.effort.spend(len(f.directions))
 		for _, e := range f.directions {
 			if x := d.Cross(e); x < plane.Tol && x > -plane.Tol {
 				continue next
@@ -148,6 +150,9 @@ func (f *finder) part(tiles []int32, face plane.Face) bool {
 // gaps sorts the tiles across a direction and returns the indices at which a
 // line in that direction has all earlier tiles on one side, the rest on the other.
 func (f *finder) gaps(tiles []int32, d plane.Point) []int {
+	if !f.effort.spend(8 * len(tiles)) { // sorting included
+		return nil
+	}
 	for _, t := range tiles {
 		x := &f.tiles[t]
 		x.low, x.high = d.Cross(x.face.Corners[0]), d.Cross(x.face.Corners[0])
@@ -229,6 +234,9 @@ func (f *finder) lone(tiles []int32, face plane.Face) bool {
 		corners := f.tiles[t].face.Corners
 		for i := range corners {
 			side := corners.Side(i)
+			if !f.effort.spend(len(tiles)) {
+				return false
+			}
 			for _, c := range face.Chords(side, nil) {
 				if !f.through(tiles, side, side.Along(c.From.At), side.Along(c.To.At)) {
 					return f.scatter(tiles, face, []plane.Chord{c})

@@ -196,7 +196,7 @@ func lefts(s *pattern.Sized) []int {
 // The proof of cover is not for show: pieces that do not add up are refused.
 func TestCoverIsProved(t *testing.T) {
 	r := result(halves("one", "A", "B"), 8)
-	w := &work{result: r, shapes: map[shapeKey]*shape{}, told: map[toldKey]bool{}}
+	w := newWork(r)
 	s := w.shape(r.Blocks[0].Body, 0)
 	s.cells[0].measure.area += 1e-4
 	if a := w.assemble(r.Blocks[0], 0, 2); a != nil || len(w.problems) != 1 || w.problems[0].Code != NotCovered {

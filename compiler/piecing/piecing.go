@@ -13,7 +13,7 @@ import (
 // Piece fills in the sizes of every block of the pattern. Blocks with faults
 // keep none; the problems say why.
 func Piece(r *eval.Result) []problem.Problem {
-	w := &work{result: r, shapes: map[shapeKey]*shape{}, told: map[toldKey]bool{}}
+	w := newWork(r)
 	var parts []*block
 	for i, b := range r.Blocks {
 		if i >= len(r.Pattern.Blocks) || b == nil {
@@ -42,6 +42,33 @@ type work struct {
 	shapes   map[shapeKey]*shape
 	told     map[toldKey]bool
 	problems []problem.Problem
+	effort   effort
+}
+
+func newWork(r *eval.Result) *work {
+	return &work{result: r, shapes: map[shapeKey]*shape{}, told: map[toldKey]bool{}, effort: maxEffort}
+}
+
+const (
+	// maxRegions is how many regions the joins of one unit may make: far more
+	// than anybody sews, and few enough for some tens of megabytes.
+	maxRegions = 50_000
+
+	// maxEffort is how many corners and joins may be looked at for one file. A
+	// block of 10,000 pieces takes about two million; this many take one second
+	// or two. Lines that all cross each other need it, and nothing sensible does.
+	maxEffort effort = 200_000_000
+
+	// effortOfCut is what one cut counts for, since it also takes memory.
+	effortOfCut = 1000
+)
+
+// An effort counts down to where it is no use to go on.
+type effort int
+
+func (e *effort) spend(n int) bool {
+	*e -= effort(n)
+	return *e >= 0
 }
 
 // A shapeKey is a body under a number of joins `from` some size.

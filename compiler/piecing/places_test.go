@@ -98,7 +98,7 @@ func TestFoundJoinsSewRandomTilings(t *testing.T) {
 
 // Piece0 cuts a body alone; nil where its points are too near.
 func Piece0(t *testing.T, b *eval.Body) *shape {
-	w := &work{result: &eval.Result{}, shapes: map[shapeKey]*shape{}, told: map[toldKey]bool{}}
+	w := newWork(&eval.Result{})
 	s := w.shape(b, 0)
 	if s.failed {
 		t.Fatal(w.problems)

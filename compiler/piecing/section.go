@@ -54,7 +54,7 @@ const (
 // lines have not cut away. Where a join has divided the section, the region is a
 // part of it: pieces may be missing then, and in a part without the anchor the
 // first as well.
-func cutSection(src *eval.Section, region *plane.Face, half int, divided bool) (*section, []flaw) {
+func cutSection(src *eval.Section, region *plane.Face, half int, divided bool, e *effort) (*section, []flaw) {
 	n := int32(len(region.Corners))
 	rest := plane.Face{Corners: region.Corners, Labels: make([]int32, n), Convex: region.Convex}
 	for i := range rest.Labels {
@@ -67,7 +67,7 @@ func cutSection(src *eval.Section, region *plane.Face, half int, divided bool) (
 	var flaws []flaw
 	var chords []plane.Chord
 	anchor, first := src.Pieces[0].Points[0], 0
-	for k := len(src.Pieces) - 1; k > 0; k-- {
+	for k := len(src.Pieces) - 1; k > 0 && e.spend(4*len(rest.Corners)); k-- {
 		line := src.Pieces[k].Line
 		off := line.Offset(anchor)
 		if math.Abs(off) <= plane.Tol {

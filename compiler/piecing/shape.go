@@ -68,7 +68,12 @@ func (w *work) shape(b *eval.Body, size pattern.Length) *shape {
 	}
 	s := &shape{body: b, outline: b.Outline.Corners(), failed: true}
 	w.shapes[key] = s
-	s.failed = !w.fill(s, size)
+	if w.effort >= 0 {
+		s.failed = !w.fill(s, size)
+		if w.effort < 0 {
+			w.tellTooMany(s, "the lines of "+b.Name+" cross each other too often to be worked out")
+		}
+	}
 	return s
 }
 
@@ -108,13 +113,19 @@ func (w *work) fill(s *shape, size pattern.Length) bool {
 		return false
 	}
 	s.finish()
-	return true
+	return w.effort >= 0
 }
 
 // divided cuts along joins; it reports false where a join is at fault.
 func (w *work) divided(s *shape, joins []eval.Join) bool {
-	cut, ends, idle := divide(s.outline, joins)
+	cut, ends, idle := divide(s.outline, joins, &w.effort)
 	s.joins, s.cut = joins, cut
+	if len(cut.chords) >= maxRegions {
+		w.tellTooMany(s, "the joins of "+s.body.Name+" make more than "+num(maxRegions)+" regions")
+	}
+	if cut.tooMany() {
+		return false
+	}
 	for i := range ends {
 		w.tellLoose(s, &ends[i])
 	}

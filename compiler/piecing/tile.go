@@ -97,7 +97,7 @@ func (w *work) tellOverlaps(s *shape, placed []plane.Polygon, taken []int32) int
 	var pairs []pair
 	for k, a := range order {
 		for _, b := range order[k+1:] {
-			if low[b].X >= high[a].X-plane.Tol || len(pairs) >= enough {
+			if low[b].X >= high[a].X-plane.Tol || len(pairs) >= enough || !w.effort.spend(1) {
 				break
 			}
 			if low[b].Y >= high[a].Y || low[a].Y >= high[b].Y {

@@ -8,13 +8,16 @@ type Cloud struct {
 	Points  []Point
 	Same    float64    // the greatest distance of two points taken for one
 	Nearest float64    // the least distance of two different points, if under the cell's size
-	Near    [][2]int32 // pairs of different points nearer than was asked
+	Near    [][2]int32 // pairs of different points nearer than was asked, the first maxNear
 
 	cell, near float64
 	next       []int32 // of the same cell, or -1
 	keys       []uint64
 	heads      []int32
 }
+
+// maxNear is how many pairs are listed: more than anybody reads.
+const maxNear = 1000
 
 // NewCloud returns an empty cloud. Pairs nearer than near are listed. Of points
 // farther apart than cell no distance is known; a cell as large as the shortest
@@ -75,7 +78,7 @@ func (c *Cloud) Add(p Point) int32 {
 				return i
 			}
 			least = min(least, q)
-			if q < c.near*c.near {
+			if q < c.near*c.near && len(c.Near) < maxNear {
 				c.Near = append(c.Near, [2]int32{i, id})
 			}
 		}
