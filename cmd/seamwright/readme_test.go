@@ -39,6 +39,16 @@ func TestReadme(t *testing.T) {
 		}
 	}
 	readme := page(t, "README.md")
+	example := regexp.MustCompile("(?s)```seam\n(.*?)```").FindStringSubmatch(readme)[1]
+	shown := regexp.MustCompile("(?s)```text\n(pier_light.seam:.*?)```").FindStringSubmatch(readme)[1]
+	dir := t.TempDir()
+	wrong := strings.Replace(example, "2 night", "2 nihgt", 1)
+	if err := os.WriteFile(filepath.Join(dir, "pier_light.seam"), []byte(wrong), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	if d := cmp.Diff(shown, runIn(t, dir, "check", "pier_light.seam").stderr); d != "" {
+		t.Errorf("the README shows a problem as it is not told (-shown +told):\n%s", d)
+	}
 	for _, v := range verbs() {
 		if !strings.Contains(readme, "| `"+v.name+" ") {
 			t.Errorf("the README does not tell of %s", v.name)
