@@ -55,9 +55,9 @@ func regionCodes() []problem.Info {
 	}, {
 		Code:    TooMany,
 		Title:   "more lines than can be worked out",
-		Rule:    "The joins of one unit make at most 50,000 regions, and the lines of a pattern do not cross each other many millions of times. Nobody sews that; a loop that runs too often makes it.",
+		Rule:    "The joins of one unit make at most 25,000 regions, and the lines of a pattern do not cross each other many millions of times. Nobody sews that; a loop that runs too often makes it.",
 		Source:  "language",
-		Example: sky + "block b 8 x 8 finished 8in {\n  for i in 1..299 { join (0, i / 40) -- (8, i / 40), (i / 40, 0) -- (i / 40, 8) }\n  section A { 1 sky at (0.01, 0.01) }\n}\n",
+		Example: sky + "block b 8 x 8 finished 8in {\n  for i in 1..159 { join (0, i / 20) -- (8, i / 20), (i / 20, 0) -- (i / 20, 8) }\n  section A { 1 sky at (0.01, 0.01) }\n}\n",
 		Cured:   sky + "block b 8 x 8 finished 8in {\n  section A { 1 sky at (0.01, 0.01) }\n}\n",
 	}}
 }

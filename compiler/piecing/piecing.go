@@ -51,11 +51,11 @@ func newWork(r *eval.Result) *work {
 
 const (
 	// maxRegions is how many regions the joins of one unit may make: far more
-	// than anybody sews, and few enough for some tens of megabytes.
-	maxRegions = 50_000
+	// than anybody sews, and few enough for ten or twenty megabytes.
+	maxRegions = 25_000
 
 	// maxEffort is how many corners and joins may be looked at for one file. A
-	// block of 10,000 pieces takes about two million; this many take one second
+	// block of 10,000 pieces takes five or ten million; this many take a second
 	// or two. Lines that all cross each other need it, and nothing sensible does.
 	maxEffort effort = 200_000_000
 
