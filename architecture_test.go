@@ -61,6 +61,7 @@ var libraries = map[string][]string{
 	"github.com/ajstarks/svgo":             {"emit/svg"},
 	"github.com/alecthomas/participle/v2":  {"lang"},
 	"github.com/rogpeppe/go-internal/diff": {"cmd/seamwright"},
+	"github.com/fsnotify/fsnotify":         {"cmd/internal/watch"},
 	"golang.org/x/image":                   {"emit/drawing", "emit/svg", "emit/pdf"},
 }
 

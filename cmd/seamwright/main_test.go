@@ -7,7 +7,9 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strconv"
+	"strings"
 	"testing"
+	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
 )
@@ -40,8 +42,10 @@ func TestStories(t *testing.T) {
 			return err
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
+			"edit":  edit,
 			"exits": exits,
 			"disk":  disk,
+			"waits": waits,
 		},
 		Condition: func(cond string) (bool, error) {
 			if cond == "disks" { // a container's root may not mount, either
@@ -82,4 +86,27 @@ func disk(ts *testscript.TestScript, neg bool, args []string) {
 		ts.Fatalf("mount: %v %s", err, out)
 	}
 	ts.Defer(func() { exec.Command("umount", dir).Run() })
+}
+
+// edit FILE OLD NEW replaces a text in a file, which must hold it once. \n in
+// NEW is a line break.
+func edit(ts *testscript.TestScript, neg bool, args []string) {
+	text := ts.ReadFile(args[0])
+	if strings.Count(text, args[1]) != 1 {
+		ts.Fatalf("%s holds %q %d times", args[0], args[1], strings.Count(text, args[1]))
+	}
+	text = strings.Replace(text, args[1], strings.ReplaceAll(args[2], `\n`, "\n"), 1)
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(text), 0o666))
+}
+
+// waits FILE TEXT waits until a file holds a text.
+func waits(ts *testscript.TestScript, neg bool, args []string) {
+	for late := time.Now().Add(10 * time.Second); ; time.Sleep(5 * time.Millisecond) {
+		if data, err := os.ReadFile(ts.MkAbs(args[0])); err == nil && strings.Contains(string(data), args[1]) {
+			return
+		}
+		if time.Now().After(late) {
+			ts.Fatalf("%s does not come to hold %q", args[0], args[1])
+		}
+	}
 }

@@ -16,6 +16,12 @@ func verbs() []verb {
 			example: "seamwright check --format sarif patterns/ > problems.sarif",
 		},
 		{
+			name: "watch", args: "FILE [flags]", run: watchFile,
+			short:   "build again whenever the pattern is saved",
+			long:    "Builds whenever the pattern, or a file that it uses, is saved. A problem is told\nonce, and where there is an error the last good results stay. Ctrl-C ends it.",
+			example: "seamwright watch boat.seam",
+		},
+		{
 			name: "fmt", args: "FILE... [flags]", run: format,
 			short:   "lay patterns out in one way, comments kept",
 			long:    "Rewrites each pattern in the usual layout: one statement on a line, aligned.\nIts meaning and its comments stay. - reads standard input and writes standard\noutput. A file with mistakes in its text is left alone.",

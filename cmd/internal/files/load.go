@@ -31,6 +31,10 @@ type Loader struct {
 	Family   func(name string) (string, bool)
 	Families func() []string
 
+	// Before, where it is set, is told of every file that is about to be
+	// looked for, found or not.
+	Before func(path string)
+
 	project *os.Root // opened by the first use of a file
 	root    string
 	read    map[string]*problem.Source
@@ -61,7 +65,12 @@ func (l *Loader) Load(from *problem.Source, use string) (*problem.Source, string
 	if from.Name == Stdin {
 		at = filepath.FromSlash(use) + Extension
 	}
-	return l.remember(at, func() (*problem.Source, string) { return l.file(from, at) })
+	return l.remember(at, func() (*problem.Source, string) {
+		if l.Before != nil {
+			l.Before(at)
+		}
+		return l.file(from, at)
+	})
 }
 
 // spelling says what is wrong with a path as it is written; "" if nothing is.

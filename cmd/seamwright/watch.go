@@ -1,0 +1,152 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"os/signal"
+	"syscall"
+	"time"
+
+	"seamwright/cmd/internal/files"
+	"seamwright/cmd/internal/render"
+	"seamwright/cmd/internal/watch"
+	"seamwright/compiler"
+	"seamwright/compiler/pattern"
+	"seamwright/emit"
+	"seamwright/lang/problem"
+)
+
+// watchFile builds a pattern whenever it is saved.
+func watchFile(c *call) int {
+	f := c.flagSet()
+	out := f.String("out", "", "the `folder` to write into, instead of NAME-out/ beside the pattern")
+	if code, ok := c.parse(); !ok {
+		return code
+	}
+	if len(c.args) != 1 || c.args[0] == files.Stdin {
+		return c.misused("watch needs the name of one pattern")
+	}
+	name := c.args[0]
+	if _, fault := files.Read(name, nil); fault != nil && fault.Code != files.Empty {
+		r := &reporter{call: c, format: "text"}
+		r.tell([]problem.Problem{*fault})
+		return r.end()
+	}
+	folders, err := outFolders(c.args, *out)
+	if err != nil {
+		return c.misused("%v", err)
+	}
+	ctx, end := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	defer end()
+	w := &watching{call: c, ctx: ctx, name: name, folder: folders[0]}
+	fmt.Fprintf(c.stdout, "Watching %s; results go to %s; Ctrl-C ends\n", name, w.folder)
+	if err := watch.Run(ctx, w.build); err != nil {
+		fmt.Fprintf(c.stderr, "seamwright: this system can't watch folders: %v\n", err)
+		return misuse
+	}
+	return good
+}
+
+// A watching is a pattern that is built again and again.
+type watching struct {
+	*call
+	ctx          context.Context
+	name, folder string
+	told         map[string]int // the problems of the last build
+}
+
+// A built is what one build made: the pattern and its outputs are nil where
+// there is an error.
+type built struct {
+	pattern  *pattern.Pattern
+	outputs  []files.Output
+	problems []problem.Problem
+}
+
+// build compiles and writes, and tells what is new.
+func (w *watching) build(before watch.Before) {
+	begun := time.Now()
+	b := w.make(before)
+	var wrote files.Written
+	if b.outputs != nil {
+		var fault *problem.Problem
+		if wrote, fault = files.Write(w.folder, b.outputs, true, func() bool { return w.ctx.Err() != nil }); fault != nil {
+			b.problems = append(b.problems, *fault)
+		}
+	}
+	if w.ctx.Err() != nil {
+		return
+	}
+	w.say(&b, wrote, time.Since(begun))
+}
+
+// make compiles without writing.
+func (w *watching) make(before watch.Before) (b built) {
+	before(w.name)
+	src, fault := files.Read(w.name, nil)
+	if fault != nil {
+		b.problems = []problem.Problem{*fault}
+		return b
+	}
+	loader := newLoader()
+	loader.Before = before
+	defer loader.Close()
+	b.pattern, b.problems = compiler.Compile(src, loader)
+	if b.pattern == nil || len(b.pattern.Blocks) == 0 {
+		return b
+	}
+	outputs, ps := emit.Build(b.pattern, emit.Options{})
+	b.problems = append(b.problems, ps...)
+	if problem.Failed(ps) {
+		b.pattern = nil
+		return b
+	}
+	b.outputs = make([]files.Output, len(outputs))
+	for i, o := range outputs {
+		b.outputs[i] = files.Output{Path: o.Path, Data: o.Data}
+	}
+	return b
+}
+
+// say tells the problems that the last build did not have, and in one line what
+// became of this one.
+func (w *watching) say(b *built, wrote files.Written, took time.Duration) {
+	fresh, told := []problem.Problem{}, map[string]int{}
+	for _, p := range b.problems {
+		key := string(p.Code) + p.Message // not its line, which moves while one writes above it
+		if p.At.Source != nil {
+			key = p.At.Source.Name + ": " + key
+		}
+		told[key]++
+		if told[key] > w.told[key] {
+			fresh = append(fresh, p)
+		}
+	}
+	w.told = told
+	render.Text(w.stderr, fresh, render.Style{Colour: w.colour()})
+	errors, warnings := 0, 0
+	for _, p := range b.problems {
+		switch p.Severity {
+		case problem.Error:
+			errors++
+		case problem.Warning:
+			warnings++
+		}
+	}
+	switch {
+	case errors > 0 && files.IsOut(w.folder):
+		fmt.Fprintf(w.stdout, "%s: %s; %s still holds what the last good build made\n", w.name, count(errors, "error"), w.folder)
+	case errors > 0:
+		fmt.Fprintf(w.stdout, "%s: %s; nothing was written\n", w.name, count(errors, "error"))
+	case b.outputs == nil:
+		fmt.Fprintf(w.stdout, "%s: good, but it has no block, so there is nothing to print from it\n", w.name)
+	default:
+		also := ""
+		if warnings > 0 {
+			also = ", " + count(warnings, "warning")
+		}
+		fmt.Fprintf(w.stdout, "%s: built in %.1f ms; %s, %d written%s\n", w.name, float64(took.Microseconds())/1000,
+			count(len(b.outputs), "file"), wrote.New+wrote.Changed, also)
+	}
+}
