@@ -136,10 +136,15 @@ func (m *maker) raw() string {
 // caption is the height of lines of small text below a picture.
 func caption(lines int) pattern.Length { return pattern.Length(lines) * flow.Small * 1.25 }
 
+const (
+	captionGap = 3 * pattern.Point
+	columnGap  = flow.ColumnGap
+)
+
 // captioned draws a figure with words below it, at most so many lines.
 func captioned(draw func(pattern.Pos, pattern.Size) []drawing.Item, text string, lines int, at pattern.Pos, size pattern.Size) []drawing.Item {
 	under := caption(lines)
-	items := draw(at, pattern.Size{W: size.W, H: max(0, size.H-under-3*pattern.Point)})
+	items := draw(at, pattern.Size{W: size.W, H: max(0, size.H-under-captionGap)})
 	for i, line := range flow.Lines(text, flow.Small, false, size.W, lines) {
 		y := at.Y + size.H - under + flow.Small*(1+1.25*pattern.Length(i))
 		items = append(items, &drawing.Text{Text: line, At: pattern.Pos{X: at.X, Y: y}, Size: flow.Small})

@@ -133,8 +133,8 @@ func (m *maker) areas() {
 // area tells square inches, rounded up, and square centimetres.
 func (m *maker) area(inches float64) string {
 	const noise = 1e-6
-	in := strconv.Itoa(int(math.Ceil(inches-noise))) + " sq in"
-	cm := strconv.Itoa(int(math.Ceil(inches*2.54*2.54-noise))) + " cm2"
+	in := m.say("square_inches", "n", strconv.Itoa(int(math.Ceil(inches-noise))))
+	cm := m.say("square_cm", "n", strconv.Itoa(int(math.Ceil(inches*2.54*2.54-noise))))
 	if m.Pattern.Settings.Metric {
 		return cm + " (" + in + ")"
 	}

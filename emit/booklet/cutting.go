@@ -31,12 +31,10 @@ func (m *maker) cutting() {
 	}
 	m.Heading(m.say("cutting_sewing"))
 	m.Text(m.say("cutting_along"))
-	if m.slanting() {
-		m.Text(m.say("cutting_slant"))
-	}
 	for d := range m.Sized.Drawings {
 		m.sectionRows(&m.Sized.Drawings[d])
 	}
+	m.slanting()
 }
 
 // fabricRows sets what is cut from one fabric. A count has brackets, so that
@@ -61,7 +59,7 @@ func (m *maker) fabricRows(rows []table.Row) {
 		row := append([]string{"(" + strconv.Itoa(straight) + ")", shape}, m.sizes(r.Size)...)
 		t.Rows = append(t.Rows, append(row, table.SpaceList(m.Sized, r.Spaces, m.say("reversed"))))
 	}
-	m.Bold(head)
+	t.Title = head
 	m.Table(t)
 }
 
@@ -112,13 +110,13 @@ func (m *maker) sectionRows(d *pattern.Drawing) {
 		row := append([]string{d.Label(i), m.Pattern.Fabrics[piece.Fabric].Words, m.shape(piece.Patch.Shape, d.Name)}, m.sizes(piece.Patch.Size)...)
 		t.Rows = append(t.Rows, append(row, m.layWords(piece, i)))
 	}
-	m.Bold(head)
+	t.Title = head
 	m.Table(t)
 }
 
 // sectionHead names a section and how often it is made.
 func (m *maker) sectionHead(d *pattern.Drawing) string {
-	head := m.count("section_head", d.Make, "name", d.Name)
+	head := m.say("section_head", "n", strconv.Itoa(d.Make), "name", d.Name)
 	if d.Reversed >= 0 {
 		head += " (" + m.say("section_reversed", "name", m.Sized.Drawings[d.Reversed].Name) + ")"
 	}
@@ -138,16 +136,20 @@ func (m *maker) layWords(piece *pattern.Piece, i int) string {
 	return m.say("lay_slant")
 }
 
-func (m *maker) slanting() bool {
-	for d := range m.Sized.Drawings {
-		pieces := m.Sized.Drawings[d].Pieces
-		for i := 1; i < len(pieces); i++ {
-			if !pieces[i].Patch.Along && !pieces[i].Patch.Plain {
-				return true
-			}
-		}
+// slanting shows the patches that have no edge along their line.
+func (m *maker) slanting() {
+	const most = 30 // more are found in the table
+	all := diagram.Slants(m.Sized)
+	if len(all) == 0 {
+		return
 	}
-	return false
+	m.Heading(m.say("slanting"))
+	m.Text(m.say("cutting_slant"))
+	columns := m.Columns(1.5 * pattern.Inch)
+	m.Grid(min(most, len(all)), columns, m.Width()/pattern.Length(columns), func(i int, at pattern.Pos, size pattern.Size) []drawing.Item {
+		d := &m.Sized.Drawings[all[i].Drawing]
+		return captioned(diagram.Slanting(d, all[i].Piece).In, d.Label(all[i].Piece)+", "+table.Size(d.Pieces[all[i].Piece].Patch.Size, m.Pattern.Settings.Metric), 1, at, size)
+	})
 }
 
 // plain names the sections without paper, "C, D".

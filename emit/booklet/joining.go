@@ -41,7 +41,7 @@ func (m *maker) joining() {
 
 // apart shows the sections where they belong.
 func (m *maker) apart() {
-	m.Picture(min(3.6*pattern.Inch, m.Height()/2), func(at pattern.Pos, size pattern.Size) []drawing.Item {
+	m.Picture(min(3*pattern.Inch, m.Height()/2), func(at pattern.Pos, size pattern.Size) []drawing.Item {
 		items, _ := diagram.Apart(m.Sized, at, size)
 		return items
 	})
@@ -49,16 +49,15 @@ func (m *maker) apart() {
 
 func (m *maker) joins() {
 	joins := diagram.Joinings(m.Sized)
-	m.Heading(m.say("joining"))
+	m.Heading(m.say("joining_order"))
 	m.Text(m.say("joining_intro"))
 	m.Text(m.say("joining_pins"))
-	columns := m.Columns(2 * pattern.Inch)
-	height := min(2.1*pattern.Inch, m.Width()/pattern.Length(columns)) + caption(3)
-	m.Grid(len(joins), columns, height, func(i int, at pattern.Pos, size pattern.Size) []drawing.Item {
-		j := &joins[i]
-		text := m.say("join_of", "n", strconv.Itoa(j.Join.Number), "left", m.side(j.Join.Left), "right", m.side(j.Join.Right)) + ": " + m.points(j.Join)
-		return captioned(j.In, text, 3, at, size)
-	})
+	all := make([]shown, len(joins))
+	for i := range joins {
+		j := joins[i].Join
+		all[i] = shown{&joins[i].Figure, m.say("join_of", "n", strconv.Itoa(j.Number), "left", m.side(j.Left), "right", m.side(j.Right)) + ": " + m.points(j)}
+	}
+	m.shownIn(all, m.Columns(1.7*pattern.Inch), 1.9*pattern.Inch)
 	rest := m.Sized.Joins[len(joins):]
 	if len(rest) == 0 {
 		return

@@ -15,14 +15,10 @@ func (m *maker) reading() {
 	set := &m.Pattern.Settings
 	m.Chapter(m.say("reading"))
 	m.Bold(m.say("reading_reversed"))
-	faced, small := diagram.Faced(d), diagram.Small(m.Pattern, d, len(d.Pieces)-1)
-	height := min(2.4*pattern.Inch, m.Width()/2*pattern.Length(faced.Proportion())) + caption(2)
-	m.Grid(2, 2, height, func(i int, at pattern.Pos, size pattern.Size) []drawing.Item {
-		if i == 0 {
-			return captioned(faced.In, m.say("reading_print_side", "name", d.Name), 2, at, size)
-		}
-		return captioned(small.In, m.say("reading_cloth_side", "name", d.Name), 2, at, size)
-	})
+	m.shownIn([]shown{
+		{diagram.Faced(d), m.say("reading_print_side", "name", d.Name)},
+		{diagram.Small(m.Pattern, d, len(d.Pieces)-1), m.say("reading_cloth_side", "name", d.Name)},
+	}, 2, 2.2*pattern.Inch)
 	m.Text(m.say("reading_numbers", "name", d.Name))
 	m.sample(drawing.SewingLine, m.say("line_sewing"))
 	m.sample(drawing.OutlineLine, m.say("line_outline"))

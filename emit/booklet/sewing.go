@@ -6,6 +6,7 @@ import (
 	"seamwright/compiler/pattern"
 	"seamwright/emit/diagram"
 	"seamwright/emit/drawing"
+	"seamwright/emit/flow"
 )
 
 const (
@@ -49,7 +50,7 @@ func (m *maker) sewing() {
 	m.steps(d, 0)
 	n := min(len(d.Pieces), mostWorked)
 	for k := 1; k < n; k++ {
-		m.Need(m.stepHeight(d) + 0.5*pattern.Inch)
+		m.Need(2.8 * pattern.Inch)
 		m.Item(strconv.Itoa(k+2)+".", m.say("next_piece", "space", d.Label(k), "fabric", m.fabric(d, k)))
 		m.steps(d, k)
 	}
@@ -63,44 +64,54 @@ func (m *maker) fabric(d *pattern.Drawing, i int) string {
 	return m.Pattern.Fabrics[d.Pieces[i].Fabric].Words
 }
 
-// stepLines is the room for words below a picture of a step.
-const stepLines = 6
-
-// stepColumns is how many pictures stand beside each other: all four, or two on
-// narrow paper.
-func (m *maker) stepColumns() int {
-	if m.Columns(1.5*pattern.Inch) >= 4 {
-		return 4
-	}
-	return 2
-}
-
-func (m *maker) stepHeight(d *pattern.Drawing) pattern.Length {
-	figure := diagram.Piecing(m.Pattern, d, 0, diagram.Lay)
-	width := m.Width()/pattern.Length(m.stepColumns()) - 0.2*pattern.Inch
-	return min(2.4*pattern.Inch, width*pattern.Length(figure.Proportion())) + caption(stepLines)
+// A shown is a picture with its words.
+type shown struct {
+	figure *diagram.Figure
+	text   string
 }
 
 // steps shows how a piece is sewn: lay, sew, fold back and trim, press.
 func (m *maker) steps(d *pattern.Drawing, k int) {
-	type shown struct {
-		step diagram.Step
-		side string
-		text string
-	}
 	space, cloth, print := d.Label(k), m.say("cloth_side"), m.say("print_side")
-	all := []shown{
-		{diagram.Lay, cloth, m.say("step_lay", "space", space, "allowance", m.allowance())},
-		{diagram.Sew, print, m.say("step_sew", "allowance", m.allowance())},
-		{diagram.Trim, print, m.say("step_trim", "allowance", m.allowance())},
-		{diagram.Press, cloth, m.say("step_press", "space", space)},
+	step := func(of diagram.Step, side, text string) shown {
+		return shown{diagram.Piecing(m.Pattern, d, k, of), side + ": " + text}
 	}
 	if k == 0 {
-		all = []shown{{diagram.Lay, cloth, m.say("step_first", "space", space)}}
+		m.shownIn([]shown{
+			{diagram.Faced(d), print + ": " + m.say("reading_numbers", "name", d.Name)},
+			step(diagram.Lay, cloth, m.say("step_first", "space", space)),
+		}, m.stepColumns(d), 1.9*pattern.Inch)
+		return
 	}
-	m.Grid(len(all), m.stepColumns(), m.stepHeight(d), func(i int, at pattern.Pos, size pattern.Size) []drawing.Item {
-		s := &all[i]
-		return captioned(diagram.Piecing(m.Pattern, d, k, s.step).In, s.side+": "+s.text, stepLines, at, size)
+	m.shownIn([]shown{
+		step(diagram.Lay, cloth, m.say("step_lay", "space", space, "allowance", m.allowance())),
+		step(diagram.Sew, print, m.say("step_sew", "allowance", m.allowance())),
+		step(diagram.Trim, print, m.say("step_trim", "allowance", m.allowance())),
+		step(diagram.Press, cloth, m.say("step_press", "space", space)),
+	}, m.stepColumns(d), 1.9*pattern.Inch)
+}
+
+// stepColumns is how many steps stand beside each other: all four, or two of a
+// wide section or on narrow paper.
+func (m *maker) stepColumns(d *pattern.Drawing) int {
+	const wide = 0.6 // height for a width of 1
+	if m.Columns(1.5*pattern.Inch) < 4 || diagram.Piecing(m.Pattern, d, 0, diagram.Lay).Proportion() < wide {
+		return 2
+	}
+	return 4
+}
+
+// shownIn sets pictures in columns, as high as the highest needs but no higher
+// than a height, and their words below them.
+func (m *maker) shownIn(all []shown, columns int, most pattern.Length) {
+	width := (m.Width()+columnGap)/pattern.Length(columns) - columnGap
+	height, lines := pattern.Length(0), 1
+	for _, s := range all {
+		height = max(height, min(most, width*pattern.Length(s.figure.Proportion())))
+		lines = max(lines, len(flow.Lines(s.text, flow.Small, false, width, 0)))
+	}
+	m.Grid(len(all), columns, height+caption(lines)+captionGap, func(i int, at pattern.Pos, size pattern.Size) []drawing.Item {
+		return captioned(all[i].figure.In, all[i].text, lines, at, size)
 	})
 }
 
@@ -119,15 +130,13 @@ func (m *maker) strips() {
 			continue
 		}
 		left -= n
-		columns := m.Columns(0.8 * pattern.Inch)
-		last := diagram.Small(m.Pattern, d, n-1)
-		width := m.Width()/pattern.Length(columns) - 0.2*pattern.Inch
-		height := min(1.3*pattern.Inch, width*pattern.Length(last.Proportion())) + caption(2) + 3*pattern.Point
-		m.Need(height + 0.5*pattern.Inch)
+		all := make([]shown, n)
+		for k := range all {
+			all[k] = shown{diagram.Small(m.Pattern, d, k), d.Label(k) + " " + m.fabric(d, k)}
+		}
+		m.Need(1.8 * pattern.Inch)
 		m.Bold(m.sectionHead(d))
-		m.Grid(n, columns, height, func(k int, at pattern.Pos, size pattern.Size) []drawing.Item {
-			return captioned(diagram.Small(m.Pattern, d, k).In, d.Label(k)+" "+m.fabric(d, k), 2, at, size)
-		})
+		m.shownIn(all, m.Columns(0.8*pattern.Inch), 1.3*pattern.Inch)
 	}
 }
 

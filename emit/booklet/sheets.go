@@ -87,6 +87,7 @@ func (m *maker) printing(before int) {
 	}
 	m.Table(t)
 	m.Text(m.count("printing_sum", total))
+	m.Text(m.say("printing_more"))
 }
 
 // span names one page or a range of them.

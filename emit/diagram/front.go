@@ -39,7 +39,7 @@ func Pictures(p *pattern.Pattern, b *pattern.Block) []Picture {
 	}
 	for i := range b.Sizes {
 		s := &b.Sizes[i]
-		if laid := slants(s); len(laid) > 0 {
+		if laid := Slants(s); len(laid) > 0 {
 			all = append(all, Picture{"slant", s, func() *drawing.Page { return slant(p, b, s, laid) }})
 		}
 	}

@@ -10,16 +10,17 @@ import (
 // mostSlanting are drawn on one page.
 const mostSlanting = 30
 
-// A slanting is a piece whose patch has no edge along its line.
-type slanting struct{ drawing, piece int }
+// A Slant is a piece whose patch has no edge along its line: indices into
+// Drawings and into its Pieces.
+type Slant struct{ Drawing, Piece int }
 
-// slants lists the pieces of a block at one size that are laid at a slant.
-func slants(s *pattern.Sized) (all []slanting) {
+// Slants lists the pieces of a block at one size that are laid at a slant.
+func Slants(s *pattern.Sized) (all []Slant) {
 	for d := range s.Drawings {
 		pieces := s.Drawings[d].Pieces
 		for i := 1; i < len(pieces); i++ {
 			if patch := &pieces[i].Patch; !patch.Along && !patch.Plain && patch.Shape != pattern.Uncut {
-				all = append(all, slanting{d, i})
+				all = append(all, Slant{d, i})
 			}
 		}
 	}
@@ -28,32 +29,41 @@ func slants(s *pattern.Sized) (all []slanting) {
 
 // slant shows how such patches lie once they are folded over: the patch dashed,
 // its space grey, its section around it.
-func slant(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, all []slanting) *drawing.Page {
+func slant(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, all []Slant) *drawing.Page {
 	pic := newPicture("slant", p, b, []*pattern.Sized{s},
 		"Patches that are laid at a slant, from the front, where they lie when folded over their line. The patch is dashed, its line heavy.")
 	n := min(len(all), mostSlanting)
 	pic.cells(n, func(k int, at pos, width length) length {
-		d := &s.Drawings[all[k].drawing]
-		piece := &d.Pieces[all[k].piece]
-		at = pic.heading(at, width, d.Label(all[k].piece)+", "+piece.Patch.Size.In(8))
-		b := boxOf(d.Outline).with(piece.Patch.Laid[:])
+		d := &s.Drawings[all[k].Drawing]
+		at = pic.heading(at, width, d.Label(all[k].Piece)+", "+d.Pieces[all[k].Piece].Patch.Size.In(8))
+		figure := Slanting(d, all[k].Piece)
+		b := figure.bounds
 		scale := width / max(b.w(), b.h(), tiny)
 		f := frame{scale: scale, origin: pos{X: at.X - b.min.X*scale, Y: at.Y + b.max.Y*scale}}
-		outline := func(polygon []pos, style drawing.Style, fill drawing.Colour) *drawing.Path {
-			return &drawing.Path{Style: style, Points: f.onPage(append([]pos(nil), polygon...)), Closed: true, Fill: fill}
-		}
-		seam := outline(piece.Seam[:], drawing.OutlineLine, drawing.NoColour)
-		seam.Closed = false
-		pic.add(&drawing.Group{ID: "slant-" + d.Label(all[k].piece), Class: "slant", Items: []drawing.Item{
-			outline(piece.Polygon, drawing.NoLine, 0xd8d8d8),
-			outline(d.Outline, drawing.SewingLine, drawing.NoColour),
-			outline(piece.Patch.Laid[:], drawing.CuttingLine, drawing.NoColour),
-			seam,
-		}})
+		pic.add(&drawing.Group{ID: "slant-" + d.Label(all[k].Piece), Class: "slant", Items: figure.draw(f)})
 		return at.Y + b.h()*scale
 	})
 	if n < len(all) {
 		pic.words("The cutting table lists the other " + strconv.Itoa(len(all)-n) + ".")
 	}
 	return pic.done()
+}
+
+// Slanting shows where a patch lies that has no edge along its line: the patch
+// dashed, its space grey, its line heavy, its section around it.
+func Slanting(d *pattern.Drawing, piece int) *Figure {
+	p := &d.Pieces[piece]
+	return &Figure{bounds: boxOf(d.Outline).with(p.Patch.Laid[:]), draw: func(f frame) []drawing.Item {
+		outline := func(polygon []pos, style drawing.Style, fill drawing.Colour) *drawing.Path {
+			return &drawing.Path{Style: style, Points: f.onPage(append([]pos(nil), polygon...)), Closed: true, Fill: fill}
+		}
+		seam := outline(p.Seam[:], drawing.OutlineLine, drawing.NoColour)
+		seam.Closed = false
+		return []drawing.Item{
+			outline(p.Polygon, drawing.NoLine, 0xd8d8d8),
+			outline(d.Outline, drawing.SewingLine, drawing.NoColour),
+			outline(p.Patch.Laid[:], drawing.CuttingLine, drawing.NoColour),
+			seam,
+		}
+	}}
 }

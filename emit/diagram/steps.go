@@ -21,7 +21,7 @@ const (
 
 const (
 	roughly   = pattern.Inch / 2    // what paper is left outside the outline when it is cut out
-	sight     = 0.55 * pattern.Inch // how far around the paper cloth is seen
+	sight     = 1.25 * pattern.Inch // how far around the paper cloth is seen, at the most
 	pastEnds  = pattern.Inch / 4    // how far a seam runs past both ends
 	wrongSide = 0xe4e4e4            // of cloth
 	paperFill = 0xffffff
@@ -43,8 +43,7 @@ type piecing struct {
 // laid and pressed; it has no seam.
 func Piecing(p *pattern.Pattern, d *pattern.Drawing, piece int, step Step) *Figure {
 	paper := offset(d.Outline, roughly)
-	b := boxOf(paper)
-	b = box{pos{X: b.min.X - sight, Y: b.min.Y - sight}, pos{X: b.max.X + sight, Y: b.max.Y + sight}}
+	b := seen(p, d, paper)
 	back := step == Sew || step == Trim
 	if back {
 		b.min.X, b.max.X = -b.max.X, -b.min.X
@@ -64,6 +63,42 @@ func Piecing(p *pattern.Pattern, d *pattern.Drawing, piece int, step Step) *Figu
 		clip := []pos{f.at(b.min), f.at(pos{X: b.max.X, Y: b.min.Y}), f.at(b.max), f.at(pos{X: b.min.X, Y: b.max.Y})}
 		return []drawing.Item{&drawing.Group{Clip: clip, Items: t.items}}
 	}}
+}
+
+// seen is what all pictures of a section show: its paper and the cloth that
+// looks out around it, so that all are drawn to one scale.
+func seen(p *pattern.Pattern, d *pattern.Drawing, paper []pos) box {
+	b := boxOf(paper)
+	most := box{pos{X: b.min.X - sight, Y: b.min.Y - sight}, pos{X: b.max.X + sight, Y: b.max.Y + sight}}
+	for i := range d.Pieces {
+		piece := &d.Pieces[i]
+		patch := laidPatch(p, piece)
+		b = b.with(patch)
+		if i > 0 {
+			b = b.with(reflect(patch, piece.Seam[0], piece.Seam[1]))
+		}
+	}
+	return box{pos{X: max(b.min.X, most.min.X), Y: max(b.min.Y, most.min.Y)}, pos{X: min(b.max.X, most.max.X), Y: min(b.max.Y, most.max.Y)}}
+}
+
+// laidPatch returns where a patch lies once it is folded over, its raw edge an
+// allowance past its line on the other side, as the words say. One at a slant
+// lies where the cutting table puts it.
+func laidPatch(p *pattern.Pattern, piece *pattern.Piece) []pos {
+	out := slices.Clone(piece.Patch.Laid[:])
+	u := towards(piece.Seam[0], piece.Seam[1])
+	if !piece.Patch.Along || u == (pos{}) {
+		return out
+	}
+	least := length(math.Inf(1))
+	for _, q := range out {
+		least = min(least, u.X*(q.Y-piece.Seam[0].Y)-u.Y*(q.X-piece.Seam[0].X))
+	}
+	by := -p.Settings.Allowance - least
+	for i, q := range out {
+		out[i] = pos{X: q.X - u.Y*by, Y: q.Y + u.X*by}
+	}
+	return out
 }
 
 // on takes places of the block to the page.
@@ -121,15 +156,15 @@ func (t *piecing) sewn(n int) {
 func (t *piecing) open(i int) []pos {
 	piece := &t.d.Pieces[i]
 	if i == 0 {
-		return piece.Patch.Laid[:]
+		return laidPatch(t.p, piece)
 	}
-	return leftOf(piece.Patch.Laid[:], piece.Seam[0], piece.Seam[1])
+	return leftOf(laidPatch(t.p, piece), piece.Seam[0], piece.Seam[1])
 }
 
 // laid returns where the patch lies before it is folded over.
 func (t *piecing) laid() []pos {
 	piece := &t.d.Pieces[t.k]
-	return reflect(piece.Patch.Laid[:], piece.Seam[0], piece.Seam[1])
+	return reflect(laidPatch(t.p, piece), piece.Seam[0], piece.Seam[1])
 }
 
 func (t *piecing) seam() (a, b, beyondA, beyondB pos) {

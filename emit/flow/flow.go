@@ -192,20 +192,21 @@ func (f *Flow) Picture(height pattern.Length, draw func(at pattern.Pos, size pat
 
 // Columns returns how many columns of at least a width fit beside each other.
 func (f *Flow) Columns(width pattern.Length) int {
-	return max(1, int((f.Width()+colGap)/(width+colGap)))
+	return max(1, int((f.Width()+ColumnGap)/(width+ColumnGap)))
 }
 
-const colGap = 0.2 * pattern.Inch
+// ColumnGap is between columns.
+const ColumnGap = 0.2 * pattern.Inch
 
 // Grid draws n cells in rows of so many columns, all of one height. A row stays
 // on one page.
 func (f *Flow) Grid(n, columns int, height pattern.Length, draw func(i int, at pattern.Pos, size pattern.Size) []drawing.Item) {
 	height = min(height, f.Height())
-	width := (f.Width() - colGap*length(columns-1)) / length(columns)
+	width := (f.Width() - ColumnGap*length(columns-1)) / length(columns)
 	for i := 0; i < n; i += columns {
 		f.Need(height)
 		for k := i; k < min(i+columns, n); k++ {
-			f.Put(draw(k, pos{X: f.margin + length(k-i)*(width+colGap), Y: f.y}, pattern.Size{W: width, H: height})...)
+			f.Put(draw(k, pos{X: f.margin + length(k-i)*(width+ColumnGap), Y: f.y}, pattern.Size{W: width, H: height})...)
 		}
 		f.y += height
 		f.Gap(partGap)
@@ -222,7 +223,7 @@ func (f *Flow) Pages(foot func(n int) (left, right string)) []Page {
 		left, right := foot(i + 1)
 		y := f.paper.H - f.margin
 		right = drawing.Shorten(right, Small, false, f.Width()*0.5)
-		room := f.Width() - drawing.Measure(right, Small, false).Width - colGap
+		room := f.Width() - drawing.Measure(right, Small, false).Width - ColumnGap
 		f.pages[i].Items = append(f.pages[i].Items,
 			&drawing.Path{Style: drawing.FrameLine, Fill: drawing.NoColour, Points: []pos{{X: f.margin, Y: y - 0.2*pattern.Inch}, {X: f.paper.W - f.margin, Y: y - 0.2*pattern.Inch}}},
 			&drawing.Text{Text: drawing.Shorten(left, Small, false, room), At: pos{X: f.margin, Y: y - 0.04*pattern.Inch}, Size: Small},

@@ -14,6 +14,7 @@ type Column struct {
 
 // A Table has cells that are broken into lines where they are long.
 type Table struct {
+	Title   string // stands above it, on the same page; "" for none
 	Columns []Column
 	Rows    [][]string // as many cells as columns; missing ones are empty
 
@@ -40,13 +41,19 @@ func (f *Flow) Table(t *Table) {
 		s.heads = append(s.heads, c.Head)
 	}
 	head := s.cells(s.heads, true, 0)
+	title := Lines(t.Title, Body, true, f.Width(), 2)
 	for i, row := range t.Rows {
 		indent := length(0)
 		if t.Swatch != nil {
 			indent = swatch + cellPad
 		}
 		cells := s.cells(row, false, indent)
-		if need := height(cells); i == 0 || f.Left() < need {
+		switch need := height(cells); {
+		case i == 0:
+			f.Need(length(len(title))*Body*leading + height(head) + need)
+			f.lines(t.Title, Body, true, 0, 2)
+			s.set(head, true, -1)
+		case f.Left() < need:
 			f.Need(height(head) + need)
 			s.set(head, true, -1)
 		}
