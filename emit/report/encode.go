@@ -13,7 +13,8 @@ import (
 // work back with encoding/json.
 type encoder struct {
 	b     []byte
-	comma bool // the next value of the open object or array needs one before it
+	comma bool   // the next value of the open object or array needs one before it
+	home  string // the pattern's own file
 }
 
 // open begins an object or an array.

@@ -1,12 +1,15 @@
 package report
 
 import (
+	"path/filepath"
 	"strconv"
+	"strings"
 
 	"seamwright/compiler/pattern"
 )
 
 func (e *encoder) block(p *pattern.Pattern, b *pattern.Block, made []Made) {
+	e.home = b.Source.File
 	e.line()
 	e.key("name").string(b.Name)
 	e.key("title").string(b.Title)
@@ -62,6 +65,7 @@ func (e *encoder) section(p *pattern.Pattern, s *pattern.Sized, index int, m *Ma
 	d := &s.Drawings[index]
 	e.line()
 	e.key("name").string(d.Name)
+	e.source(d.Source)
 	e.key("unit").string(d.Unit)
 	e.key("make").int(d.Make)
 	e.key("reversed_of").string(nameOf(s, d.Reversed))
@@ -127,6 +131,7 @@ func (e *encoder) piece(p *pattern.Pattern, d *pattern.Drawing, i int) {
 	e.line()
 	e.key("space").label(d, i)
 	e.key("number").int(piece.Number)
+	e.source(piece.Source)
 	e.key("fabric").string(p.Fabrics[piece.Fabric].Name)
 	e.key("polygon").points(piece.Polygon)
 	if piece.Seam[0] != piece.Seam[1] {
@@ -143,6 +148,26 @@ func (e *encoder) piece(p *pattern.Pattern, d *pattern.Drawing, i int) {
 	e.key("reversed").bool(patch.Reversed)
 	e.close('}')
 	e.close('}')
+}
+
+// source tells where something is written. The file is told where it is another
+// than the pattern itself: by its path from there, or as std/NAME.
+func (e *encoder) source(s pattern.Source) {
+	e.key("line").int(s.Line)
+	if s.File != e.home && s.File != "" {
+		e.key("file").string(pathFrom(e.home, s.File))
+	}
+}
+
+// pathFrom is a path from the folder of another file, the same on every machine.
+func pathFrom(home, file string) string {
+	if strings.HasPrefix(file, "std/") {
+		return file
+	}
+	if rel, err := filepath.Rel(filepath.Dir(home), file); err == nil {
+		return filepath.ToSlash(rel)
+	}
+	return filepath.Base(file)
 }
 
 func shapeName(s pattern.Shape) string {
@@ -165,6 +190,7 @@ func (e *encoder) copies(s *pattern.Sized) {
 		e.key("turn").float(c.Turn)
 		e.key("shift").point(c.Shift)
 		e.key("of").string(c.Of)
+		e.source(c.Source)
 		e.close('}')
 	}
 	e.close(']')
@@ -176,6 +202,7 @@ func (e *encoder) joins(s *pattern.Sized) {
 		j := &s.Joins[i]
 		e.line()
 		e.key("number").int(j.Number)
+		e.source(j.Source)
 		e.key("from").point(j.A)
 		e.key("to").point(j.B)
 		e.key("left").ints(j.Left)

@@ -45,7 +45,12 @@ func busy() *pattern.Pattern {
 	p.About.Notes = []string{"One.", "Two."}
 	p.Accepted = []pattern.Accepted{{Code: "R101", Message: "narrow", Reason: "it is a mast", Source: pattern.Source{File: "boat.seam", Line: 12}}}
 	p.Colorway = []pattern.Colorway{{Words: "as written", Dress: []pattern.Cloth{{Words: "sky", Value: "light", Colour: 0x00ff01}}}}
+	p.Blocks[0].Source = pattern.Source{File: filepath.Join("sea", "boat.seam"), Line: 3}
 	d := &p.Blocks[0].Sizes[0].Drawings[0]
+	d.Source = pattern.Source{File: p.Blocks[0].Source.File, Line: 4}
+	d.Pieces[0].Source = pattern.Source{File: filepath.Join("sea", "families", "wave.seam"), Line: 5}
+	p.Blocks[0].Sizes[0].Copies[0].Source = pattern.Source{File: "std/log_cabin", Line: 6}
+	p.Blocks[0].Sizes[0].Joins[0].Source = pattern.Source{File: "land.seam", Line: 7}
 	d.Edges[1].Letter = "a"
 	d.Edges[1].Partners = []pattern.Partner{{Drawing: 1, Edge: 3, Letter: "b"}}
 	d.Edges[1].Marks = []pattern.Mark{{At: pattern.Pos{X: 3.75, Y: 2.5}, Kind: pattern.SeamEnd, Match: true, Letter: "p"}}
@@ -103,6 +108,17 @@ func TestValues(t *testing.T) {
 					t.Errorf("%s: corner %v, want %v", got.Space, got.Polygon[k], q)
 				}
 			}
+		}
+	}
+	for _, at := range []struct{ got, want sourceJSON }{
+		{s.Sections[0].sourceJSON, sourceJSON{4, ""}},
+		{s.Sections[0].Pieces[0].sourceJSON, sourceJSON{5, "families/wave.seam"}},
+		{s.Copies[0].sourceJSON, sourceJSON{6, "std/log_cabin"}},
+		{s.Joins[0].sourceJSON, sourceJSON{7, "../land.seam"}},
+		{s.Sections[1].sourceJSON, sourceJSON{}},
+	} {
+		if at.got != at.want {
+			t.Errorf("written at %+v, want %+v", at.got, at.want)
 		}
 	}
 	mark := s.Sections[0].Edges[1].Marks[0]

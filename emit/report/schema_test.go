@@ -83,7 +83,8 @@ type sizedJSON struct {
 }
 
 type sectionJSON struct {
-	Name       string        `json:"name"`
+	Name string `json:"name"`
+	sourceJSON
 	Unit       string        `json:"unit"`
 	Make       int           `json:"make"`
 	ReversedOf string        `json:"reversed_of"`
@@ -117,8 +118,9 @@ type edgeJSON struct {
 }
 
 type pieceJSON struct {
-	Space   string  `json:"space"`
-	Number  int     `json:"number"`
+	Space  string `json:"space"`
+	Number int    `json:"number"`
+	sourceJSON
 	Fabric  string  `json:"fabric"`
 	Polygon []point `json:"polygon"`
 	Seam    []point `json:"seam,omitempty"`
@@ -133,20 +135,27 @@ type pieceJSON struct {
 	} `json:"cut"`
 }
 
+type sourceJSON struct {
+	Line int    `json:"line"`
+	File string `json:"file,omitempty"`
+}
+
 type copyJSON struct {
 	Section string  `json:"section"`
 	Turn    float64 `json:"turn"`
 	Shift   point   `json:"shift"`
 	Of      string  `json:"of"`
+	sourceJSON
 }
 
 type joinJSON struct {
-	Number int     `json:"number"`
-	From   point   `json:"from"`
-	To     point   `json:"to"`
-	Left   []int   `json:"left"`
-	Right  []int   `json:"right"`
-	Match  []point `json:"match"`
+	Number int `json:"number"`
+	sourceJSON
+	From  point   `json:"from"`
+	To    point   `json:"to"`
+	Left  []int   `json:"left"`
+	Right []int   `json:"right"`
+	Match []point `json:"match"`
 }
 
 type cutRow struct {
