@@ -133,6 +133,7 @@ func (w *work) prepare() {
 		}
 	}
 	inParallel(tasks)
+	w.tell(booklet.Check(w.p))
 	for _, sizes := range told {
 		for _, problems := range sizes {
 			w.tell(problems)

@@ -7,6 +7,7 @@ import (
 	"seamwright/compiler/eval"
 	"seamwright/compiler/piecing"
 	"seamwright/compiler/rules"
+	"seamwright/emit/booklet"
 	"seamwright/emit/sheet"
 	"seamwright/lang/problem"
 )
@@ -14,7 +15,7 @@ import (
 // codes lists every code that any part of the program raises, in order.
 func codes() []problem.Info {
 	var all []problem.Info
-	for _, of := range []func() []problem.Info{files.Codes, eval.Codes, piecing.Codes, rules.Codes, sheet.Codes} {
+	for _, of := range []func() []problem.Info{files.Codes, eval.Codes, piecing.Codes, rules.Codes, sheet.Codes, booklet.Codes} {
 		all = append(all, of()...)
 	}
 	sort.Slice(all, func(i, j int) bool { return all[i].Code < all[j].Code })

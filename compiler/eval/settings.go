@@ -84,8 +84,12 @@ func (e *evaluator) pattern(f *file, d *lang.Pattern) {
 	defer e.free(p.run)
 	about, set := &e.out.Pattern.About, &e.out.Pattern.Settings
 	for _, s := range d.Props {
-		if s.Name.Text == "note" {
+		switch s.Name.Text {
+		case "note":
 			p.notes(s)
+			continue
+		case "before", "instead":
+			p.saying(s)
 			continue
 		}
 		if !p.once(s) {
@@ -120,9 +124,11 @@ func (e *evaluator) pattern(f *file, d *lang.Pattern) {
 			p.yes(s, &set.Metric)
 		case "tint":
 			p.yes(s, &set.Tint)
+		case "language":
+			p.language(s, &set.Language)
 		default:
 			p.unknownSetting(s, []string{"edition", "author", "year", "rights", "contact", "corrections", "note",
-				"allowance", "extra", "ease", "sheet", "margin", "miniature", "metric", "tint"})
+				"allowance", "extra", "ease", "sheet", "margin", "miniature", "metric", "tint", "language", "before", "instead"})
 		}
 	}
 }
@@ -139,6 +145,45 @@ func (p *props) notes(s *lang.Prop) {
 			continue
 		}
 		p.out.Pattern.About.Notes = append(p.out.Pattern.About.Notes, t.Text)
+	}
+}
+
+// saying reads the name of a message and the author's text for it. Which
+// messages there are is known only to what prints them.
+func (p *props) saying(s *lang.Prop) {
+	const help = "write it so: before trim_how, \"Breathe.\""
+	if len(s.Values) != 2 {
+		if len(s.Values) > 0 {
+			p.wrong(s.Values[0].Where(), s, "takes the name of a message, a comma, and a text in quotes", help)
+		}
+		return
+	}
+	name, text := s.Values[0], s.Values[1]
+	if !p.allowed(s, name, 0) || !p.allowed(s, text, 0) {
+		return
+	}
+	n, named := name.Value.(*lang.Name)
+	t, told := text.Value.(*lang.String)
+	switch {
+	case !named:
+		p.wrong(name.Where(), s, "begins with the name of a message", help)
+	case !told:
+		p.wrong(text.Where(), s, "ends with a text in quotes", help)
+	default:
+		about := &p.out.Pattern.About
+		about.Sayings = append(about.Sayings, pattern.Saying{Name: n.Text, Text: t.Text, Instead: s.Name.Text == "instead"})
+	}
+}
+
+// language reads the short name of a language.
+func (p *props) language(s *lang.Prop, into *string) {
+	e := p.plain(s)
+	if name, ok := e.(*lang.Name); ok {
+		*into = name.Text
+		return
+	}
+	if _, hole := e.(*lang.BadExpr); e != nil && !hole {
+		p.wrong(e.Where(), s, "is the short name of a language", "write language en")
 	}
 }
 

@@ -36,14 +36,17 @@ func TestSettings(t *testing.T) {
   extra 1/4in; ease 1.5cm
   margin 10mm
   sheet 9in x 12in
-  miniature yes metric true tint no
+  miniature yes metric true tint no language de
+  before trim_how, "Breathe."
+  instead paper_when, "Now."
 }
 `+plainBlock).Pattern
-	about := pattern.About{Edition: 3, Author: "A. Keeper", Year: "2026", Rights: "one", Contact: "two", Corrections: "three", Notes: []string{"first", "second", "third"}}
+	about := pattern.About{Edition: 3, Author: "A. Keeper", Year: "2026", Rights: "one", Contact: "two", Corrections: "three", Notes: []string{"first", "second", "third"},
+		Sayings: []pattern.Saying{{Name: "trim_how", Text: "Breathe."}, {Name: "paper_when", Text: "Now.", Instead: true}}}
 	if d := cmp.Diff(about, p.About); d != "" {
 		t.Error(d)
 	}
-	set := pattern.Settings{Allowance: 0.375, Extra: 0.25, Ease: pattern.Length(1.5 / 2.54), Miniature: true, Metric: true,
+	set := pattern.Settings{Allowance: 0.375, Extra: 0.25, Ease: pattern.Length(1.5 / 2.54), Miniature: true, Metric: true, Language: "de",
 		Sheet: pattern.Sheet{Name: "9in x 12in", Paper: pattern.Size{W: 9, H: 12}, Margin: pattern.Length(10 / 25.4)}}
 	near := cmp.Comparer(func(a, b pattern.Length) bool { return (a-b) < 1e-12 && (b-a) < 1e-12 })
 	if d := cmp.Diff(set, p.Settings, near); d != "" {
@@ -70,6 +73,7 @@ func TestSettingFaults(t *testing.T) {
 		"sheet a9": "L212 1 no paper called `a9`", "sheet 1in x 1in": "L212 1 at least", "sheet 8in": "L212 1", "sheet 8in x 10": "L221 1", "sheet a4, a3": "L212 1 one value",
 		"metric maybe": "L212 1 yes or no", "metric 1": "L212 1 yes or no", "note 3": "L212 1", "year 2026 x 3": "L212 1 no `x`", "ease 1in of sky": "L212 1 no `of`",
 		"tint yes turn 90deg": "L212 1 no `turn`", "tint yes reversed": "L212 1 no `reversed`", "ease 1in ease 1in": "L214 1 on line 1",
+		"language \"de\"": "L212 1 short name", "before \"Breathe.\"": "L212 1 a comma", "instead trim_how, 3": "L212 1 in quotes", "instead 3, \"Now.\"": "L212 1 name",
 	} {
 		r := evaluate("pattern \"P\" { "+setting+" }\n"+plainBlock, nil)
 		if len(r.Problems) == 0 {

@@ -29,6 +29,15 @@ type About struct {
 	Contact     string
 	Corrections string // where errata are published
 	Notes       []string
+	Sayings     []Saying
+}
+
+// A Saying is the author's own sentence in place of one that the program would
+// print, or before it.
+type Saying struct {
+	Name    string // of the message
+	Text    string
+	Instead bool
 }
 
 // Settings are the pattern's choices, with their defaults filled in.

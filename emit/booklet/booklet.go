@@ -2,6 +2,7 @@ package booklet
 
 import (
 	"strconv"
+	"strings"
 
 	"seamwright/compiler/pattern"
 	"seamwright/emit/booklet/words"
@@ -76,7 +77,7 @@ func (m *maker) text(set func()) *flow.Flow {
 // pages appends the pages of a text, which come after so many others, with
 // their feet.
 func (m *maker) pages(to []pdf.Page, text *flow.Flow, after, of int) []pdf.Page {
-	left := m.title() + "  -  " + m.Sized.Finished.Words(m.Pattern.Settings.Metric) + "  -  " + m.edition()
+	left := m.title() + "  -  " + m.finished() + "  -  " + m.edition()
 	for i, p := range text.Pages(func(n int) (string, string) {
 		return left, m.say("page", "n", strconv.Itoa(after+n), "m", strconv.Itoa(of))
 	}) {
@@ -102,35 +103,60 @@ func (m *maker) edition() string {
 	return edition
 }
 
-// say returns a message of the catalogue, filled in.
-func (m *maker) say(key string, fill ...string) string { return m.Words.Say(key, fill...) }
+// say returns a message of the catalogue, filled in, or what the author says
+// instead or before it.
+func (m *maker) say(key string, fill ...string) string {
+	return m.authored(key, m.Words.Say(key, fill...), fill)
+}
 
 // count returns a message that depends on a number.
 func (m *maker) count(key string, n int, fill ...string) string {
-	return m.Words.Count(key, n, fill...)
+	return m.authored(key, m.Words.Count(key, n, fill...), append([]string{"n", strconv.Itoa(n)}, fill...))
+}
+
+func (m *maker) authored(key, text string, fill []string) string {
+	for _, s := range m.Pattern.About.Sayings {
+		switch {
+		case s.Name != key:
+		case s.Instead:
+			text = words.Fill(s.Text, fill...)
+		default:
+			text = words.Fill(s.Text, fill...) + " " + text
+		}
+	}
+	return text
+}
+
+// local writes a number as the language does.
+func (m *maker) local(measure string) string {
+	return strings.ReplaceAll(measure, ".", m.say("decimal_mark"))
 }
 
 // length tells a length in both systems.
-func (m *maker) length(l pattern.Length) string { return l.Words(m.Pattern.Settings.Metric, 16) }
+func (m *maker) length(l pattern.Length) string {
+	return m.local(l.Words(m.Pattern.Settings.Metric, 16))
+}
 
 // own tells a length in the pattern's own system: for short ones that are told
 // often.
 func (m *maker) own(l pattern.Length) string {
 	if m.Pattern.Settings.Metric {
-		return l.Cm()
+		return m.local(l.Cm())
 	}
 	return l.In(16)
 }
 
 func (m *maker) allowance() string { return m.own(m.Pattern.Settings.Allowance) }
 
-func (m *maker) finished() string { return m.Sized.Finished.Words(m.Pattern.Settings.Metric) }
+func (m *maker) finished() string {
+	return m.local(m.Sized.Finished.Words(m.Pattern.Settings.Metric))
+}
 
 // raw tells what the block measures until it is joined.
 func (m *maker) raw() string {
 	a := 2 * m.Pattern.Settings.Allowance
 	size := pattern.Size{W: m.Sized.Finished.W + a, H: m.Sized.Finished.H + a}
-	return size.Words(m.Pattern.Settings.Metric)
+	return m.local(size.Words(m.Pattern.Settings.Metric))
 }
 
 // caption is the height of lines of small text below a picture.

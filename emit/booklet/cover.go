@@ -45,7 +45,7 @@ func (m *maker) back() {
 		if i > 0 {
 			sizes += ", "
 		}
-		sizes += m.Block.Sizes[i].Finished.Exact()
+		sizes += m.local(m.Block.Sizes[i].Finished.Exact())
 	}
 	m.Text(m.say("finishes", "size", m.finished(), "raw", m.raw()))
 	if len(m.Block.Sizes) > 1 {

@@ -74,7 +74,7 @@ func (m *maker) sizeColumns() []flow.Column {
 // sizes tells a size in both systems, the pattern's own first.
 func (m *maker) sizes(s pattern.Size) []string {
 	metric := m.Pattern.Settings.Metric
-	return []string{table.Size(s, metric), table.Size(s, !metric)}
+	return []string{m.local(table.Size(s, metric)), m.local(table.Size(s, !metric))}
 }
 
 func (m *maker) shape(s pattern.Shape, template string) string {
@@ -148,7 +148,7 @@ func (m *maker) slanting() {
 	columns := m.Columns(1.5 * pattern.Inch)
 	m.Grid(min(most, len(all)), columns, m.Width()/pattern.Length(columns), func(i int, at pattern.Pos, size pattern.Size) []drawing.Item {
 		d := &m.Sized.Drawings[all[i].Drawing]
-		return captioned(diagram.Slanting(d, all[i].Piece).In, d.Label(all[i].Piece)+", "+table.Size(d.Pieces[all[i].Piece].Patch.Size, m.Pattern.Settings.Metric), 1, at, size)
+		return captioned(diagram.Slanting(d, all[i].Piece).In, d.Label(all[i].Piece)+": "+m.sizes(d.Pieces[all[i].Piece].Patch.Size)[0], 1, at, size)
 	})
 }
 

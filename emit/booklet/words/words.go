@@ -46,10 +46,11 @@ func In(language string) (*Catalogue, bool) {
 	return c, true
 }
 
-// Has reports whether there is a message of a name.
+// Has reports whether there is a message of a name, or one for a number.
 func (c *Catalogue) Has(key string) bool {
 	_, ok := c.messages[key]
-	return ok
+	_, counted := c.messages[key+".one"]
+	return ok || counted
 }
 
 // Say returns a message with its placeholders filled in: names and values in

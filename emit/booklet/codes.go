@@ -1,0 +1,65 @@
+package booklet
+
+import (
+	"fmt"
+	"strings"
+
+	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet/words"
+	"seamwright/lang/problem"
+)
+
+// The codes of the booklet's words.
+const (
+	NoLanguage problem.Code = "S301" // there are no words in the pattern's language
+	NoMessage  problem.Code = "S302" // no sentence has the name that the author gives
+)
+
+const harbour = "fabric sky \"sky\" light #dfeaf0\nfabric sea \"sea\" dark #25525e\n" +
+	"block b 4 x 4 finished 4in {\n  section A {\n    1 sky at n + (0, -1)\n    2 sea along w -- e\n  }\n}\n"
+
+// Codes explains every code of this package.
+func Codes() []problem.Info {
+	return []problem.Info{
+		{
+			Code:    NoLanguage,
+			Title:   "there are no words in this language",
+			Rule:    "The sentences of the booklet come from a list for each language. Without one the booklet would be half in one language and half in another, so it is printed in English.",
+			Source:  "practice",
+			Example: "pattern \"Sky\" { language qq }\n" + harbour,
+			Cured:   "pattern \"Sky\" { language de }\n" + harbour,
+		},
+		{
+			Code:    NoMessage,
+			Title:   "the booklet has no sentence of this name",
+			Rule:    "`before` and `instead` name a sentence of the booklet, as its list of sentences has it. Your text would be printed nowhere.",
+			Source:  "practice",
+			Example: "pattern \"Sky\" { before trim_hwo, \"Breathe.\" }\n" + harbour,
+			Cured:   "pattern \"Sky\" { before trim_how, \"Breathe.\" }\n" + harbour,
+		},
+	}
+}
+
+// Check returns the problems of a pattern's words.
+func Check(p *pattern.Pattern) []problem.Problem {
+	var problems []problem.Problem
+	warn := func(code problem.Code, message, help string) {
+		problems = append(problems, problem.Problem{Code: code, Severity: problem.Warning, Message: message, Help: help})
+	}
+	language := p.Settings.Language
+	c, ok := words.In(language)
+	if !ok {
+		c, _ = words.In(words.Default)
+		if language != "" {
+			warn(NoLanguage, fmt.Sprintf("the booklet has no words in the language `%s`, so it is printed in English", language),
+				"write language "+strings.Join(words.Languages(), " or "))
+		}
+	}
+	for _, s := range p.About.Sayings {
+		if !c.Has(s.Name) {
+			warn(NoMessage, fmt.Sprintf("the booklet has no sentence called `%s`, so your text for it is not printed", s.Name),
+				"the names are those in emit/booklet/words/en.txt: trim_how, first_piece, paper_when, ...")
+		}
+	}
+	return problems
+}

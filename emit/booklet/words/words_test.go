@@ -1,0 +1,83 @@
+package words
+
+import (
+	"regexp"
+	"slices"
+	"testing"
+)
+
+var placeholder = regexp.MustCompile(`\{[a-z0-9]+\}`)
+
+// Every language has the messages of the default one, with its placeholders,
+// each as often; none is empty.
+func TestLanguagesAreComplete(t *testing.T) {
+	if l := Languages(); len(l) < 2 || !slices.Contains(l, Default) {
+		t.Fatalf("languages: %v", l)
+	}
+	want, _ := In(Default)
+	for _, language := range Languages() {
+		c, ok := In(language)
+		if !ok {
+			t.Fatal(language)
+		}
+		for key, message := range c.messages {
+			if _, ok := want.messages[key]; !ok {
+				t.Errorf("%s: %q is in no other language", language, key)
+			}
+			if message == "" {
+				t.Errorf("%s: %q says nothing", language, key)
+			}
+		}
+		for key, message := range want.messages {
+			got, ok := c.messages[key]
+			if !ok {
+				t.Errorf("%s: %q is missing", language, key)
+				continue
+			}
+			a, b := placeholder.FindAllString(message, -1), placeholder.FindAllString(got, -1)
+			slices.Sort(a)
+			slices.Sort(b)
+			if !slices.Equal(slices.Compact(a), slices.Compact(b)) {
+				t.Errorf("%s: %q has %v, not %v", language, key, b, a)
+			}
+		}
+	}
+}
+
+// A key that is given twice would be told by the second alone.
+func TestNoKeyTwice(t *testing.T) {
+	line := regexp.MustCompile(`(?m)^([a-z0-9_.]+) =`)
+	for _, language := range Languages() {
+		text, err := files.ReadFile(language + ".txt")
+		if err != nil {
+			t.Fatal(err)
+		}
+		seen := map[string]bool{}
+		all := line.FindAllSubmatch(text, -1)
+		for _, m := range all {
+			if seen[string(m[1])] {
+				t.Errorf("%s: %s stands twice", language, m[1])
+			}
+			seen[string(m[1])] = true
+		}
+		if c, _ := In(language); len(c.messages) != len(all) {
+			t.Errorf("%s: %d messages are read of %d", language, len(c.messages), len(all))
+		}
+	}
+}
+
+func TestSay(t *testing.T) {
+	c, _ := In("en")
+	if got := c.Say("page", "n", "{m}", "m", "9"); got != "page {m} of 9" {
+		t.Errorf("got %q: what is filled in must not be looked at again", got)
+	}
+	if one, many := c.Count("times", 1), c.Count("times", 4); one != "once" || many != "4 times" {
+		t.Errorf("%q, %q", one, many)
+	}
+	if got := c.Say("no_such"); got != "no_such" {
+		t.Errorf("got %q", got)
+	}
+	if _, ok := In("../words"); ok {
+		t.Error("a path is no language")
+	}
+}
