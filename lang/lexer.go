@@ -33,6 +33,7 @@ type fault struct {
 	Line    int
 	Cured   bool // the token that was put in its place is surely right
 	ownLine bool // what is missing stood on a line of its own
+	within  Span // told only if nothing else is wrong there
 }
 
 func newScanner(text string) *scanner {
@@ -226,9 +227,10 @@ func (s *scanner) dot() lexer.TokenType {
 		return tDot
 	case isDigit(next) && !(s.lastEnd == s.at && (s.last == tName || s.last == tRParen || s.last == tNumber)):
 		s.at++
+		afterNumber := s.last == tNumber
 		kind := s.number()
-		s.cured(BadNumber, start, "a number begins with a digit", "",
-			problem.Edit{At: s.span(start, start), New: "0"})
+		s.fault(!afterNumber, BadNumber, start, "a number begins with a digit", "",
+			[]problem.Edit{{At: s.span(start, start), New: "0"}})
 		return kind
 	}
 	return s.strange()
@@ -262,7 +264,11 @@ func (s *scanner) damaged(code problem.Code, start int, message, help string, ed
 }
 
 func (s *scanner) fault(cured bool, code problem.Code, start int, message, help string, edits []problem.Edit) {
-	if len(s.faults) > maxProblems {
+	if n := len(s.faults); n > maxProblems {
+		return
+	} else if n > 0 && s.faults[n-1].Line == s.line && !(cured && s.faults[n-1].Cured) {
+		// On a damaged line a second fault is most likely the same mistake.
+		s.faults[n-1].Cured = false
 		return
 	}
 	s.faults = append(s.faults, fault{

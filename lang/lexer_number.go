@@ -100,17 +100,17 @@ func (s *scanner) unit(start int) lexer.TokenType {
 		return tColour
 	default:
 		s.at = end
-		message := "a number and a word stand apart, with a blank between them"
-		fix := problem.Edit{At: s.span(at, at), New: " "}
 		if word[0] == 'x' && digits(word, 1) == len(word) {
-			message = "an `x` between two numbers has blanks around it"
-			fix = problem.Edit{At: s.span(at, at+1), New: " x "}
+			fix := problem.Edit{At: s.span(at, at+1), New: " x "}
 			if len(word) == 1 && at+1 < len(s.text) && s.text[at+1] == ' ' {
 				fix.New = " x"
 			}
 			s.loneX = at
+			s.cured(NumberGlued, start, "an `x` between two numbers has blanks around it", "", fix)
+		} else {
+			s.damaged(NumberGlued, start, "a number and a word stand apart, with a blank between them", "",
+				problem.Edit{At: s.span(at, at), New: " "})
 		}
-		s.cured(NumberGlued, start, message, "", fix)
 		s.at = at
 	}
 	return tNumber

@@ -46,6 +46,12 @@ func (s *scanner) openStr(start, end int) lexer.TokenType {
 		s.cured(Typographic, start, curly, "", problem.Edit{At: s.span(i, s.at), New: `"`})
 		return tString
 	}
+	word := s.text[start+1 : nameEnd(s.text, start+1)]
+	if reserved(word) != tName && strings.TrimLeft(s.text[s.lineStart:start], " \t") == "" {
+		s.at = start + 1 // a quote that slipped in before a statement
+		s.damaged(BadString, start, "this quote opens nothing", "", problem.Edit{At: s.span(start, start+1)})
+		return tError
+	}
 	s.at = start + max(1, len(strings.TrimRight(s.text[start:end], " \t\r{}")))
 	s.damaged(BadString, start, "this text has no closing `\"` on its line", "")
 	return tString
@@ -95,6 +101,10 @@ func (s *scanner) colour() lexer.TokenType {
 	start := s.at
 	s.at = nameEnd(s.text, start+1)
 	word := s.text[start+1 : s.at]
+	if word == "" || reserved(word) != tName {
+		s.at = start
+		return s.strange()
+	}
 	if len(word) == 6 && isHex(word) {
 		return tColour
 	}
@@ -112,10 +122,11 @@ func (s *scanner) hashComment() bool {
 	end := nameEnd(s.text, s.at+1)
 	word := s.text[s.at+1 : end]
 	first := strings.TrimLeft(s.text[s.lineStart:s.at], " \t\r") == ""
-	if word != "" && (!first || len(word) == 6 && isHex(word)) {
+	blank := end == len(s.text) || strings.IndexByte(" \t\r\n", s.text[end]) >= 0
+	switch {
+	case word == "" && (!blank || s.at == s.lastEnd): // some sign slipped in
 		return false
-	}
-	if word == "" && !first && s.peek(1) != ' ' {
+	case word != "" && (!first || len(word) == 6 && isHex(word) || reserved(word) != tName):
 		return false
 	}
 	start := s.at

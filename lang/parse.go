@@ -1,6 +1,7 @@
 package lang
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -72,26 +73,34 @@ func unreadable(text string) (faults []fault, readable bool) {
 	return faults, true
 }
 
-// settle leaves out what the parser says of a line on which the lexer found
-// damage, as it is the same mistake, and moves a missing brace to the empty
-// line on which it most likely stood.
+// settle leaves out what is most likely said of the same mistake: what the
+// parser finds on a line where the lexer found damage, and what it says of a
+// whole unit in which something else is wrong. It moves a missing brace to the
+// empty line on which it most likely stood.
 func settle(text string, lexed, parsed []fault) []fault {
-	bad := map[int]bool{}
+	bad := map[int]bool{} // lines; true if the lexer has mended all that it found
 	for i := range lexed {
-		if !lexed[i].Cured {
-			bad[lexed[i].Line] = true
-		}
+		mended, found := bad[lexed[i].Line]
+		bad[lexed[i].Line] = lexed[i].Cured && (mended || !found)
 	}
 	kept := parsed[:0]
 	for _, f := range parsed {
 		if f.ownLine {
 			f.moveToEmptyLine(text)
 		}
-		if !bad[f.Line] {
+		if mended, found := bad[f.Line]; !found || mended && f.Cured {
 			kept = append(kept, f)
 		}
 	}
-	return kept
+	inside := func(where Span) func(fault) bool {
+		return func(f fault) bool {
+			at := f.At.Span
+			return f.within == Span{} && where.Start <= at.Start && at.Start <= where.End
+		}
+	}
+	return slices.DeleteFunc(kept, func(f fault) bool {
+		return f.within != Span{} && (slices.ContainsFunc(lexed, inside(f.within)) || slices.ContainsFunc(parsed, inside(f.within)))
+	})
 }
 
 func (f *fault) moveToEmptyLine(text string) {

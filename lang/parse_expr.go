@@ -66,7 +66,7 @@ func (p *parser) expr() Expr {
 		return p.cond()
 	}
 	x := p.binary(precOr)
-	if p.is(tDash) && (p.inProps || !p.prose(p.at, true)) {
+	if p.is(tDash) && (p.noPiece || !p.prose(p.at, true)) {
 		t := &p.toks[p.at]
 		p.next()
 		height := p.height
@@ -276,16 +276,19 @@ func (p *parser) spelledUnit(n *Number) {
 // pieceHere reports whether the number here is that of a piece: it is the first
 // on its line and a fabric follows, as no value can.
 func (p *parser) pieceHere() bool {
-	if p.inProps || !p.is(tNumber) || !p.first(p.at) {
-		return false
-	}
-	switch p.ahead(1) {
+	return !p.noPiece && p.first(p.at) && p.fabricAt(p.at+1)
+}
+
+// fabricAt reports whether token i, behind a number, is the fabric of a piece.
+func (p *parser) fabricAt(i int) bool {
+	switch t := p.toks[min(i, len(p.toks)-1)]; t.Type {
 	case tName:
-		return unitOf(p.toks[p.at+1].Value) == ""
+		return unitOf(t.Value) == ""
 	case tIf:
-		return p.thenFollows(p.at + 1)
+		return p.thenFollows(i)
 	case tX: // a fabric called x; else the size of a unit, on a line of its own
-		return p.ahead(2) == tAlong || p.ahead(2) == tAt
+		next := p.toks[min(i+1, len(p.toks)-1)].Type
+		return next == tAlong || next == tAt
 	}
 	return false
 }
@@ -294,11 +297,11 @@ func (p *parser) pieceHere() bool {
 func (p *parser) noValue() {
 	switch {
 	case p.is(tNot):
-		p.fail(ValueMissing, "a value is missing before `not`; a condition within a comparison stands in parentheses", "")
+		p.lack(ValueMissing, "a value is missing before `not`; a condition within a comparison stands in parentheses", "")
 	case p.at > 0 && (!p.sameLine() || p.is(tRBrace) || p.is(tSemicolon) || p.is(tLBrace)):
-		p.fail(ValueMissing, "a value is missing after "+p.lastWord(), "")
+		p.lack(ValueMissing, "a value is missing after "+p.lastWord(), "")
 	default:
-		p.fail(ValueMissing, "a value is missing before "+p.found(), "")
+		p.lack(ValueMissing, "a value is missing before "+p.found(), "")
 	}
 }
 
@@ -403,11 +406,11 @@ func (p *parser) close(open int) {
 		return
 	}
 	if !p.sameLine() || p.begins(p.at) || p.is(tLBrace) || p.is(tRBrace) || p.is(tSemicolon) {
-		f := p.fail(ParenTrouble, "a `)` is missing", "", insert(p.end(), ")"))
+		f := p.lack(ParenTrouble, "a `)` is missing", "", insert(p.end(), ")"))
 		f.label(spanOf(&p.toks[open]), "it closes this one")
 		return
 	}
-	f := p.fail(ParenTrouble, "a `)` or a comma is missing before "+p.found(), "")
+	f := p.lack(ParenTrouble, "a `)` or a comma is missing before "+p.found(), "")
 	f.label(spanOf(&p.toks[open]), "for this parenthesis")
 }
 

@@ -153,8 +153,8 @@ func (p *parser) props(owner int, what string) (props []*Prop, braces Span) {
 	if !ok {
 		return nil, s.open
 	}
-	p.inProps = true
-	defer func() { p.inProps = false }()
+	p.noPiece = true
+	defer func() { p.noPiece = false }()
 	for {
 		p.panic = false
 		if p.take(tSemicolon) {
@@ -163,11 +163,17 @@ func (p *parser) props(owner int, what string) (props []*Prop, braces Span) {
 		if p.closed(&s) || p.strayDecl(&s) {
 			return props, p.since(s.open.Start)
 		}
-		before := p.at
-		if prop := p.prop(); prop != nil {
-			props = append(props, prop)
-		} else if n := len(props); n == 0 || !p.takenOver(props[n-1]) {
+		before, told := p.at, len(p.faults)
+		prop := p.prop()
+		switch n := len(props); {
+		case (prop == nil || p.panic) && n > 0 && p.takenOver(&props):
+			p.faults = p.faults[:told]
+			p.panic, p.badLine = false, 0
+			p.lack(ValueMissing, "a value is missing after "+p.lastWord(), "")
+		case prop == nil:
 			p.fail(NoStatement, p.found()+" begins no setting; a setting is a name and its value", "")
+		default:
+			props = append(props, prop)
 		}
 		if p.panic {
 			p.skipLine()
@@ -180,7 +186,7 @@ func (p *parser) props(owner int, what string) (props []*Prop, braces Span) {
 
 // strayDecl ends a scope at a declaration: its closing brace is missing.
 func (p *parser) strayDecl(s *scope) bool {
-	if topWord(p.kind()) && p.first(p.at) {
+	if topWord(p.kind()) && p.first(p.at) && (p.missing > 0 || p.toks[p.at].Pos.Column <= s.column) {
 		p.unclosed(s)
 		return true
 	}
@@ -207,7 +213,7 @@ func (p *parser) prop() *Prop {
 	prop := &Prop{Name: p.ident("")}
 	for {
 		prop.Values = append(prop.Values, p.propValue())
-		if p.panic || !p.take(tComma) && (p.is(tName) || !p.commaMissing(true)) {
+		if p.panic || !p.take(tComma) && (p.is(tName) || p.tookNextLine(prop, p.at-1) >= 0 || !p.commaMissing(true)) {
 			break
 		}
 	}
@@ -232,20 +238,39 @@ func (p *parser) propValue() *PropValue {
 	return v
 }
 
-// takenOver reports whether the last setting, for want of a value of its own,
-// has taken the name of the one on the next line. If so it is told, and reading
-// goes on with that name.
-func (p *parser) takenOver(last *Prop) bool {
-	value := last.Values[len(last.Values)-1]
-	for i := p.at - 1; i > 0 && spanOf(&p.toks[i]).Start >= value.Span.Start; i-- {
-		if p.toks[i].Type == tName && p.first(i) {
-			p.at = i
-			p.fail(ValueMissing, "a value is missing after "+p.lastWord(), "")
-			value.Value = p.bad()
-			return true
+// takenOver reports whether the last settings, for want of a value of the first
+// of them, have each taken the name on the next line for a value. If so the
+// first is left without, and the others are read again.
+func (p *parser) takenOver(props *[]*Prop) bool {
+	again, first := p.at, len(*props)
+	for first > 0 {
+		i := p.tookNextLine((*props)[first-1], again-1)
+		if i < 0 {
+			break
 		}
+		again, first = i, first-1
 	}
-	return false
+	if first == len(*props) {
+		return false
+	}
+	*props = (*props)[:first+1]
+	last := (*props)[first]
+	last.Values[len(last.Values)-1].Value = p.bad()
+	p.at = again
+	return true
+}
+
+// tookNextLine returns the token, up to i, that begins a line and is the name
+// taken for the last value of a setting, or -1.
+func (p *parser) tookNextLine(prop *Prop, i int) int {
+	from := int(prop.Values[len(prop.Values)-1].Span.Start)
+	for i > 0 && p.toks[i].Pos.Offset > from {
+		i--
+	}
+	if i > 0 && p.toks[i].Pos.Offset == from && p.toks[i].Type == tName && p.first(i) {
+		return i
+	}
+	return -1
 }
 
 // use = "use" usename { "," usename } "from" STRING .
@@ -278,7 +303,7 @@ func (p *parser) fabric() Decl {
 		d.Words = p.str("")
 	}
 	if p.is(tColour) {
-		p.fail(NameMissing, "the value of the fabric is missing: light, medium or dark", "")
+		p.lack(NameMissing, "the value of the fabric is missing: light, medium or dark", "")
 	} else {
 		d.Value = p.ident("the fabric's value: light, medium or dark")
 	}
@@ -295,7 +320,7 @@ func (p *parser) fabric() Decl {
 			p.next()
 		default:
 			if !p.sameLine() || !p.misspelt("piece", "section", "unit", "block") {
-				p.fail(WordMissing, "a fabric is scrappy by piece, section, unit or block", "")
+				p.lack(WordMissing, "a fabric is scrappy by piece, section, unit or block", "")
 			} else {
 				p.next()
 			}
@@ -314,7 +339,7 @@ func (p *parser) colour() Colour {
 	case p.sameLine() && len(digits) == 6 && isHex(digits):
 		p.mend(BadColour, spanOf(t), t.Pos.Line, "a color begins with `#`", "", insert(spanOf(t).Start, "#"))
 	default:
-		p.fail(BadColour, "a color is missing, like `#3c7d8c`", "")
+		p.lack(BadColour, "a color is missing, like `#3c7d8c`", "")
 		return Colour{Span: p.behind()}
 	}
 	rgb, _ := strconv.ParseUint(digits, 16, 24) // a damaged one is black
@@ -371,7 +396,7 @@ func (p *parser) recolour() *Recolour {
 	if p.take(tAs) {
 		next := p.ahead(1)
 		if p.first(p.at) && (next == tAs || next == tString || next == tColour) {
-			p.fail(NameMissing, "a fabric is missing after `as`", "") // the next line is its own
+			p.lack(NameMissing, "a fabric is missing after `as`", "") // the next line is its own
 		} else {
 			r.As = p.ident("the fabric to take instead")
 		}
@@ -379,11 +404,11 @@ func (p *parser) recolour() *Recolour {
 		if p.is(tString) {
 			r.Words = p.str("")
 		}
-		if p.is(tName) {
+		if p.is(tName) && p.ahead(1) == tColour {
 			r.Value = p.ident("")
 		}
 		if !p.is(tColour) && r.Words == nil {
-			p.fail(WordMissing, "`as` and a fabric, or a color, is missing", "")
+			p.lack(WordMissing, "`as` and a fabric, or a color, is missing", "")
 		} else {
 			c := p.colour()
 			r.Colour = &c
@@ -407,7 +432,7 @@ func (p *parser) accept() *Accept {
 func (p *parser) str(what string) *String {
 	t := &p.toks[p.at]
 	if t.Type != tString {
-		p.fail(ValueMissing, what+" is missing; it is a text in quotes, `\"...\"`", "")
+		p.lack(ValueMissing, what+" is missing; it is a text in quotes, `\"...\"`", "")
 		return nil
 	}
 	p.next()
@@ -425,7 +450,7 @@ func (p *parser) ident(what string) Ident {
 		p.fail(NameMissing, what+" cannot be `"+t.Value+"`, which is a word of the language", "")
 		p.next()
 	default:
-		p.fail(NameMissing, what+" is missing", "")
+		p.lack(NameMissing, what+" is missing", "")
 	}
 	return Ident{Span: p.behind()}
 }

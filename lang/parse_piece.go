@@ -71,8 +71,7 @@ func (p *parser) withoutWord(d *Piece) {
 		d.Along = value
 		return
 	}
-	p.mend(WordMissing, at, line, "a fabric is followed by `along` and a line, or by `at` and a point", "")
-	p.panic, p.badLine = true, line
+	p.stop(WordMissing, at, line, "a fabric is followed by `along` and a line, or by `at` and a point", "", nil)
 }
 
 func isLine(x Expr) bool {

@@ -109,7 +109,7 @@ func (p *parser) known(s *scope) Stmt {
 // noStmt reports what begins no statement.
 func (p *parser) noStmt(s *scope) {
 	switch k := p.kind(); {
-	case k == tDash:
+	case k == tDash && (p.first(p.at) || p.prose(p.at, false)):
 		p.dashComment(p.at)
 	case k == tLBrace:
 		p.fail(BraceTooMany, "this `{` opens nothing", "", problem.Edit{At: spanOf(&p.toks[p.at])})
@@ -234,7 +234,7 @@ func (p *parser) chain() []Expr {
 			p.mend(JoinsTwo, p.behind(), p.toks[p.at-1].Pos.Line, "two points are joined with `--`, as in `w -- e`", "",
 				insert(p.end(), " --"))
 		case len(points) == 1:
-			p.fail(JoinsTwo, "a line needs a second point, joined with `--`", "")
+			p.lack(JoinsTwo, "a line needs a second point, joined with `--`", "")
 		default:
 			return points
 		}
@@ -277,8 +277,15 @@ func (p *parser) ifStmt(s *scope) *If {
 	if p.is(tElse) && !p.panic {
 		other := p.at
 		p.next()
+		elif := p.is(tIf)
+		if !elif && !p.is(tLBrace) && p.sameLine() {
+			if !p.misspelt("if") {
+				p.fail(NoStatement, p.found()+" is not expected here; `else` is followed by `{` or by `if`", "")
+			}
+			elif = true
+		}
 		switch {
-		case !p.is(tIf):
+		case !elif:
 			if b := p.body(other, "other case", s.section); b != nil {
 				d.Else = b
 			}
@@ -312,5 +319,5 @@ func (p *parser) unexpectedBefore(what string) {
 		p.fail(NoStatement, p.found()+" is not expected after "+p.lastWord()+"; here stands "+what+", a text in quotes", "")
 		return
 	}
-	p.fail(ValueMissing, what+" is missing; it is a text in quotes, `\"...\"`", "")
+	p.lack(ValueMissing, what+" is missing; it is a text in quotes, `\"...\"`", "")
 }

@@ -17,6 +17,7 @@ func (p *parser) unit() Decl {
 	if hasParams {
 		d.Params = p.params()
 	}
+	p.noPiece = true
 	p.shape(d, hasParams)
 	if d.Block {
 		p.word(tFinished, "finished", " and the size, like `finished 6in`")
@@ -25,6 +26,7 @@ func (p *parser) unit() Decl {
 		p.fail(WrongPlace, "a unit has no finished size; only a block has one", "write `block` instead of `unit`",
 			problem.Edit{At: spanOf(&p.toks[owner]), New: "block"})
 	}
+	p.noPiece = false
 	d.Body = p.body(owner, what, false)
 	d.Span = p.since(start)
 	p.oneWay(d)
@@ -51,7 +53,7 @@ func (p *parser) param() *Param {
 	start := p.start()
 	d := &Param{Name: p.ident("the name of a parameter")}
 	if !p.take(tColon) {
-		p.fail(SignMissing, "a `:` and the kind of the parameter are missing, as in `rows: count`", "")
+		p.lack(SignMissing, "a `:` and the kind of the parameter are missing, as in `rows: count`", "")
 	}
 	switch p.kind() {
 	case tFabric, tLine:
@@ -82,7 +84,7 @@ func (p *parser) assign(what string) {
 	case p.sameLine() && p.valueHere():
 		p.mend(SignMissing, spanOf(t), t.Pos.Line, "a `=` is missing before "+what, "", insert(p.end(), " ="))
 	default:
-		p.fail(SignMissing, "a `=` is missing before "+what, "")
+		p.lack(SignMissing, "a `=` is missing before "+what, "")
 	}
 }
 
@@ -110,7 +112,7 @@ func (p *parser) plainNumber() Expr {
 	if p.is(tNumber) {
 		return p.number()
 	}
-	p.fail(BadSize, "a size is two plain numbers, like `8 x 8`", "a unit with parameters may compute its size")
+	p.lack(BadSize, "a size is two plain numbers, like `8 x 8`", "a unit with parameters may compute its size")
 	return &BadExpr{node{p.behind()}}
 }
 
@@ -127,7 +129,7 @@ func (p *parser) times() {
 	case p.sameLine() && t.Type == tNumber:
 		p.mend(BadSize, spanOf(t), t.Pos.Line, "an `x` stands between width and height, as in `8 x 8`", "", insert(p.end(), " x"))
 	default:
-		p.fail(BadSize, "an `x` stands between width and height, as in `8 x 8`", "")
+		p.lack(BadSize, "an `x` stands between width and height, as in `8 x 8`", "")
 	}
 }
 
@@ -163,6 +165,7 @@ func (p *parser) oneWay(d *Unit) {
 	p.panic = false
 	f := p.tell(MixedUnit, later, -1, "a unit is either drawn, with `line` and `piece`, or sewn, with `join`, `section` and `place`", "", nil)
 	f.label(earlier, "this is the other way")
+	f.within = d.Span
 }
 
 // kindsOf finds the first statement of either kind, in loops and conditions too.

@@ -39,15 +39,17 @@ type parser struct {
 	decls  []Decl
 	faults []fault
 
-	panic   bool // a mistake in this statement is told; say nothing more of it
-	badLine int  // neither of this line
-	missing int  // closing braces that the text lacks; below 0, has too many
-	laidOut bool // the text is indented, so that columns tell about braces
+	panic    bool // a mistake in this statement is told; say nothing more of it
+	badLine  int  // neither of this line
+	mended   int  // the line on which a mistake was mended last, and how
+	mendCode problem.Code
+	missing  int  // closing braces that the text lacks; below 0, has too many
+	laidOut  bool // the text is indented, so that columns tell about braces
 
 	depth   int  // of what is being read
 	height  int  // of the expression just read
 	testing bool // in a condition, where = is meant to compare
-	inProps bool // in settings, where no pieces are
+	noPiece bool // in settings and heads, where a number begins no piece
 	inPiece bool // the fabric of a piece, behind which a parenthesis begins a corner
 
 	numbers slab[Number]
@@ -143,10 +145,18 @@ func (p *parser) end() int32 {
 // here is where something is missing: at the next token, or behind the last
 // one if that ends its line.
 func (p *parser) here() Span {
-	if p.at > 0 && (p.first(p.at) || p.is(tEOF)) {
+	if p.lineEnded() {
 		return p.behind()
 	}
 	return spanOf(&p.toks[p.at])
+}
+
+// lineEnded reports whether the last token ends its line and the next is sound.
+// A sign that begins a line is not: it is more likely to be wrong itself.
+func (p *parser) lineEnded() bool {
+	k := p.kind()
+	return p.at > 0 && p.first(p.at) && (k < tCall || k >= tX) || k == tEOF && p.at > 0 ||
+		p.at > 0 && p.first(p.at) && k == tLParen
 }
 
 // behind is the place right behind the last token.
@@ -154,7 +164,7 @@ func (p *parser) behind() Span { return Span{Start: p.end(), End: p.end()} }
 
 // hereLine is the line of here.
 func (p *parser) hereLine() int {
-	if p.at > 0 && (p.first(p.at) || p.is(tEOF)) {
+	if p.lineEnded() {
 		return p.toks[p.at-1].Pos.Line
 	}
 	return p.line()
@@ -183,17 +193,37 @@ func (p *parser) lastWord() string {
 	return "the text"
 }
 
-// fail reports a mistake at the next token, or behind the last if that ends
-// its line. Until the statement ends nothing more is said.
+// fail reports that the next token is a mistake. Until the statement ends
+// nothing more is said.
 func (p *parser) fail(code problem.Code, message, help string, edits ...problem.Edit) *fault {
-	f := p.tell(code, p.here(), p.hereLine(), message, help, edits)
-	p.panic, p.badLine = true, p.hereLine()
+	return p.stop(code, spanOf(&p.toks[p.at]), p.line(), message, help, edits)
+}
+
+// lack reports that something is missing before the next token. Until the
+// statement ends nothing more is said.
+func (p *parser) lack(code problem.Code, message, help string, edits ...problem.Edit) *fault {
+	return p.stop(code, p.here(), p.hereLine(), message, help, edits)
+}
+
+// stop reports a mistake after which the statement is given up. On a line that
+// was mended before, the mending was most likely wrong, and is enough said.
+func (p *parser) stop(code problem.Code, at Span, line int, message, help string, edits []problem.Edit) *fault {
+	if line == p.mended {
+		p.badLine = line
+	}
+	f := p.tell(code, at, line, message, help, edits)
+	p.panic, p.badLine = true, line
 	return f
 }
 
-// mend reports a mistake that the parser has read as what was meant.
+// mend reports a mistake that the parser has read as what was meant. Behind a
+// misspelt word nothing but another one is told.
 func (p *parser) mend(code problem.Code, at Span, line int, message, help string, edits ...problem.Edit) {
-	p.tell(code, at, line, message, help, edits)
+	if line == p.mended && p.mendCode == Misspelt && code != Misspelt {
+		return
+	}
+	p.tell(code, at, line, message, help, edits).Cured = true
+	p.mended, p.mendCode = line, code
 }
 
 // tell returns the fault, for labels to be added; a scratch one if it is not

@@ -22,12 +22,14 @@ type scope struct {
 }
 
 // laidOut reports whether at least four of five lines after one that ends in an
-// opening brace are indented deeper.
+// opening brace are indented deeper than the statement.
 func laidOut(toks []lexer.Token) bool {
 	deeper, all := 0, 0
 	column := 1
 	for i := range len(toks) - 1 {
-		if i == 0 || toks[i-1].Pos.Line < toks[i].Pos.Line {
+		k := toks[i].Type
+		begins := isWord(k) && k != tOutline && k != tFinished || k == tRBrace // else it goes on with a head
+		if begins && (i == 0 || toks[i-1].Pos.Line < toks[i].Pos.Line) {
 			column = toks[i].Pos.Column
 		}
 		if toks[i].Type == tLBrace && toks[i+1].Pos.Line > toks[i].Pos.Line && toks[i+1].Type != tRBrace {
@@ -90,7 +92,7 @@ func (p *parser) findBrace(owner int, what string) bool {
 		} else if p.sameLine() && found > p.at {
 			p.fail(NoStatement, p.found()+" is not expected here; the "+what+" begins with `{`", "")
 		} else {
-			p.fail(BraceMissing, "a `{` is missing: it opens the "+what, "", insert(p.end(), " {"))
+			p.lack(BraceMissing, "a `{` is missing: it opens the "+what, "", insert(p.end(), " {"))
 		}
 	}
 	if found >= 0 {
@@ -127,7 +129,7 @@ func (p *parser) closed(s *scope) bool {
 		p.unclosed(s)
 		return true
 	case p.missing > 0 && p.laidOut && t.Pos.Line > s.line && p.first(p.at) &&
-		(t.Pos.Column < s.column || t.Pos.Column == s.column && t.Type != tRBrace):
+		(t.Pos.Column < s.column || t.Pos.Column == s.column && t.Type != tRBrace && t.Type != tLBrace):
 		p.unclosed(s)
 		return true
 	case t.Type == tRBrace:
@@ -188,8 +190,10 @@ func (p *parser) begins(i int) bool {
 	switch p.toks[i].Type {
 	case tLet, tJoin, tSection, tPlace, tLine, tFor, tCheck, tAccept, tPiece:
 		return i == 0 || p.toks[i-1].Type != tBy && p.toks[i-1].Type != tColon
-	case tIf, tNumber:
+	case tIf:
 		return p.first(i)
+	case tNumber:
+		return p.first(i) && p.fabricAt(i+1)
 	}
 	return topWord(p.toks[i].Type) && p.first(i)
 }

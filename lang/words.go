@@ -129,7 +129,7 @@ func (p *parser) word(kind lexer.TokenType, word, why string) bool {
 		p.next()
 		return true
 	}
-	p.fail(WordMissing, "`"+word+"` is missing"+why, "", insert(p.end(), " "+word))
+	p.lack(WordMissing, "`"+word+"` is missing"+why, "", insert(p.end(), " "+word))
 	return false
 }
 
@@ -149,6 +149,10 @@ func (p *parser) prose(i int, strict bool) bool {
 	if !named && !isWord(one.Type) || two.Type != tName && two.Type != tX && !isWord(two.Type) {
 		return false
 	}
+	switch p.toks[i+2+min(1, len(p.toks)-i-3)].Type {
+	case tCall, tLParen, tDot:
+		return false
+	}
 	if strict && (two.Type != tName || one.Type == tNot || one.Type == tTrue || one.Type == tFalse) {
 		return false
 	}
@@ -166,7 +170,7 @@ func (p *parser) dashComment(i int) {
 	p.panic = false
 	p.mend(CommentDashes, spanOf(t), t.Pos.Line, "`--` joins two points; a comment begins with `//`", "",
 		problem.Edit{At: spanOf(t), New: "//"})
-	for p.at = i; p.toks[p.at].Pos.Line == t.Pos.Line && !p.is(tEOF) && !p.is(tLBrace); {
+	for p.at = i; p.line() == t.Pos.Line && !p.is(tEOF) && !p.is(tLBrace) && !p.is(tRBrace); {
 		p.next()
 	}
 }
