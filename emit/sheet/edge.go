@@ -20,10 +20,10 @@ func (l *layout) marks(s *section) (items []drawing.Item) {
 		for k := range s.d.Edges[i].Marks {
 			m := &s.d.Edges[i].Marks[k]
 			at := s.move(m.At)
-			items = append(items, stroke(drawing.MarkLine, at, along(at, out, s.allowance)))
+			items = append(items, s.pen.stroke(drawing.MarkLine, at, along(at, out, s.allowance)))
 			t := dot(sub(at, st.at), st.dir)
 			if m.Kind != pattern.Between && t > onLine && t < st.len-onLine {
-				items = append(items, ring(drawing.MarkLine, at, ringRadius))
+				items = append(items, s.pen.ring(drawing.MarkLine, at, ringRadius))
 			}
 		}
 	}

@@ -143,8 +143,8 @@ func (l *layout) number(n, of, print int) *drawing.Text {
 	title, sheet := drawing.Clean(l.p.Title), "sheet "+strconv.Itoa(n)+" of "+strconv.Itoa(of)
 	edition := "edition " + strconv.Itoa(l.p.About.Edition)
 	text := fitting(true, l.area().w()-markWidth,
-		sheet+"  -  "+times(print)+"  -  "+edition+"  -  "+title,
-		sheet+"  -  "+edition+"  -  "+title)
+		sheet+" - "+times(print)+" - "+edition+" - "+title,
+		sheet+" - "+edition+" - "+title)
 	return &drawing.Text{Text: text, At: pos{X: l.area().x0, Y: l.band() + bandLines[0]}, Size: small, Bold: true}
 }
 
@@ -175,7 +175,7 @@ func (l *layout) credits() string {
 	line := drawing.Clean(l.p.Title) + ": " + l.measures()
 	part := func(before, s string) {
 		if s = drawing.Clean(s); s != "" {
-			line += "  -  " + before + s
+			line += " - " + before + s
 		}
 	}
 	if about.Author != "" && about.Year != "" {

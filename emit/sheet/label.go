@@ -56,6 +56,21 @@ func newLine(text string, size length, bold bool) line {
 		ink: box{-half, length(e.Ink.Y0), half, length(e.Ink.Y1)}}
 }
 
+// sized returns the line at another size.
+func (l line) sized(size length) line {
+	k := size / l.size
+	l.size, l.left = size, l.left*k
+	l.ink = box{l.ink.x0 * k, l.ink.y0 * k, l.ink.x1 * k, l.ink.y1 * k}
+	return l
+}
+
+// put keeps a label in its place.
+func (s *section) put(sp *space, l *label, at pos) {
+	sp.label, sp.at, sp.placed = *l, at, true
+	sp.label.lines = take(&s.pen.lines, len(l.lines))
+	copy(sp.label.lines, l.lines)
+}
+
 // stacked puts lines under each other, the middle of all at the origin.
 func stacked(lines []line, ring bool) label {
 	l := label{lines: lines}
@@ -84,8 +99,8 @@ func stacked(lines []line, ring bool) label {
 }
 
 // sideBySide puts two lines on one, for flat spaces.
-func sideBySide(a, b line, ring bool) label {
-	l := label{lines: []line{a, b}, beside: true}
+func sideBySide(lines []line, ring bool) label {
+	l, a, b := label{lines: lines, beside: true}, &lines[0], &lines[1]
 	left := a.ink.w() / 2
 	if ring {
 		l.ring = length(math.Hypot(float64(a.ink.w()), float64(a.ink.h())))/2 + ringRoom
@@ -188,16 +203,18 @@ func (s *section) labelSpace(sp *space, index int, w *words) {
 	try := func(l label) bool {
 		at, ok := s.fit(sp, &l, room)
 		if ok {
-			sp.label, sp.at, sp.placed = l, at, true
+			s.put(sp, &l, at)
 		}
 		return ok
 	}
+	tried := func(lines ...line) []line { return append(s.scratch[:0], lines...) }
 	whole := func(n line) bool {
-		return w.text != "" && (try(stacked([]line{n, w.whole}, ring)) ||
-			w.parts != nil && try(stacked([]line{n, w.parts[0], w.parts[1]}, ring)) ||
-			try(sideBySide(n, w.whole, ring)))
+		return w.text != "" && (try(stacked(tried(n, w.whole), ring)) ||
+			w.parts != nil && try(stacked(tried(n, w.parts[0], w.parts[1]), ring)) ||
+			try(sideBySide(tried(n, w.whole), ring)))
 	}
-	numbers := [...]line{newLine(text, large, true), newLine(text, medium, true), newLine(text, small, true)}
+	number := newLine(text, large, true)
+	numbers := [...]line{number, number.sized(medium), number.sized(small)}
 	for _, n := range numbers {
 		if whole(n) {
 			sp.worded = true
@@ -210,7 +227,7 @@ func (s *section) labelSpace(sp *space, index int, w *words) {
 	}
 	for _, room = range [...]length{labelRoom, tightRoom} {
 		for _, n := range numbers {
-			if try(stacked([]line{n}, ring && room == labelRoom)) {
+			if try(stacked(tried(n), ring && room == labelRoom)) {
 				sp.worded = w.text == ""
 				return
 			}
@@ -221,27 +238,21 @@ func (s *section) labelSpace(sp *space, index int, w *words) {
 // addTitle puts the section's own name inside the outline, below the label of
 // the largest space that has room for both; false where none has. The name comes
 // in several forms, on one line or more.
-func (s *section) addTitle(forms [][]string, room length) bool {
+func (s *section) addTitle(forms [][]line, room length) bool {
 	for _, i := range s.largest() {
 		sp := &s.spaces[i]
 		if !sp.worded || sp.label.beside {
 			continue
 		}
 		for _, form := range forms {
-			all := append([]line(nil), sp.label.lines...)
+			all := append(append(s.scratch[:0], sp.label.lines...), form...)
 			for k := range all {
 				all[k].at = pos{}
 			}
-			for k, text := range form {
-				ln := newLine(text, small, true)
-				if k == 0 {
-					ln.ink.y0 -= titleSkip
-				}
-				all = append(all, ln)
-			}
+			all[len(sp.label.lines)].ink.y0 -= titleSkip
 			l := stacked(all, sp.label.ring > 0)
 			if at, ok := s.fit(sp, &l, room); ok {
-				sp.label, sp.at, sp.title = l, at, true
+				s.put(sp, &l, at)
 				return true
 			}
 		}
@@ -259,19 +270,17 @@ const titleSkip = 2 * pattern.Millimetre
 // largest returns the indices of the few largest spaces, the largest first.
 func (s *section) largest() []int {
 	const few = 5
-	var out []int
-	var areas []length
+	var out [few + 1]int
+	var areas [few + 1]length
+	n := 0
 	for i := range s.spaces {
 		a := area(s.spaces[i].polygon)
-		k := len(out)
-		for k > 0 && areas[k-1] < a {
-			k--
+		k := n
+		for ; k > 0 && areas[k-1] < a; k-- {
+			out[k], areas[k] = out[k-1], areas[k-1]
 		}
-		out = append(out[:k], append([]int{i}, out[k:]...)...)
-		areas = append(areas[:k], append([]length{a}, areas[k:]...)...)
-		if len(out) > few {
-			out, areas = out[:few], areas[:few]
-		}
+		out[k], areas[k] = i, a
+		n = min(n+1, few)
 	}
-	return out
+	return append([]int(nil), out[:n]...)
 }

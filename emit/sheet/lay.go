@@ -2,7 +2,11 @@ package sheet
 
 import (
 	"math"
+	"runtime"
+	"slices"
 	"strconv"
+	"sync"
+	"sync/atomic"
 
 	"seamwright/compiler/pattern"
 	"seamwright/emit/drawing"
@@ -33,11 +37,13 @@ type Place struct {
 
 // A layout is the work on one set.
 type layout struct {
-	p        *pattern.Pattern
-	block    *pattern.Block
-	sized    *pattern.Sized
-	paper    pattern.Sheet
-	name     string  // of what is made, as it stands on every section
+	p     *pattern.Pattern
+	block *pattern.Block
+	sized *pattern.Sized
+	paper pattern.Sheet
+
+	titleSize, titleName, titleEdition string // what stands on every section, each after a blank
+
 	words    []words // for each fabric
 	blunts   [][]blunt
 	blunted  []bool
@@ -53,11 +59,13 @@ const nameWidth = 2 * pattern.Inch
 // problem is an error the set is empty.
 func Lay(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, paper pattern.Sheet) (Set, []problem.Problem) {
 	l := &layout{p: p, block: b, sized: s, paper: paper}
-	l.name = p.Title
-	if len(p.Blocks) > 1 || l.name == "" {
-		l.name = b.Title
+	name := p.Title
+	if len(p.Blocks) > 1 || name == "" {
+		name = b.Title
 	}
-	l.name = drawing.Shorten(l.name, small, true, nameWidth)
+	l.titleSize = " " + s.Finished.Exact()
+	l.titleName = " " + drawing.Shorten(name, small, true, nameWidth)
+	l.titleEdition = " ed. " + strconv.Itoa(p.About.Edition)
 	for _, f := range p.Fabrics {
 		l.words = append(l.words, newWords(f.Words))
 	}
@@ -81,14 +89,33 @@ func Lay(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, paper pattern.S
 		return Set{}, l.problems
 	}
 	set := Set{Sheets: make([]Sheet, len(plans))}
-	for i := range plans {
-		set.Sheets[i] = l.page(&plans[i], i+1, len(plans))
-	}
+	told := make([][]problem.Problem, len(plans))
+	shared(len(plans), func(i int) { set.Sheets[i], told[i] = l.page(&plans[i], i+1, len(plans)) })
+	l.problems = append(l.problems, slices.Concat(told...)...)
 	set.Mark = versionMark(set.Sheets)
 	for i := range set.Sheets {
 		l.stamp(&set.Sheets[i].Page, set.Mark)
 	}
 	return set, l.problems
+}
+
+// shared calls f for each of n pages, on all processors where there are many.
+// Pages know nothing of each other.
+func shared(n int, f func(i int)) {
+	const worthIt = 8 // pages; a goroutine costs less than a hundredth of one
+	workers := min(runtime.GOMAXPROCS(0), n/worthIt)
+	var next atomic.Int64
+	work := func() {
+		for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
+			f(i)
+		}
+	}
+	var wait sync.WaitGroup
+	for range workers - 1 {
+		wait.Go(work)
+	}
+	work()
+	wait.Wait()
 }
 
 func (l *layout) order() *sewn {
@@ -219,7 +246,7 @@ func leastSheets(items []item, f frame) int {
 }
 
 // page draws a sheet, all but its version mark.
-func (l *layout) page(p *plan, n, of int) Sheet {
+func (l *layout) page(p *plan, n, of int) (Sheet, []problem.Problem) {
 	size := l.sized.Finished.Exact()
 	number := strconv.Itoa(n)
 	s := Sheet{Print: p.print, Places: p.places, Page: drawing.Page{
@@ -229,13 +256,14 @@ func (l *layout) page(p *plan, n, of int) Sheet {
 	}}
 	head := append(l.varying(&p.frame, &s), l.number(n, of, p.print))
 	s.Page.Items = append(s.Page.Items, p.frame.fixed, &drawing.Group{ID: "head", Class: "head", Items: head})
-	sections := make([]*section, len(p.places))
+	sections, pen := make([]*section, len(p.places)), &pen{}
 	for i, place := range p.places {
-		sections[i] = l.lay(place.Drawing, place)
+		sections[i] = l.lay(place.Drawing, place, pen)
 		s.Page.Items = append(s.Page.Items, l.paint(sections[i]))
 	}
-	if key := l.key(sections, p.frame.room); len(key) > 0 {
+	key, problems := l.key(sections, p.frame.room)
+	if len(key) > 0 {
 		s.Page.Items = append(s.Page.Items, &drawing.Group{ID: "key", Class: "key", Items: key})
 	}
-	return s
+	return s, problems
 }

@@ -230,12 +230,19 @@ func TestEverythingIsInsideThePrintableArea(t *testing.T) {
 func apart(a, b []pos) length {
 	best := length(math.Inf(1))
 	for _, pair := range [2][2][]pos{{a, b}, {b, a}} {
-		for _, p := range pair[0] {
+		for i, p := range pair[0] {
 			if inside(p, pair[1]) {
 				return 0
 			}
-			for i, q := range pair[1] {
-				best = min(best, segmentDist(p, q, pair[1][(i+1)%len(pair[1])]))
+			for k, q := range pair[1] {
+				best = min(best, segmentDist(p, q, pair[1][(k+1)%len(pair[1])]))
+			}
+			next := pair[0][(i+1)%len(pair[0])]
+			for k, q := range pair[1] {
+				r := pair[1][(k+1)%len(pair[1])]
+				if cross(sub(next, p), sub(q, p)) > 0 != (cross(sub(next, p), sub(r, p)) > 0) && cross(sub(r, q), sub(p, q)) > 0 != (cross(sub(r, q), sub(next, q)) > 0) {
+					return 0
+				}
 			}
 		}
 	}

@@ -5,6 +5,7 @@ import (
 
 	"seamwright/compiler/pattern"
 	"seamwright/emit/drawing"
+	"seamwright/lang/problem"
 )
 
 // leaders sets in the allowance the labels of spaces too tiny for their number,
@@ -64,7 +65,7 @@ func (l *layout) lists(s *section) (items []drawing.Item) {
 
 // key prints below the sections of a sheet the fabrics of spaces that have only
 // a number, and reports those for which there is no room.
-func (l *layout) key(sections []*section, room box) []drawing.Item {
+func (l *layout) key(sections []*section, room box) (items []drawing.Item, problems []problem.Problem) {
 	c := column{x: room.x0, w: room.w()}
 	low := room.y0
 	c.text("The fabrics of spaces that show only a number:", small, true, 1)
@@ -79,19 +80,19 @@ func (l *layout) key(sections []*section, room box) []drawing.Item {
 	for _, s := range sections {
 		needed = needed || len(s.key) > 0
 		if !fits && len(s.key) > 0 {
-			l.unlabelled(s, "the fabrics of "+strings.Join(s.key, "; "))
+			problems = append(problems, l.unlabelled(s, "the fabrics of "+strings.Join(s.key, "; ")))
 		}
 		if len(s.bare) > 0 {
-			l.unlabelled(s, "the labels of "+strings.Join(s.bare, ", "))
+			problems = append(problems, l.unlabelled(s, "the labels of "+strings.Join(s.bare, ", ")))
 		}
 	}
 	if !fits || !needed {
-		return nil
+		return nil, problems
 	}
 	for _, item := range c.items {
 		item.(*drawing.Text).At.Y += room.y1 - c.y
 	}
-	return c.items
+	return c.items, problems
 }
 
 // widest returns the width of the widest free gap in the allowance.

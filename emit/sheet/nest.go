@@ -21,7 +21,7 @@ const nestLimit = 48
 // or a crossing of their sides.
 func nest(items []item, at pos, w, h length, turns func(*item) []float64) [][]Place {
 	order := slices.Clone(items)
-	slices.SortStableFunc(order, func(a, b item) int {
+	slices.SortFunc(order, func(a, b item) int {
 		return cmp.Or(cmp.Compare(area(b.line), area(a.line)), cmp.Compare(a.drawing, b.drawing))
 	})
 	var hulls [][][]pos // on each sheet
@@ -115,6 +115,15 @@ func slide(placed [][]pos, shape []pos, w, h length) (pos, bool) {
 				return
 			}
 		}
+		moved := make([]pos, len(shape))
+		for i, q := range shape {
+			moved[i] = add(q, p)
+		}
+		for _, other := range placed { // sides that are all but parallel cross anywhere
+			if !keepsApart(moved, other, sectionGap-nestSlack) {
+				return
+			}
+		}
 		best, found = p, true
 	}
 	walls := room.corners()
@@ -152,6 +161,28 @@ func deepIn(p pos, poly []pos) bool {
 	return true
 }
 
+// nestSlack is what may be missing of the gap between sections: the width of a
+// printer's dot in ten.
+const nestSlack = 1e-4
+
+// keepsApart reports whether two convex polygons are at least so far apart.
+func keepsApart(a, b []pos, gap length) bool {
+	most, least := length(math.Inf(-1)), length(math.Inf(1))
+	for _, pair := range [2][2][]pos{{a, b}, {b, a}} {
+		for i, p := range pair[0] {
+			q := pair[0][(i+1)%len(pair[0])]
+			out := right(unit(p, q))
+			beyond := length(math.Inf(1))
+			for _, r := range pair[1] {
+				beyond = min(beyond, dot(sub(r, p), out))
+				least = min(least, segmentDist(r, p, q))
+			}
+			most = max(most, beyond)
+		}
+	}
+	return most >= gap || most > 0 && least >= gap
+}
+
 // sum returns the places of b's origin where b touches a: a and b turned round,
 // added. Both are convex.
 func sum(a, b []pos) []pos {
@@ -164,24 +195,41 @@ func sum(a, b []pos) []pos {
 	return hull(out)
 }
 
-// hull returns the convex hull of points (Andrew's monotone chain, 1979), its
-// inside to the left.
+// nestGrain is the grid on which hulls are compared. Sums of shapes have sides
+// that are all but parallel, whose crossings are noise; on a grid they are one
+// side. It is a hundredth of a printer's dot.
+const nestGrain = 1e-5
+
+// hull returns the convex hull of points, on the grid, its inside to the left
+// (Andrew's monotone chain, 1979).
 func hull(ps []pos) []pos {
-	ps = slices.Clone(ps)
-	slices.SortFunc(ps, func(a, b pos) int { return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y)) })
-	out := make([]pos, 0, len(ps)+1)
+	snapped := make([]pos, len(ps))
+	for i, p := range ps {
+		snapped[i] = pos{X: snap(p.X), Y: snap(p.Y)}
+	}
+	slices.SortFunc(snapped, func(a, b pos) int { return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y)) })
+	snapped = slices.Compact(snapped)
+	out := make([]pos, 0, len(snapped)+1)
 	for pass := range 2 {
 		start := len(out)
-		for _, p := range ps {
-			for len(out) >= start+2 && cross(sub(out[len(out)-1], out[len(out)-2]), sub(p, out[len(out)-1])) <= near*near {
+		for _, p := range snapped {
+			for len(out) >= start+2 && flat(out[len(out)-2], out[len(out)-1], p) {
 				out = out[:len(out)-1]
 			}
 			out = append(out, p)
 		}
 		out = out[:len(out)-1]
 		if pass == 0 {
-			slices.Reverse(ps)
+			slices.Reverse(snapped)
 		}
 	}
 	return out
 }
+
+// flat reports whether the way from a over b to c turns right, or so little to
+// the left that b is on the way.
+func flat(a, b, c pos) bool {
+	return cross(sub(b, a), sub(c, b)) <= nestGrain*dist(a, c)
+}
+
+func snap(l length) length { return length(math.Round(float64(l/nestGrain))) * nestGrain }

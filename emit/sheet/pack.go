@@ -60,7 +60,7 @@ const openSheets = 6
 // result depends on nothing but the items.
 func pack(items []item, at pos, w, h length) [][]Place {
 	order := slices.Clone(items)
-	slices.SortStableFunc(order, func(a, b item) int {
+	slices.SortFunc(order, func(a, b item) int {
 		return cmp.Or(cmp.Compare(b.box.h(), a.box.h()), cmp.Compare(b.box.w(), a.box.w()), cmp.Compare(a.drawing, b.drawing))
 	})
 	var lines []skyline

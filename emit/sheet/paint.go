@@ -7,18 +7,6 @@ import (
 	"seamwright/emit/drawing"
 )
 
-func stroke(style drawing.Style, a, b pos) *drawing.Path {
-	return &drawing.Path{Style: style, Points: []pos{a, b}, Fill: drawing.NoColour}
-}
-
-func chainOf(style drawing.Style, ps []pos, closed bool) *drawing.Path {
-	return &drawing.Path{Style: style, Points: ps, Closed: closed, Fill: drawing.NoColour}
-}
-
-func ring(style drawing.Style, at pos, radius length) *drawing.Path {
-	return &drawing.Path{Style: style, Points: []pos{at}, Circle: radius, Fill: drawing.NoColour}
-}
-
 // paint draws a section where it was laid: lines of one style after each other,
 // then what stands in the allowance, then its spaces.
 func (l *layout) paint(s *section) *drawing.Group {
@@ -27,14 +15,14 @@ func (l *layout) paint(s *section) *drawing.Group {
 		sp := &s.spaces[i]
 		s.labelSpace(sp, i, &l.words[sp.piece.Fabric])
 	}
-	var seams, runs []drawing.Item
+	seams, runs := make([]drawing.Item, 0, 3*len(s.spaces)+64), []drawing.Item(nil)
 	s.seams(func(a, b, beyondA, beyondB pos) {
-		seams = append(seams, stroke(drawing.SewingLine, a, b))
+		seams = append(seams, s.pen.stroke(drawing.SewingLine, a, b))
 		if a != beyondA {
-			runs = append(runs, stroke(drawing.RunOnLine, a, beyondA))
+			runs = append(runs, s.pen.stroke(drawing.RunOnLine, a, beyondA))
 		}
 		if b != beyondB {
-			runs = append(runs, stroke(drawing.RunOnLine, b, beyondB))
+			runs = append(runs, s.pen.stroke(drawing.RunOnLine, b, beyondB))
 		}
 	})
 	items := append(append(l.tints(s), seams...), chainOf(drawing.OutlineLine, s.outline, true))
@@ -78,19 +66,18 @@ const tintStrength = 5
 
 // titles are the forms of a section's own name, which survives cutting out.
 func (l *layout) titles(d *pattern.Drawing) [][]string {
-	size := l.sized.Finished.Exact()
 	if d.Plain {
 		return [][]string{{
-			d.Name + "  " + size + " " + l.name + " ed. " + strconv.Itoa(l.p.About.Edition),
+			d.Name + l.titleSize + l.titleName + l.titleEdition,
 			"template, no paper: cut " + strconv.Itoa(d.Make) + " on the dashed line",
 			"this side up on the wrong side of the cloth",
 		}}
 	}
-	edition := "ed. " + strconv.Itoa(l.p.About.Edition) + "  make " + strconv.Itoa(d.Make)
+	name, edition := d.Name+l.titleSize, l.titleEdition[1:]+" make "+strconv.Itoa(d.Make)
 	return [][]string{
-		{d.Name + "  " + size + " " + l.name + " " + edition},
-		{d.Name + "  " + size + " " + l.name, edition},
-		{d.Name + "  " + size, l.name, edition},
+		{name + l.titleName + " " + edition},
+		{name + l.titleName, edition},
+		{name, l.titleName[1:], edition},
 	}
 }
 
@@ -100,15 +87,15 @@ func paintSpace(s *section, i int) *drawing.Group {
 	if !sp.placed {
 		return nil
 	}
-	g := &drawing.Group{ID: "space-" + s.d.Label(i), Items: make([]drawing.Item, 0, len(sp.label.lines)+1)}
+	g := s.pen.group(drawing.Group{ID: "space-" + s.d.Label(i), Items: take(&s.pen.items, len(sp.label.lines)+1)[:0]})
 	for k := range sp.label.lines {
 		ln := &sp.label.lines[k]
 		at := add(sp.at, ln.at)
 		at.X += ln.left
-		g.Items = append(g.Items, &drawing.Text{Text: ln.text, At: at, Size: ln.size, Bold: ln.bold})
+		g.Items = append(g.Items, s.pen.text(drawing.Text{Text: ln.text, At: at, Size: ln.size, Bold: ln.bold}))
 	}
 	if sp.label.ring > 0 {
-		g.Items = append(g.Items, ring(drawing.FrameLine, add(sp.at, sp.label.mid), sp.label.ring))
+		g.Items = append(g.Items, s.pen.ring(drawing.FrameLine, add(sp.at, sp.label.mid), sp.label.ring))
 	}
 	g.Items = append(g.Items, s.grainArrow(sp)...)
 	return g
@@ -117,7 +104,15 @@ func paintSpace(s *section, i int) *drawing.Group {
 // title puts the section's name where it is read best: inside with room to
 // spare, else in the allowance, else inside at close quarters, else shortened.
 func (l *layout) title(s *section) []drawing.Item {
-	forms, short := l.titles(s.d), l.shortTitles(s.d)
+	short := l.shortTitles(s.d)
+	var forms [][]line
+	for _, texts := range l.titles(s.d) {
+		form := make([]line, len(texts))
+		for i, t := range texts {
+			form[i] = newLine(t, small, true)
+		}
+		forms = append(forms, form)
+	}
 	if s.addTitle(forms, titleRoom) {
 		return nil
 	}
@@ -137,10 +132,10 @@ func (l *layout) title(s *section) []drawing.Item {
 
 // shortTitles are the section's name on one line, for the allowance.
 func (l *layout) shortTitles(d *pattern.Drawing) []string {
-	make := "  make " + strconv.Itoa(d.Make)
+	make := " make " + strconv.Itoa(d.Make)
 	return []string{
-		l.titles(d)[0][0],
-		d.Name + "  " + l.sized.Finished.Exact() + " ed. " + strconv.Itoa(l.p.About.Edition) + make,
+		d.Name + l.titleSize + l.titleName + l.titleEdition + make,
+		d.Name + l.titleSize + l.titleEdition + make,
 		d.Name + make,
 		d.Name,
 	}

@@ -20,6 +20,8 @@ type section struct {
 	bare    []string // labels for which there is no room at all
 
 	allowance length
+	pen       *pen
+	scratch   [8]line // of the label that is tried
 }
 
 // A space is one space of a section on the page.
@@ -56,17 +58,23 @@ func (p Place) Motion() func(pattern.Pos) pattern.Pos {
 }
 
 // lay puts a drawing on its page: every line of it, no text.
-func (l *layout) lay(index int, place Place) *section {
+func (l *layout) lay(index int, place Place, pen *pen) *section {
 	d := &l.sized.Drawings[index]
-	s := &section{d: d, index: index, move: place.Motion(), allowance: l.p.Settings.Allowance}
+	s := &section{d: d, index: index, move: place.Motion(), allowance: l.p.Settings.Allowance, pen: pen}
 	all := make([]pos, 0, len(d.Outline)+5*len(d.Pieces))
 	s.outline, all = moved(all, d.Outline, s.move)
 	s.cut, s.extra = l.contours(index, s.outline)
 	s.spaces = make([]space, len(d.Pieces))
+	outer := make([]bool, cap(all)-len(all))
 	for i := range d.Pieces {
 		sp := &s.spaces[i]
 		sp.piece = &d.Pieces[i]
 		sp.polygon, all = moved(all, sp.piece.Polygon, s.move)
+		n := len(sp.polygon)
+		if len(outer) < n {
+			outer = make([]bool, n)
+		}
+		sp.outer, outer = outer[:n:n], outer[n:]
 		s.sides(sp)
 	}
 	return s
@@ -120,7 +128,6 @@ func outermost(cut, extra contour) []pos {
 // sides finds which sides of a space lie on the outline and on the border.
 func (s *section) sides(sp *space) {
 	sp.border = -1
-	sp.outer = make([]bool, len(sp.polygon))
 	longest := length(0)
 	for i, a := range sp.polygon {
 		b := sp.polygon[(i+1)%len(sp.polygon)]

@@ -46,8 +46,8 @@ func (l *layout) tooLargeFor(d *pattern.Drawing, it *item, room box, help string
 	size := pattern.Size{W: it.box.w(), H: it.box.h()}
 	l.problems = append(l.problems, problem.Problem{
 		Code: TooLarge, Severity: problem.Error, Help: help,
-		Message: fmt.Sprintf("section %s of %s at %s is %s with its allowance, too large for the sheet %s, which has room for %s",
-			d.Name, l.block.Name, l.sized.Finished.Exact(), size.In(8), l.paper.Name, pattern.Size{W: room.w(), H: room.h()}.In(8)),
+		Message: fmt.Sprintf("section %s of %s%s at %s is %s with its allowance, too large for the sheet %s, which has room for %s",
+			d.Name, l.block.Name, written(d.Source), l.sized.Finished.Exact(), size.In(8), l.paper.Name, pattern.Size{W: room.w(), H: room.h()}.In(8)),
 	})
 }
 
@@ -60,17 +60,25 @@ func (l *layout) smallPaper() {
 	})
 }
 
+// written says where a section stands in the text, where that is known.
+func written(s pattern.Source) string {
+	if s.Line == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" (line %d of %s)", s.Line, s.File)
+}
+
 // sizeArgument writes a size as the language does.
 func sizeArgument(w length) string { return strings.ReplaceAll(w.Exact(), " in", "in") }
 
 // unlabelled reports what has no room in its spaces, in the allowance, nor below
 // the sections of its sheet.
-func (l *layout) unlabelled(s *section, what string) {
-	l.problems = append(l.problems, problem.Problem{
+func (l *layout) unlabelled(s *section, what string) problem.Problem {
+	return problem.Problem{
 		Code: NoLabel, Severity: problem.Warning,
 		Message: fmt.Sprintf("the sheet of section %s of %s at %s has no room for %s", s.d.Name, l.block.Name, l.sized.Finished.Exact(), what),
 		Help:    "use shorter words for the fabric, make the spaces larger, or leave out this finished size",
-	})
+	}
 }
 
 // checkGlyphs reports characters of the printed texts that the font lacks.

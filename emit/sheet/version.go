@@ -24,7 +24,7 @@ const markGrain = 0.01 * pattern.Millimetre
 // versionMark is computed from what is printed on the sheets, all of it: lines,
 // numbers, words. A correction in a comment of the text leaves it alone.
 func versionMark(sheets []Sheet) string {
-	m := marker{sum: sha256.New(), buf: make([]byte, 0, 4096)}
+	m := marker{seen: map[*drawing.Group]bool{}, sum: sha256.New(), buf: make([]byte, 0, 4096)}
 	for i := range sheets {
 		m.length(sheets[i].Page.Size.W)
 		m.length(sheets[i].Page.Size.H)
@@ -41,8 +41,9 @@ func versionMark(sheets []Sheet) string {
 }
 
 type marker struct {
-	sum hash.Hash
-	buf []byte
+	seen map[*drawing.Group]bool
+	sum  hash.Hash
+	buf  []byte
 }
 
 func (m *marker) items(items []drawing.Item) {
@@ -63,6 +64,13 @@ func (m *marker) items(items []drawing.Item) {
 			m.length(item.Size)
 		case *drawing.Group:
 			m.number('g', int64(len(item.Items)))
+			if item.Shared { // the same on many pages, and its name stands for it
+				m.buf = append(m.buf, item.ID...)
+				if m.seen[item] {
+					continue
+				}
+				m.seen[item] = true
+			}
 			m.items(item.Items)
 		}
 		if len(m.buf) > 4000 {
@@ -78,4 +86,6 @@ func (m *marker) number(vs ...int64) {
 	}
 }
 
-func (m *marker) length(l length) { m.number(int64(math.Round(float64(l / markGrain)))) }
+func (m *marker) length(l length) {
+	m.buf = binary.LittleEndian.AppendUint32(m.buf, uint32(int64(math.Round(float64(l/markGrain)))))
+}

@@ -2,7 +2,6 @@ package svg
 
 import (
 	"math"
-	"strconv"
 
 	"seamwright/compiler/pattern"
 )
@@ -29,28 +28,30 @@ func fix(l pattern.Length) (v int64, ok bool) {
 }
 
 // appendFixed appends v/10^decimals without needless zeros: "12.5", "-.3", "0".
+// Coordinates are most of a document; so digits are written here.
 func appendFixed(b []byte, v int64, decimals int) []byte {
 	if v < 0 {
 		b, v = append(b, '-'), -v
 	}
-	scale := int64(1)
-	for range decimals {
-		scale *= 10
+	for decimals > 0 && v%10 == 0 {
+		v /= 10
+		decimals--
 	}
-	whole, rest := v/scale, v%scale
-	if whole != 0 || rest == 0 {
-		b = strconv.AppendInt(b, whole, 10)
+	var buf [24]byte
+	i := len(buf)
+	for v > 0 || decimals > 0 {
+		i--
+		buf[i] = byte('0' + v%10)
+		v /= 10
+		if decimals--; decimals == 0 {
+			i--
+			buf[i] = '.'
+		}
 	}
-	if rest == 0 {
-		return b
+	if i == len(buf) {
+		return append(b, '0')
 	}
-	b = append(b, '.')
-	for rest != 0 {
-		scale /= 10
-		b = append(b, byte('0'+rest/scale))
-		rest %= scale
-	}
-	return b
+	return append(b, buf[i:]...)
 }
 
 // appendNext appends a number that follows another in path data: a sign parts

@@ -2,6 +2,7 @@ package svg
 
 import (
 	"fmt"
+	"strings"
 
 	"seamwright/emit/drawing"
 )
@@ -81,11 +82,10 @@ func (w *writer) circle(b []byte, centre point, p *drawing.Path) []byte {
 // attributes returns how a path is stroked and filled. Presentation attributes,
 // not a style sheet: some cutters and editors read no style sheets.
 func (w *writer) attributes(p *drawing.Path) string {
-	stroke := w.stroke(p.Style)
 	if !filled(p) {
-		return noFill + stroke
+		return w.stroke(p.Style)
 	}
-	return `fill="` + colour(p.Fill) + `"` + stroke
+	return `fill="` + colour(p.Fill) + `"` + strings.TrimPrefix(w.stroke(p.Style), noFill)
 }
 
 const noFill = `fill="none"`
@@ -99,7 +99,7 @@ func filled(p *drawing.Path) bool {
 func (w *writer) stroke(s drawing.Style) string {
 	look := s.Look()
 	if look.Width <= 0 {
-		return ""
+		return noFill
 	}
 	if w.strokes[s] != "" {
 		return w.strokes[s]
@@ -107,7 +107,7 @@ func (w *writer) stroke(s drawing.Style) string {
 	width, _ := fix(look.Width)
 	on, _ := fix(look.On)
 	off, _ := fix(look.Off)
-	b := appendFixed([]byte(` stroke="#000" stroke-width="`), width, 2)
+	b := appendFixed([]byte(noFill+` stroke="#000" stroke-width="`), width, 2)
 	b = append(b, '"')
 	if off > 0 {
 		b = appendNext(appendFixed(append(b, ` stroke-dasharray="`...), on, 2), off, 2)

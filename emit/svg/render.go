@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 	"sync"
+	"sync/atomic"
 
 	svgo "github.com/ajstarks/svgo/float"
 
@@ -15,14 +16,17 @@ import (
 type Renderer struct {
 	mu     sync.Mutex
 	shared map[*drawing.Group]*fragment
+	size   atomic.Int64 // of the largest page so far, for the next one's buffer
+	glyphs sync.Map     // path data by *drawing.Glyph
 }
 
 // A fragment is a shared group as it is written on every page.
 type fragment struct {
-	once sync.Once
-	data []byte
-	ids  map[string]bool
-	err  error
+	once   sync.Once
+	data   []byte
+	ids    map[string]bool
+	glyphs map[word]string // that are defined in it
+	err    error
 }
 
 // Render returns a page as an SVG document. The error tells of a fault in the
@@ -47,6 +51,9 @@ func (r *Renderer) Render(page *drawing.Page) ([]byte, error) {
 	if w.err != nil {
 		return nil, fmt.Errorf("page %s: %w", page.Name, w.err)
 	}
+	if n := int64(len(w.out)); n > r.size.Load() {
+		r.size.Store(n)
+	}
 	return w.out, nil
 }
 
@@ -63,12 +70,18 @@ func (r *Renderer) fragment(g *drawing.Group) *fragment {
 	}
 	r.mu.Unlock()
 	f.once.Do(func() {
-		w := newWriter(r, "_"+g.ID+"-") // identities of its own, for it stands on any page
+		w := newWriter(r, "_"+g.ID) // identities of its own, for it stands on any page
 		w.texts.count(g.Items)
 		w.open(g)
 		w.texts.define(w)
 		w.canvas.Gend()
 		f.data, f.ids, f.err = w.out, w.ids, w.err
+		f.glyphs = map[word]string{}
+		for d, id := range w.texts.ids {
+			if d.size == 0 {
+				f.glyphs[d] = id
+			}
+		}
 	})
 	return f
 }
@@ -93,9 +106,9 @@ type run struct {
 }
 
 func newWriter(r *Renderer, prefix string) *writer {
-	w := &writer{renderer: r, ids: map[string]bool{}, out: make([]byte, 0, 32<<10)}
+	w := &writer{renderer: r, ids: map[string]bool{}, out: make([]byte, 0, max(16<<10, r.size.Load()*9/8))}
 	w.canvas = svgo.New(w)
-	w.texts = texts{prefix: prefix, uses: map[word]int{}, ids: map[word]string{}}
+	w.texts = texts{prefix: prefix, uses: make(map[word]int, 256), ids: make(map[word]string, 128)}
 	return w
 }
 
@@ -142,6 +155,9 @@ func (w *writer) group(g *drawing.Group) {
 		w.fail("%w", f.err)
 	}
 	w.out = append(w.out, f.data...)
+	if w.texts.lent == nil {
+		w.texts.lent = f.glyphs
+	}
 }
 
 // open writes a group and what is in it, but not its end.

@@ -2,7 +2,9 @@ package svg
 
 import (
 	"math"
+	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"golang.org/x/image/font/sfnt"
 	"golang.org/x/image/math/fixed"
@@ -33,6 +35,7 @@ type texts struct {
 	prefix  string          // of identities
 	uses    map[word]int    // how often each word is used
 	ids     map[word]string // of words and glyphs
+	lent    map[word]string // glyphs defined in the page's first shared group
 	defined []word          // in the order of their identities
 }
 
@@ -47,18 +50,36 @@ func (t *texts) count(items []drawing.Item) {
 		case *drawing.Text:
 			size, _ := fix(item.Size)
 			for rest, w := drawing.Visual(item.Text), ""; rest != ""; {
-				w, rest, _ = strings.Cut(rest, " ")
-				t.uses[word{w, size, item.Bold}]++
+				w, rest = cut(rest)
+				if w != " " {
+					t.uses[word{w, size, item.Bold}]++
+				}
 			}
 		}
 	}
 }
 
+// cut splits the next part off a text: a blank, or a word up to a blank or to
+// where digits follow letters, for "A12" and "B12" share the 12.
+func cut(text string) (part, rest string) {
+	for i := 1; i < len(text); i++ {
+		if text[0] == ' ' || text[i] == ' ' || digit(text[i]) && !digit(text[i-1]) {
+			return text[:i], text[i:]
+		}
+	}
+	return text, ""
+}
+
+func digit(c byte) bool { return c >= '0' && c <= '9' }
+
 // id returns a word's identity, which it gets when it is first asked for.
 func (t *texts) id(w word) string {
+	if id, ok := t.lent[w]; ok {
+		return id
+	}
 	id, ok := t.ids[w]
 	if !ok {
-		id = string(appendFixed([]byte(t.prefix), int64(len(t.defined)), 0))
+		id = t.prefix + strings.ToUpper(strconv.FormatInt(int64(len(t.defined)), 36))
 		t.ids[w] = id
 		t.defined = append(t.defined, w)
 	}
@@ -92,13 +113,16 @@ func appendScale(b []byte, size int64) []byte {
 	return appendFixed(b, int64(math.Round(float64(size)/perMM/em*1e5)), scaleDecimals)
 }
 
-// outline writes a glyph's definition.
+// outline writes a glyph's definition. Its path is worked out once for all pages.
 func (w *writer) outline(id string, d word) {
-	var data []byte
-	for _, r := range d.text {
-		data = appendOutline(data, drawing.GlyphOf(r, d.bold).Segments)
+	r, _ := utf8.DecodeRuneInString(d.text)
+	g := drawing.GlyphOf(r, d.bold)
+	data, ok := w.renderer.glyphs.Load(g)
+	if !ok {
+		data = string(appendOutline(nil, g.Segments))
+		w.renderer.glyphs.Store(g, data)
 	}
-	w.canvas.Path(string(data), `id="`+id+`"`)
+	w.canvas.Path(data.(string), `id="`+id+`"`)
 }
 
 // appendOutline appends a glyph's outline. Every step ends on the grid where its
@@ -193,8 +217,8 @@ func (t *texts) reuses(visual string, size int64, bold bool) bool {
 		return true
 	}
 	for rest, w := visual, ""; rest != ""; {
-		w, rest, _ = strings.Cut(rest, " ")
-		if t.uses[word{w, size, bold}] < 2 {
+		w, rest = cut(rest)
+		if w != " " && t.uses[word{w, size, bold}] < 2 {
 			return false
 		}
 	}
@@ -206,17 +230,20 @@ func (t *texts) reuses(visual string, size int64, bold bool) bool {
 func (w *writer) placed(visual string, size int64, bold bool, at point, start float64) {
 	k := float64(size) / drawing.EmUnits // hundredths of a millimetre to a unit of the font
 	x := float64(at.x) + start*perMM
-	blank := drawing.GlyphOf(' ', bold).Advance * k
-	for rest, part := visual, ""; rest != ""; x += blank {
-		part, rest, _ = strings.Cut(rest, " ")
-		if whole := (word{part, size, bold}); w.texts.uses[whole] >= 2 {
+	for rest, part := visual, ""; rest != ""; {
+		part, rest = cut(rest)
+		whole := word{part, size, bold}
+		switch {
+		case part == " ":
+			x += drawing.GlyphOf(' ', bold).Advance * k
+		case w.texts.uses[whole] >= 2:
 			w.use(w.texts.id(whole), point{int64(math.Round(x)), at.y})
 			x += width(part, bold) * k
-			continue
-		}
-		for i, r := range part {
-			w.use(w.texts.id(word{part[i : i+len(string(r))], size, bold}), point{int64(math.Round(x)), at.y})
-			x += drawing.GlyphOf(r, bold).Advance * k
+		default:
+			for i, r := range part {
+				w.use(w.texts.id(word{part[i : i+utf8.RuneLen(r)], size, bold}), point{int64(math.Round(x)), at.y})
+				x += drawing.GlyphOf(r, bold).Advance * k
+			}
 		}
 	}
 }
