@@ -15,6 +15,9 @@ const (
 	// maxLookAhead is how many tokens are searched for the `then` of an if that
 	// begins a line within a value.
 	maxLookAhead = 500
+	// maxTakenOver is how many settings are read again where one lacks its value;
+	// more are never written in one pair of braces.
+	maxTakenOver = 20
 	// maxDigits and maxFractionDigits keep a number exact: the whole part with
 	// its decimals, times a denominator, fits 63 bits.
 	maxDigits         = 12

@@ -243,7 +243,7 @@ func (p *parser) propValue() *PropValue {
 // first is left without, and the others are read again.
 func (p *parser) takenOver(props *[]*Prop) bool {
 	again, first := p.at, len(*props)
-	for first > 0 {
+	for first > max(0, len(*props)-maxTakenOver) {
 		i := p.tookNextLine((*props)[first-1], again-1)
 		if i < 0 {
 			break
@@ -255,8 +255,8 @@ func (p *parser) takenOver(props *[]*Prop) bool {
 	}
 	*props = (*props)[:first+1]
 	last := (*props)[first]
-	last.Values[len(last.Values)-1].Value = p.bad()
 	p.at = again
+	last.Values[len(last.Values)-1] = &PropValue{node: node{p.behind()}, Value: p.bad()}
 	return true
 }
 

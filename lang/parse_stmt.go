@@ -147,7 +147,7 @@ func (p *parser) stmtEnd() {
 // unexpected reports a token that does not continue what stands before it.
 func (p *parser) unexpected() {
 	line := p.line()
-	for i := p.at; i > 0 && p.toks[i].Pos.Line == line; i-- {
+	for i := p.at; i > 0 && p.toks[i].Pos.Line == line && line != p.badLine; i-- {
 		if p.toks[i].Type == tDash && p.prose(i, false) {
 			p.dashComment(i)
 			return
