@@ -10,6 +10,7 @@ import (
 	"go/token"
 	"io/fs"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -215,6 +216,22 @@ func TestNothingHappensAtStart(t *testing.T) {
 					t.Errorf("%s: the variable %s is made at start, or can be changed: use a function, a constant or sync.OnceValue", s.path, name)
 				}
 			}
+		}
+	}
+}
+
+// The program is not linked with the C library, which would be loaded at every
+// start and take half a millisecond, a third of what a small check may take. The
+// package net is what brings it in; a verb that talks to a network belongs into a
+// program of its own, started by this one.
+func TestStartsWithoutTheCLibrary(t *testing.T) {
+	out, err := exec.Command("go", "list", "-deps", "./cmd/seamwright").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range strings.Fields(string(out)) {
+		if name == "net" || name == "runtime/cgo" {
+			t.Errorf("the program imports %s", name)
 		}
 	}
 }
