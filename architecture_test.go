@@ -45,6 +45,7 @@ var layers = []struct {
 	{"emit/sheet", []string{"compiler/pattern", "compiler/plane", "emit/drawing", "lang/problem"}},
 	{"emit/diagram", []string{"compiler/pattern", "compiler/plane", "emit/drawing"}},
 	{"emit/table", []string{"compiler/pattern", "compiler/cutting", "emit/drawing"}},
+	{"emit/testsew", nil}, // an independent judge: it reads what was emitted
 	{"emit/flow", []string{"compiler/pattern", "emit/drawing"}},
 	{"emit/booklet/words", nil},
 	{"emit/booklet", []string{"compiler/pattern", "emit/booklet/words", "emit/diagram", "emit/drawing", "emit/flow", "emit/pdf", "emit/sheet", "emit/table", "lang/problem"}},
