@@ -109,10 +109,10 @@ func (l *layout) headText(x, y, w length, f *frame) ([]drawing.Item, length) {
 	c := column{x: x, y: y, w: w}
 	if !f.compact {
 		title := drawing.Clean(l.p.Title)
-		if block := drawing.Clean(l.block.Title); !strings.Contains(strings.ToLower(title), strings.ToLower(block)) {
-			title += ": " + block
+		c.text(title, titleSize, true, min(2, max(1, len(drawing.Wrap(title, titleSize, true, w)))))
+		if block := drawing.Clean(l.block.Title); len(l.p.Blocks) > 1 || !strings.Contains(strings.ToLower(title), strings.ToLower(block)) {
+			c.text(block, medium, true, 1)
 		}
-		c.text(title, titleSize, true, 1)
 		c.text("Finishes "+l.measures(), small, false, 2)
 	}
 	c.leave(&f.slots.prints, true, 1)
@@ -153,14 +153,22 @@ func sizeWords(s pattern.Size, metric bool) string {
 
 // sections lists what is on a sheet.
 func (l *layout) sections(s *Sheet) string {
-	if len(s.Places) == 1 {
-		return "section " + l.sized.Drawings[s.Places[0].Drawing].Name
-	}
+	word := "section "
 	var names []string
 	for _, p := range s.Places {
-		names = append(names, l.sized.Drawings[p.Drawing].Name)
+		d := &l.sized.Drawings[p.Drawing]
+		name := d.Name
+		switch {
+		case d.Plain:
+			name += " (template)"
+		case d.Reversed >= 0:
+			name += " (" + l.sized.Drawings[d.Reversed].Name + " reversed)"
+		}
+		if names = append(names, name); len(names) > 1 {
+			word = "sections "
+		}
 	}
-	return "sections " + strings.Join(names, ", ")
+	return word + strings.Join(names, ", ")
 }
 
 // sample is the width of a line's sample in the legend.

@@ -201,7 +201,8 @@ func divide(items []item, f frame) (fit, rest []item) {
 }
 
 // plans packs items, all of which fit the first frame. Only where it saves a
-// sheet are they nested, the low head is used, and they are turned by any angle.
+// sheet is the low head used, are they turned by a quarter, nested, or turned by
+// any angle.
 func (l *layout) plans(print int, items []item, frames []frame) (plans []plan) {
 	if len(items) == 0 {
 		return nil
@@ -220,8 +221,10 @@ func (l *layout) plans(print int, items []item, frames []frame) (plans []plan) {
 	if len(frames) > 1 && !frames[0].compact && frames[1].compact {
 		two = frames[:2]
 	}
-	for _, f := range two {
-		try(f, func(at pos, w, h length) [][]Place { return pack(items, at, w, h) })
+	for _, quarter := range [...]bool{false, true} {
+		for _, f := range two {
+			try(f, func(at pos, w, h length) [][]Place { return pack(items, at, w, h, quarter) })
+		}
 	}
 	if len(items) <= nestLimit {
 		for _, turns := range [...]func(*item) []float64{quarterTurns, anyTurns} {

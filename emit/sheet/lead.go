@@ -63,22 +63,30 @@ func (l *layout) lists(s *section) (items []drawing.Item) {
 	return items
 }
 
-// key prints below the sections of a sheet the fabrics of spaces that have only
-// a number, and reports those for which there is no room.
+// key prints below the sections of a sheet the titles that have no room in their
+// sections, and the fabrics of spaces that have only a number. It reports what
+// has no room there either.
 func (l *layout) key(sections []*section, room box) (items []drawing.Item, problems []problem.Problem) {
 	c := column{x: room.x0, w: room.w()}
 	low := room.y0
-	c.text("The fabrics of spaces that show only a number:", small, true, 1)
 	for _, s := range sections {
 		low = max(low, boxOf(outermost(s.cut, s.extra)).y1)
+		if s.name != "" {
+			c.text("Section "+s.name, small, true, 0)
+		}
+	}
+	header := "The fabrics of spaces that show only a number:"
+	for _, s := range sections {
 		for _, line := range s.key {
+			if header != "" {
+				c.text(header, small, true, 0)
+				header = ""
+			}
 			c.text(line, small, false, 0)
 		}
 	}
 	fits := low+sectionGap+c.y <= room.y1
-	needed := false
 	for _, s := range sections {
-		needed = needed || len(s.key) > 0
 		if !fits && len(s.key) > 0 {
 			problems = append(problems, l.unlabelled(s, "the fabrics of "+strings.Join(s.key, "; ")))
 		}
@@ -86,7 +94,7 @@ func (l *layout) key(sections []*section, room box) (items []drawing.Item, probl
 			problems = append(problems, l.unlabelled(s, "the labels of "+strings.Join(s.bare, ", ")))
 		}
 	}
-	if !fits || !needed {
+	if !fits {
 		return nil, problems
 	}
 	for _, item := range c.items {

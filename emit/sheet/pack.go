@@ -56,9 +56,10 @@ func (it *item) turnFor(w, h length) (float64, bool) {
 const openSheets = 6
 
 // pack puts items on as few sheets as a skyline finds, each with a room of
-// w x h whose upper left corner is at; nil where one does not fit by itself. The
+// w x h whose upper left corner is at; nil where one does not fit by itself. With
+// turns, an item is also turned by a quarter to go on a sheet already begun. The
 // result depends on nothing but the items.
-func pack(items []item, at pos, w, h length) [][]Place {
+func pack(items []item, at pos, w, h length, turns bool) [][]Place {
 	order := slices.Clone(items)
 	slices.SortFunc(order, func(a, b item) int {
 		return cmp.Or(cmp.Compare(b.box.h(), a.box.h()), cmp.Compare(b.box.w(), a.box.w()), cmp.Compare(a.drawing, b.drawing))
@@ -82,8 +83,8 @@ func pack(items []item, at pos, w, h length) [][]Place {
 			return nil
 		}
 		done := false
-		for _, t := range [...]float64{turn, 90 - turn} { // a quarter turn only to save a sheet
-			if turn != 0 && turn != 90 && t != turn {
+		for _, t := range [...]float64{turn, 90 - turn} {
+			if t != turn && (!turns || turn != 0 && turn != 90) {
 				break
 			}
 			for k := max(0, len(lines)-openSheets); k < len(lines) && !done; k++ {

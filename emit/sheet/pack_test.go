@@ -34,9 +34,10 @@ func shapes(t *rapid.T, w, h length) (items []item) {
 func TestPackingHolds(t *testing.T) {
 	const w, h = 7.5, 8
 	for name, run := range map[string]func([]item) [][]Place{
-		"skyline": func(is []item) [][]Place { return pack(is, pos{X: 0.5, Y: 2}, w, h) },
-		"nested":  func(is []item) [][]Place { return nest(is, pos{X: 0.5, Y: 2}, w, h, quarterTurns) },
-		"any":     func(is []item) [][]Place { return nest(is, pos{X: 0.5, Y: 2}, w, h, anyTurns) },
+		"skyline":  func(is []item) [][]Place { return pack(is, pos{X: 0.5, Y: 2}, w, h, true) },
+		"unturned": func(is []item) [][]Place { return pack(is, pos{X: 0.5, Y: 2}, w, h, false) },
+		"nested":   func(is []item) [][]Place { return nest(is, pos{X: 0.5, Y: 2}, w, h, quarterTurns) },
+		"any":      func(is []item) [][]Place { return nest(is, pos{X: 0.5, Y: 2}, w, h, anyTurns) },
 	} {
 		t.Run(name, func(t *testing.T) {
 			rapid.Check(t, func(t *rapid.T) {
@@ -81,7 +82,7 @@ func TestPackingHolds(t *testing.T) {
 func TestTrianglesAreNested(t *testing.T) {
 	tri := []pos{{}, {X: 5}, {Y: 5}}
 	items := []item{{0, tri, boxOf(tri)}, {1, tri, boxOf(tri)}}
-	if n := len(pack(items, pos{}, 7.5, 8)); n != 2 {
+	if n := len(pack(items, pos{}, 7.5, 8, true)); n != 2 {
 		t.Errorf("boxes take %d sheets", n)
 	}
 	if n := len(nest(items, pos{}, 7.5, 8, quarterTurns)); n != 1 {
@@ -116,7 +117,7 @@ func BenchmarkPack(b *testing.B) {
 		}
 		b.Run(strconv.Itoa(n), func(b *testing.B) {
 			for b.Loop() {
-				pack(items, pos{}, 7.5, 8)
+				pack(items, pos{}, 7.5, 8, true)
 			}
 			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N*n), "ns/section")
 		})

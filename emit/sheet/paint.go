@@ -69,7 +69,7 @@ func (l *layout) titles(d *pattern.Drawing) [][]string {
 	if d.Plain {
 		return [][]string{{
 			d.Name + l.titleSize + l.titleName + l.titleEdition,
-			"template, no paper: cut " + strconv.Itoa(d.Make) + " on the dashed line",
+			"template: cut " + strconv.Itoa(d.Make) + " from cloth on the dashed line",
 			"this side up on the wrong side of the cloth",
 		}}
 	}
@@ -127,6 +127,7 @@ func (l *layout) title(s *section) []drawing.Item {
 			return []drawing.Item{t}
 		}
 	}
+	s.name = short[0]
 	return nil
 }
 
@@ -137,7 +138,6 @@ func (l *layout) shortTitles(d *pattern.Drawing) []string {
 		d.Name + l.titleSize + l.titleName + l.titleEdition + make,
 		d.Name + l.titleSize + l.titleEdition + make,
 		d.Name + make,
-		d.Name,
 	}
 }
 

@@ -17,6 +17,7 @@ type section struct {
 	spaces  []space
 	strips  []strip  // the allowance along each edge
 	key     []string // fabrics and their spaces, for which there is no room in it
+	name    string   // the section's title, where it has no room in the section
 	bare    []string // labels for which there is no room at all
 
 	allowance length
