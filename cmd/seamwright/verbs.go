@@ -22,6 +22,12 @@ func verbs() []verb {
 			example: "seamwright watch boat.seam",
 		},
 		{
+			name: "testsew", args: "FILE... [flags]", run: sewOnPaper,
+			short:   "sew the printed sheets on paper, layer by layer, and judge the block",
+			long:    "Builds each pattern without writing it, then reads the sheets and cutting tables\nas a maker does and sews them: lays, sews, trims, folds over, joins. It tells\nwhat it measured: whether the front is the picture, the cloth behind every seam,\nhow far patches reach, whether pins meet, how thick it gets. A fault makes the\nexit code 1.",
+			example: "seamwright testsew boat.seam --size 8in",
+		},
+		{
 			name: "fmt", args: "FILE... [flags]", run: format,
 			short:   "lay patterns out in one way, comments kept",
 			long:    "Rewrites each pattern in the usual layout: one statement on a line, aligned.\nIts meaning and its comments stay. - reads standard input and writes standard\noutput. A file with mistakes in its text is left alone.",

@@ -1,0 +1,72 @@
+package main
+
+import (
+	"fmt"
+
+	"seamwright/cmd/internal/files"
+	"seamwright/emit"
+	"seamwright/emit/testsew"
+)
+
+// sewOnPaper builds patterns without writing anything, and sews what was built.
+func sewOnPaper(c *call) int {
+	f := c.flagSet()
+	var sizes []string
+	f.Func("size", "only this finished `width`, such as 8in or 20cm; may be given several times", words(&sizes))
+	sheet := f.String("sheet", "", "the `paper`, instead of the pattern's own")
+	if code, ok := c.parse(); !ok {
+		return code
+	}
+	o, err := options(sizes, *sheet, []string{"sheets", "tables", "json"}, []string{"svg"})
+	if err != nil {
+		return c.misused("%v", err)
+	}
+	if len(c.args) == 0 {
+		return c.misused("testsew needs the name of a pattern")
+	}
+	r := &reporter{call: c, format: "text"}
+	names, ps := files.Find(c.args)
+	r.tell(ps)
+	first := true
+	for _, name := range names {
+		report := c.sewOne(r, name, o)
+		if report == nil {
+			continue
+		}
+		if !first {
+			fmt.Fprintln(c.stdout)
+		}
+		first = false
+		fmt.Fprint(c.stdout, report.Text())
+		if report.Failed() {
+			r.worst(problems)
+		}
+	}
+	return r.end()
+}
+
+// sewOne builds one pattern and sews it; nil where there is nothing to sew.
+func (c *call) sewOne(r *reporter, name string, o emit.Options) *testsew.Report {
+	p := r.compile(name)
+	if p == nil || len(p.Blocks) == 0 {
+		return nil
+	}
+	if wrong := missingSize(p, o.Sizes); wrong != "" {
+		fmt.Fprintf(c.stderr, "seamwright: %s: %s\n", name, wrong)
+		r.worst(misuse)
+		return nil
+	}
+	outputs, ps := emit.Build(p, o)
+	if r.tell(ps) {
+		return nil
+	}
+	made := make([]testsew.File, len(outputs))
+	for i, o := range outputs {
+		made[i] = testsew.File{Path: o.Path, Data: o.Data}
+	}
+	report, err := testsew.Sew(made)
+	if err != nil { // we wrote these files ourselves
+		panic(err)
+	}
+	return report
+}

@@ -1,0 +1,132 @@
+package testsew
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// complete counts, from the sheets and the tables alone, whether a block's worth
+// of prints and patches has every section of the block.
+func (w *work) complete() {
+	need := map[string]int{}
+	for _, c := range w.in.copies {
+		need[w.in.shapes[c.shape].name]++
+	}
+	for i := range w.in.shapes {
+		name := w.in.shapes[i].name
+		printed := -1
+		for _, s := range w.paper {
+			if s.name == name {
+				printed = s.prints
+			}
+		}
+		if printed >= 0 && printed != need[name] {
+			w.find("section " + name + " is printed " + count(printed) + " times for a block that has " + count(need[name]) + " of it")
+		}
+		for _, p := range w.patches {
+			if p.section == name && p.copies != need[name] {
+				w.find("the table makes section " + name + " " + count(p.copies) + " times, the block has " + count(need[name]))
+				break
+			}
+		}
+	}
+	for _, s := range w.paper {
+		if need[s.name] == 0 {
+			w.find("section " + s.name + " is on a sheet, but not in the block")
+		}
+	}
+}
+
+// checkWords holds the fabric that stands in a space to the table.
+func (w *work) checkWords(s *section) {
+	for _, n := range s.numbers {
+		i := slices.IndexFunc(w.patches, func(p patch) bool { return p.section == s.name && p.number == n.number })
+		if i < 0 || n.words == "" || strings.HasPrefix(n.words, w.patches[i].fabric) {
+			continue
+		}
+		for _, p := range w.patches {
+			if strings.HasPrefix(n.words, p.fabric) {
+				w.find("in " + s.space(n.number) + " the sheet says " + p.fabric + ", the table " + w.patches[i].fabric)
+				break
+			}
+		}
+	}
+}
+
+// checkTables holds what is cut to what is sewn: the two tables to each other,
+// and every patch to the ease that is promised beyond its space.
+func (w *work) checkTables() {
+	need := map[string]int{}
+	for _, p := range w.patches {
+		need[p.key()] += p.copies
+	}
+	for _, r := range w.rows {
+		k := patch{fabric: r.fabric, exact: r.exact, w: r.w, h: r.h, shape: r.shape}
+		got := (r.count + r.reversed) * k.yield()
+		key := k.key()
+		if want := need[key]; got < want || got >= want+2*k.yield() {
+			w.find("the table by fabric cuts " + count(got) + " patches of " + r.fabric + " " + figure(r.w) + " x " + figure(r.h) + " in, the sections need " + count(want))
+		}
+		delete(need, key)
+	}
+	for _, p := range w.patches {
+		if need[p.key()] > 0 {
+			w.find("the patch of " + p.space + " is not in the table by fabric")
+			break
+		}
+	}
+	for _, s := range w.paper {
+		for k := range s.spaces {
+			i := slices.IndexFunc(w.patches, func(p patch) bool { return p.section == s.name && p.number == s.spaces[k].number })
+			if i < 0 || len(s.spaces) < 2 {
+				continue
+			}
+			if short := w.in.ease - s.ease(k, &w.patches[i]); short > easeSlack {
+				w.find("the patch of " + s.space(k+1) + " is " + figure(w.in.ease-short) + " in larger than its space on a side, not " + figure(w.in.ease) + " as the table promises")
+			}
+		}
+	}
+}
+
+// easeSlack forgives the rounding of inches beside centimetres to an eighth.
+const easeSlack = 0.01
+
+// ease returns how much larger a patch is than its space on every side, laid
+// with its middle on it, in the best of its ways.
+func (s *section) ease(k int, p *patch) float64 {
+	sp := &s.spaces[k]
+	b := &bench{s: s}
+	axes, sizes := b.axes(k), [][2]float64{{p.w, p.h}, {p.h, p.w}}
+	if k > 0 && p.lay == "along the line" {
+		axes, sizes = []line{sp.seam}, sizes[:1]
+	}
+	best := -1.0
+	for _, axis := range axes {
+		turned := sp.area.mapped(func(q pt) pt { return pt{axis.along(q), axis.side(q)} }).box()
+		for _, size := range sizes {
+			best = max(best, min(size[0]-(turned.x1-turned.x0), size[1]-(turned.y1-turned.y0))/2)
+		}
+	}
+	return best
+}
+
+// key is what patches have in common that are cut alike.
+func (p *patch) key() string {
+	shape, _, _ := strings.Cut(p.shape, ", for ")
+	if strings.HasPrefix(shape, "round the template") {
+		shape = "template"
+	}
+	return p.fabric + "|" + shape + "|" + figure(max(p.w, p.h)) + "|" + figure(min(p.w, p.h)) + "|" + strconv.FormatBool(p.exact)
+}
+
+// yield is how many patches are cut from one square or rectangle.
+func (p *patch) yield() int {
+	switch {
+	case strings.Contains(p.shape, "cut twice"):
+		return 4
+	case strings.Contains(p.shape, "cut once"):
+		return 2
+	}
+	return 1
+}

@@ -1,0 +1,185 @@
+package testsew
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+)
+
+// A section is one foundation as it is read from a sheet, reversed: from the
+// front, as its cloth will lie.
+type section struct {
+	name    string
+	sheet   string // file name
+	prints  int    // how often the sheet is printed for one block
+	outline poly
+	cut     poly // the line it is trimmed on
+	extra   poly // the line further out on the block's border, if there is one
+	seams   [][2]pt
+	marks   []pt // on the outline
+	numbers []label
+	words   string // all words that stand in and around it
+	spaces  []space
+}
+
+// A label is a number and where it stands, or where its leader points.
+type label struct {
+	number int
+	at     pt
+	words  string // that stand with it in the space
+}
+
+// same is how near two drawn points must be to be one. Sheets are written to
+// 0.01 mm, and different points of a block are at least 1/64 in apart.
+const same = 0.003
+
+// prints reads how often a sheet is printed from its head.
+func prints(words string) int {
+	_, after, ok := strings.Cut(strings.ToLower(words), "print ")
+	often, _, said := strings.Cut(after, " for one block")
+	if !ok || !said {
+		return 0
+	}
+	if often == "once" {
+		return 1
+	}
+	n, _ := strconv.Atoi(strings.TrimSuffix(often, " times"))
+	return n
+}
+
+// sections reads all sections of a sheet.
+func sections(file string, data []byte) ([]*section, error) {
+	page, err := readSheet(data)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", file, err)
+	}
+	often := 0
+	for _, head := range page.find("head") {
+		often = max(often, prints(head.words))
+	}
+	if often == 0 {
+		return nil, fmt.Errorf("%s does not say how often it is printed", file)
+	}
+	var out []*section
+	for _, g := range page.find("section") {
+		s := &section{name: strings.TrimPrefix(g.id, "section-"), sheet: file, prints: often, words: g.words}
+		if err := s.lines(g); err != nil {
+			return nil, fmt.Errorf("%s, section %s: %w", file, s.name, err)
+		}
+		s.labels(g)
+		out = append(out, s)
+	}
+	return out, nil
+}
+
+// reversed turns a sheet over: what is printed at the left lies at the right of
+// the front. Paper has y down, the front has y up.
+func reversed(p pt) pt { return pt{-p.x, -p.y} }
+
+// lines sorts the strokes of a section by how they look, as the legend tells:
+// heavy, dashed, dotted, thin; and a thin one by where it lies, since match marks
+// are as thin as sewing lines, but stand in the allowance.
+func (s *section) lines(g *group) error {
+	var thin []stroke
+	var dotted []poly
+	for _, k := range g.strokes {
+		line := poly(k.points).mapped(reversed)
+		switch {
+		case k.filled || k.circle:
+		case k.closed && k.dash == 0 && k.gap == 0 && k.width > 0.5:
+			if s.outline != nil {
+				return fmt.Errorf("it has two outlines")
+			}
+			s.outline = line.ccw()
+		case k.closed && k.dash > 2:
+			s.cut = line.ccw()
+		case k.dash == 0 && k.gap > 0:
+			dotted = append(dotted, line)
+		case !k.closed && k.gap == 0 && k.width > 0.2 && len(line) == 2:
+			thin = append(thin, stroke{points: line})
+		}
+	}
+	if len(s.outline) < 3 {
+		return fmt.Errorf("it has no outline")
+	}
+	for _, line := range dotted {
+		if s.extra == nil {
+			s.extra = s.cut
+		}
+		s.extra = s.extra.detour(line)
+	}
+	for _, k := range thin {
+		a, b := k.points[0], k.points[1]
+		if s.outline.holds(a.mid(b)) {
+			s.seams = append(s.seams, [2]pt{a, b})
+		} else {
+			s.marks = append(s.marks, a)
+		}
+	}
+	return nil
+}
+
+// detour lets the way round a polygon follow a chain outside it, from where the
+// chain leaves the polygon to where it comes back; a closed chain replaces it.
+func (p poly) detour(chain poly) poly {
+	on := func(q pt) (side int) {
+		best := math.Inf(1)
+		for i := range p {
+			a, b := p.side(i)
+			if d := fromSegment(q, a, b); d < best {
+				best, side = d, i
+			}
+		}
+		return side
+	}
+	if len(chain) < 2 {
+		return p
+	}
+	from, to := chain[0], chain[len(chain)-1]
+	if from.to(to) < same || len(p) == 0 {
+		return chain.ccw()
+	}
+	best := p
+	for _, c := range [2]poly{chain, chain.backwards()} {
+		i, j := on(c[len(c)-1]), on(c[0])
+		out := append(poly(nil), c...)
+		for k := i; k != j; k = (k + 1) % len(p) {
+			out = append(out, p[(k+1)%len(p)])
+		}
+		if out.area() > best.area() {
+			best = out
+		}
+	}
+	return best
+}
+
+// labels finds the number of each space: it stands in the space, or, where the
+// space is tiny, at the other end of a leader that points into it.
+func (s *section) labels(g *group) {
+	have := map[int]bool{}
+	for _, sub := range g.groups {
+		first, rest, _ := strings.Cut(strings.TrimSpace(sub.words), " ")
+		n, err := strconv.Atoi(strings.TrimPrefix(first, s.name))
+		s.words += " " + sub.words
+		if err != nil || len(sub.texts) == 0 {
+			continue
+		}
+		s.numbers = append(s.numbers, label{n, reversed(sub.texts[0]), rest})
+		have[n] = true
+	}
+	var dots []pt
+	for _, k := range g.strokes {
+		if k.circle && k.filled {
+			dots = append(dots, reversed(k.points[0]))
+		}
+	}
+	told := regexp.MustCompile(`(?:^|[^:,] )` + regexp.QuoteMeta(s.name) + `(\d+)(?: |$)`)
+	for _, m := range told.FindAllStringSubmatch(g.words, -1) {
+		if n, err := strconv.Atoi(m[1]); err == nil && !have[n] && len(dots) > 0 {
+			s.numbers = append(s.numbers, label{n, dots[0], ""})
+			have[n], dots = true, dots[1:]
+		}
+	}
+}

@@ -1,0 +1,136 @@
+package testsew
+
+import (
+	"math"
+)
+
+// A placed is one section in its place in the block.
+type placed struct {
+	name    string
+	of      string
+	sewn    *sewn // nil for a plain patch
+	outline poly
+	shown   []part
+	layers  []layer
+	seams   []pt // where seams end on the outline
+	marks   []pt
+	paper   bool // it has marks
+	wrong   float64
+	worst   part
+}
+
+// settle finds how a section of a sheet, as it lies from the front, is turned
+// and shifted to fill its place: never turned over. Of several ways the one that
+// gives the picture is taken, for the sheet shows the maker the front.
+func settle(s *sewn, place poly, areas []coloured) (placed, bool) {
+	var best placed
+	found := false
+	from, to := s.section.outline.corners(), place.corners()
+	if len(from) != len(to) {
+		return best, false
+	}
+	for turn := range from {
+		move, miss := fit(from, to, turn)
+		if miss > fits {
+			continue
+		}
+		p := s.moved(move)
+		p.compare(areas)
+		if !found || p.wrong < best.wrong {
+			best, found = p, true
+		}
+	}
+	return best, found
+}
+
+// fits is how far a corner of a section may lie from its place: half a thread,
+// and many times what sheets are rounded to.
+const fits = 0.005
+
+// fit returns the motion that takes each corner of a polygon as near as possible
+// to one of another (least squares), and how far the worst one stays away.
+func fit(from, to poly, turn int) (func(pt) pt, float64) {
+	n := len(from)
+	var a, b pt
+	for i := range from {
+		a, b = a.add(from[i]), b.add(to[i])
+	}
+	a, b = a.mul(1/float64(n)), b.mul(1/float64(n))
+	var sin, cos float64
+	for i := range from {
+		p, q := from[i].sub(a), to[(i+turn)%n].sub(b)
+		cos, sin = cos+p.dot(q), sin+p.cross(q)
+	}
+	r := math.Hypot(sin, cos)
+	if r == 0 {
+		return nil, math.Inf(1)
+	}
+	sin, cos = sin/r, cos/r
+	move := func(p pt) pt {
+		p = p.sub(a)
+		return pt{cos*p.x - sin*p.y, sin*p.x + cos*p.y}.add(b)
+	}
+	worst := 0.0
+	for i := range from {
+		worst = max(worst, move(from[i]).to(to[(i+turn)%n]))
+	}
+	return move, worst
+}
+
+func (s *sewn) moved(move func(pt) pt) placed {
+	p := placed{name: s.section.name, sewn: s, outline: s.section.outline.mapped(move), paper: len(s.section.spaces) > 1}
+	for _, m := range s.section.marks {
+		p.marks = append(p.marks, move(m))
+	}
+	for i := range s.shown {
+		p.shown = append(p.shown, part{s.shown[i].area.mapped(move), s.shown[i].fabric, s.shown[i].piece})
+	}
+	for _, l := range s.layers {
+		p.layers = append(p.layers, layer{l.area.mapped(move), l.piece, l.up})
+	}
+	for _, sp := range s.section.spaces {
+		for _, q := range sp.area {
+			p.seams = append(p.seams, move(q))
+		}
+	}
+	return p
+}
+
+// compare finds the area in which the front is not what the picture shows.
+func (p *placed) compare(areas []coloured) {
+	widest := 0.0
+	for i := range p.shown {
+		for _, a := range areas {
+			if a.fabric == p.shown[i].fabric || !a.area.box().meets(p.shown[i].area.box()) {
+				continue
+			}
+			for _, c := range a.area.convex() {
+				q := p.shown[i].area.common(c)
+				if q == nil || q.width() < thin {
+					continue
+				}
+				p.wrong += q.area()
+				if q.width() > widest {
+					widest, p.worst = q.width(), part{q, a.space + " should be " + a.fabric + ", but " + p.shown[i].fabric + " shows", 0}
+				}
+			}
+		}
+	}
+}
+
+// plain makes a patch that is cut exact and needs no paper: its outline is the
+// picture's, and the table's size must be that and an allowance all round.
+func plain(sh *shape, move func(pt) pt, fabric string, allowance float64) placed {
+	p := placed{name: sh.name, outline: sh.outline.mapped(move)}
+	for _, c := range p.outline.convex() {
+		p.shown = append(p.shown, part{c, fabric, 0})
+		p.layers = append(p.layers, layer{c, 0, true})
+	}
+	for i := range p.outline { // its allowances, edge by edge; mitred corners don't matter to the count
+		a, b := p.outline.side(i)
+		l, n := through(a, b), a.to(b)
+		p.layers = append(p.layers, layer{poly{l.point(0, -allowance), l.point(n, -allowance), l.point(n, 0), l.point(0, 0)}, 0, true})
+	}
+	p.seams = append(p.seams, p.outline...)
+	return p
+}
