@@ -58,7 +58,7 @@ func (l *layout) partners(s *section) (items []drawing.Item) {
 		for _, text := range forms {
 			w := drawing.Measure(text, small, false).Width + 2*wordRoom
 			if t, ok := st.find(w, (part.from+part.to)/2, part.from, part.to); ok {
-				items = append(items, st.set(text, t, 0, s.allowance))
+				items = append(items, &drawing.Group{Class: "edge", Items: []drawing.Item{st.set(text, t, 0, s.allowance)}})
 				return
 			}
 		}
