@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -101,49 +100,83 @@ type meeting struct {
 	seams int
 }
 
-// meetings finds every point where pieces' corners fall together and counts the
-// different directions in which seams leave it. Points on the block's edge have
-// the edge among their directions, which is not a seam.
+// A corner is one corner of one piece: where it is, and the piece's corners
+// before and after it.
+type corner struct{ at, before, after plane.Point }
+
+// meetings finds every point where enough corners fall together for seams to
+// crowd, and counts the different directions in which seams leave it.
 func (v *View) meetings() []meeting {
-	type ray struct {
-		x, y  int64 // the point, in cells of onLine
-		angle float64
-		at    plane.Point
-	}
-	var rays []ray
-	cell := func(f float64) int64 { return int64(math.Round(f / (4 * onLine))) }
-	for i := range v.Placed {
-		p := &v.Placed[i]
-		n := len(p.Polygon)
-		for k, q := range p.Polygon {
-			for _, other := range [2]plane.Point{p.Polygon[(k+1)%n], p.Polygon[(k+n-1)%n]} {
-				if v.onBorder(q, other) {
-					continue
-				}
-				d := other.Sub(q)
-				rays = append(rays, ray{cell(q.X), cell(q.Y), math.Atan2(d.Y, d.X), q})
-			}
-		}
-	}
-	slices.SortStableFunc(rays, func(a, b ray) int {
-		return cmp.Or(cmp.Compare(a.x, b.x), cmp.Compare(a.y, b.y), cmp.Compare(a.angle, b.angle))
-	})
-	const sameAngle = 1e-4 // radians; seams nearer than this cannot be told apart
 	var found []meeting
-	for i := 0; i < len(rays); {
-		first, m := i, meeting{rays[i].at, 0}
-		for ; i < len(rays) && rays[i].x == rays[first].x && rays[i].y == rays[first].y; i++ {
-			if i == first || rays[i].angle-rays[i-1].angle > sameAngle {
-				m.seams++
-			}
+	for _, corners := range v.crowds() {
+		if n := v.seamsAt(corners); n > 0 {
+			found = append(found, meeting{corners[0].at, n})
 		}
-		// West has two names, pi and -pi.
-		if m.seams > 1 && rays[first].angle+2*math.Pi-rays[i-1].angle < sameAngle {
-			m.seams--
-		}
-		found = append(found, m)
 	}
 	return found
+}
+
+// crowds gathers corners by place. Places with too few corners for pointNote
+// seams are left out: a corner has two sides.
+func (v *View) crowds() [][]corner {
+	type cell struct{ x, y int32 }
+	of := func(q plane.Point) cell {
+		const size = 4 * onLine
+		return cell{int32(math.Round(q.X / size)), int32(math.Round(q.Y / size))}
+	}
+	count := make(map[cell]int32, len(v.Placed))
+	for i := range v.Placed {
+		for _, q := range v.Placed[i].Polygon {
+			count[of(q)]++
+		}
+	}
+	var crowds [][]corner
+	at := map[cell]int{}
+	for i := range v.Placed {
+		p := v.Placed[i].Polygon
+		n := len(p)
+		for k, q := range p {
+			c := of(q)
+			if count[c] < pointNote/2 {
+				continue
+			}
+			id, ok := at[c]
+			if !ok {
+				id = len(crowds)
+				at[c] = id
+				crowds = append(crowds, nil)
+			}
+			crowds[id] = append(crowds[id], corner{q, p[(k+n-1)%n], p[(k+1)%n]})
+		}
+	}
+	return crowds
+}
+
+// seamsAt counts the directions of the sides that leave a place. Where the
+// place is on the block's edge, the edge itself is no seam.
+func (v *View) seamsAt(corners []corner) int {
+	var angles []float64
+	for _, c := range corners {
+		for _, other := range [2]plane.Point{c.before, c.after} {
+			if !v.onBorder(c.at, other) {
+				d := other.Sub(c.at)
+				angles = append(angles, math.Atan2(d.Y, d.X))
+			}
+		}
+	}
+	slices.Sort(angles)
+	const same = 1e-4 // radians; seams nearer than this cannot be told apart
+	seams := 0
+	for i, a := range angles {
+		if i == 0 || a-angles[i-1] > same {
+			seams++
+		}
+	}
+	// West has two names, pi and -pi.
+	if seams > 1 && angles[0]+2*math.Pi-angles[len(angles)-1] < same {
+		seams--
+	}
+	return seams
 }
 
 // onBorder reports whether the stretch from p to q lies on the block's edge.
