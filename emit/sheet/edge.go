@@ -56,8 +56,8 @@ func (l *layout) partners(s *section) (items []drawing.Item) {
 	print := func(i int, part gap, forms []string) {
 		st := &s.strips[i]
 		for _, text := range forms {
-			w := drawing.Measure(text, small, false).Width + 2*wordRoom
-			if t, ok := st.find(w, (part.from+part.to)/2, part.from, part.to); ok {
+			w, ok := s.wide(text)
+			if t, free := st.find(w, (part.from+part.to)/2, part.from, part.to); ok && free {
 				items = append(items, &drawing.Group{Class: "edge", Items: []drawing.Item{st.set(text, t, 0, s.allowance)}})
 				return
 			}

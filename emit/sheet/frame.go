@@ -140,7 +140,7 @@ func (l *layout) notes() *drawing.Group {
 
 // number says which sheet of how many it is, and how often it is printed.
 func (l *layout) number(n, of, print int) *drawing.Text {
-	title, sheet := drawing.Clean(l.p.Title), "sheet "+strconv.Itoa(n)+" of "+strconv.Itoa(of)
+	title, sheet := l.title, "sheet "+strconv.Itoa(n)+" of "+strconv.Itoa(of)
 	edition := "edition " + strconv.Itoa(l.p.About.Edition)
 	text := fitting(true, l.area().w()-markWidth,
 		sheet+" - "+times(print)+" - "+edition+" - "+title,
@@ -172,7 +172,7 @@ func (l *layout) stamp(page *drawing.Page, mark string) {
 // credits say whose the pattern is, what it makes and where its errata are.
 func (l *layout) credits() string {
 	about := &l.p.About
-	line := drawing.Clean(l.p.Title) + ": " + l.measures()
+	line := l.title + ": " + l.measures()
 	part := func(before, s string) {
 		if s = drawing.Clean(s); s != "" {
 			line += " - " + before + s

@@ -108,7 +108,7 @@ func (l *layout) head(f *frame) (items []drawing.Item, height length) {
 func (l *layout) headText(x, y, w length, f *frame) ([]drawing.Item, length) {
 	c := column{x: x, y: y, w: w}
 	if !f.compact {
-		title := drawing.Clean(l.p.Title)
+		title := l.title
 		c.text(title, titleSize, true, min(2, max(1, len(drawing.Wrap(title, titleSize, true, w)))))
 		if block := drawing.Clean(l.block.Title); len(l.p.Blocks) > 1 || !strings.Contains(strings.ToLower(title), strings.ToLower(block)) {
 			c.text(block, medium, true, 1)

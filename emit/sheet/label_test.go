@@ -137,7 +137,7 @@ func TestLabelsStandInTheirSpaces(t *testing.T) {
 					}
 					label, found := d.Label(k), false
 					for _, x := range texts {
-						if x.group != "space-"+label {
+						if x.group != "space-"+identity(d, place.Drawing)+label[len(d.Name):] {
 							continue
 						}
 						seen++
@@ -159,7 +159,7 @@ func TestLabelsStandInTheirSpaces(t *testing.T) {
 						}
 					}
 					for _, x := range texts { // led to from the allowance
-						found = found || x.group == "section-"+d.Name && (x.text == label || len(x.text) > len(label) && x.text[:len(label)+1] == label+" ")
+						found = found || x.group == "section-"+identity(d, place.Drawing) && (x.text == label || len(x.text) > len(label) && x.text[:len(label)+1] == label+" ")
 					}
 					if !found {
 						t.Errorf("%s: space %s has no label", l.name, label)

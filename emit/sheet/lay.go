@@ -42,6 +42,7 @@ type layout struct {
 	sized *pattern.Sized
 	paper pattern.Sheet
 
+	title                              string // of the pattern, as one line
 	titleSize, titleName, titleEdition string // what stands on every section, each after a blank
 
 	words    []words // for each fabric
@@ -52,6 +53,9 @@ type layout struct {
 	problems []problem.Problem
 }
 
+// titleLimit bounds what is printed of a title of any length.
+const titleLimit = 20 * pattern.Inch
+
 // nameWidth limits the pattern's name on a section.
 const nameWidth = 2 * pattern.Inch
 
@@ -59,6 +63,7 @@ const nameWidth = 2 * pattern.Inch
 // problem is an error the set is empty.
 func Lay(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, paper pattern.Sheet) (Set, []problem.Problem) {
 	l := &layout{p: p, block: b, sized: s, paper: paper}
+	l.title = drawing.Shorten(p.Title, small, true, titleLimit)
 	name := p.Title
 	if len(p.Blocks) > 1 || name == "" {
 		name = b.Title
@@ -254,7 +259,7 @@ func (l *layout) page(p *plan, n, of int) (Sheet, []problem.Problem) {
 	number := strconv.Itoa(n)
 	s := Sheet{Print: p.print, Places: p.places, Page: drawing.Page{
 		Name:  "sheet-" + number,
-		Title: l.p.Title + ": " + l.block.Title + ", " + size + ", sheet " + number + " of " + strconv.Itoa(of),
+		Title: l.title + ": " + l.block.Title + ", " + size + ", sheet " + number + " of " + strconv.Itoa(of),
 		Size:  l.paper.Paper,
 	}}
 	head := append(l.varying(&p.frame, &s), l.number(n, of, p.print))

@@ -119,7 +119,10 @@ const dotRadius = 0.35 * pattern.Millimetre
 // lead sets a space's whole label in the nearest free place of the allowance,
 // with a leader that ends in the space and touches no other label.
 func (s *section) lead(sp *space, text string) []drawing.Item {
-	w := drawing.Measure(text, small, false).Width + 2*wordRoom
+	w, ok := s.wide(text)
+	if !ok {
+		return nil
+	}
 	to := centroid(sp.polygon)
 	var best *strip
 	var at, shortest length

@@ -31,7 +31,7 @@ func (l *layout) paint(s *section) *drawing.Group {
 	items = append(append(items, extras...), l.marks(s)...)
 	texts := l.markLetters(s)
 	texts = append(texts, l.partners(s)...)
-	texts = append(texts, l.title(s)...)
+	texts = append(texts, l.nameSection(s)...)
 	texts = append(append(texts, l.leaders(s)...), l.lists(s)...)
 	items = append(append(items, extraTexts...), texts...)
 	for i := range s.spaces {
@@ -39,7 +39,7 @@ func (l *layout) paint(s *section) *drawing.Group {
 			items = append(items, g)
 		}
 	}
-	return &drawing.Group{ID: "section-" + s.d.Name, Class: "section", Items: items}
+	return &drawing.Group{ID: "section-" + s.id, Class: "section", Items: items}
 }
 
 // tints paints the fabrics' colours very pale below the lines, where the pattern
@@ -87,7 +87,7 @@ func paintSpace(s *section, i int) *drawing.Group {
 	if !sp.placed {
 		return nil
 	}
-	g := s.pen.group(drawing.Group{ID: "space-" + s.d.Label(i), Items: take(&s.pen.items, len(sp.label.lines)+1)[:0]})
+	g := s.pen.group(drawing.Group{ID: "space-" + s.id + strconv.Itoa(s.d.Pieces[i].Number), Items: take(&s.pen.items, len(sp.label.lines)+1)[:0]})
 	for k := range sp.label.lines {
 		ln := &sp.label.lines[k]
 		at := add(sp.at, ln.at)
@@ -101,9 +101,9 @@ func paintSpace(s *section, i int) *drawing.Group {
 	return g
 }
 
-// title puts the section's name where it is read best: inside with room to
+// nameSection puts the section's name where it is read best: inside with room to
 // spare, else in the allowance, else inside at close quarters, else shortened.
-func (l *layout) title(s *section) []drawing.Item {
+func (l *layout) nameSection(s *section) []drawing.Item {
 	short := l.shortTitles(s.d)
 	var forms [][]line
 	for _, texts := range l.titles(s.d) {
@@ -144,7 +144,10 @@ func (l *layout) shortTitles(d *pattern.Drawing) []string {
 // inAllowance sets a text in the widest free gap of the allowance; nil where it
 // fits nowhere.
 func (s *section) inAllowance(text string) *drawing.Text {
-	w := drawing.Measure(text, small, false).Width + 2*wordRoom
+	w, ok := s.wide(text)
+	if !ok {
+		return nil
+	}
 	var best *strip
 	var at, room length
 	for i := range s.strips {

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"strconv"
 
 	"seamwright/compiler/pattern"
 )
@@ -9,7 +10,8 @@ import (
 // A section is one drawing where it lies on its page, reversed.
 type section struct {
 	d       *pattern.Drawing
-	index   int // into Drawings
+	index   int    // into Drawings
+	id      string // of its drawing in the file: its name, where that is of plain letters
 	move    func(pos) pos
 	outline []pos
 	cut     contour
@@ -61,7 +63,7 @@ func (p Place) Motion() func(pattern.Pos) pattern.Pos {
 // lay puts a drawing on its page: every line of it, no text.
 func (l *layout) lay(index int, place Place, pen *pen) *section {
 	d := &l.sized.Drawings[index]
-	s := &section{d: d, index: index, move: place.Motion(), allowance: l.p.Settings.Allowance, pen: pen}
+	s := &section{d: d, index: index, id: identity(d, index), move: place.Motion(), allowance: l.p.Settings.Allowance, pen: pen}
 	all := make([]pos, 0, len(d.Outline)+5*len(d.Pieces))
 	s.outline, all = moved(all, d.Outline, s.move)
 	s.cut, s.extra = l.contours(index, s.outline)
@@ -79,6 +81,17 @@ func (l *layout) lay(index int, place Place, pen *pen) *section {
 		s.sides(sp)
 	}
 	return s
+}
+
+// identity returns what stands for a drawing in identities of groups. A name that
+// is not of plain letters could not be one, or would run into a space's number.
+func identity(d *pattern.Drawing, index int) string {
+	for _, r := range d.Name {
+		if !(r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z') {
+			return strconv.Itoa(index+1) + "-"
+		}
+	}
+	return d.Name
 }
 
 func moved(buf, ps []pos, move func(pos) pos) (out, rest []pos) {

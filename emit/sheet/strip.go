@@ -19,6 +19,16 @@ type strip struct {
 // A gap is a stretch of a strip.
 type gap struct{ from, to length }
 
+// leastStrip is the narrowest allowance in which a line of words stands between
+// the outline and the cutting line: 3.1 mm, so an eighth of an inch does.
+const leastStrip = inkHeight*small + outlineHalf + cuttingHalf
+
+// Half of what the lines on both sides of the allowance take from it.
+const (
+	outlineHalf = 0.28 * pattern.Millimetre
+	cuttingHalf = 0.15 * pattern.Millimetre
+)
+
 // tickRoom is kept free on both sides of a line that crosses the allowance.
 const tickRoom = 0.7 * pattern.Millimetre
 
@@ -35,6 +45,9 @@ func (s *section) newStrips() {
 		ends := s.cut.corner((i + 1) % n)
 		from := max(0, dot(sub(s.cut.corner(i)[len(s.cut.corner(i))-1], a), st.dir))
 		to := min(st.len, dot(sub(ends[0], a), st.dir))
+		if s.allowance < leastStrip {
+			continue
+		}
 		st.free = append(make([]gap, 0, 4), gap{from + tickRoom, to - tickRoom})
 		for _, m := range s.d.Edges[i].Marks {
 			t := dot(sub(s.move(m.At), a), st.dir)
@@ -107,6 +120,13 @@ const (
 	inkHeight = drawing.Ascent + drawing.Descent
 )
 
+// wide returns the width that words need in the allowance; false where their ink
+// is too high for it.
+func (s *section) wide(text string) (length, bool) {
+	e := drawing.Measure(text, small, false)
+	return e.Width + 2*wordRoom, length(e.Ink.Y1-e.Ink.Y0) <= s.allowance-outlineHalf-cuttingHalf
+}
+
 // set makes a text in the allowance that reads along the edge, its middle at t,
 // in the middle between the depths, and takes its place.
 func (st *strip) set(text string, t, inner, outer length) *drawing.Text {
@@ -115,12 +135,16 @@ func (st *strip) set(text string, t, inner, outer length) *drawing.Text {
 		u = mul(u, -1)
 	}
 	up := right(u)
-	w := drawing.Measure(text, small, false).Width
-	st.block(t-w/2, t+w/2)
-	at := along(along(st.at, st.dir, t), right(st.dir), (inner+outer)/2)
+	e := drawing.Measure(text, small, false)
+	st.block(t-e.Width/2, t+e.Width/2)
+	middle := small * inkMiddle
+	if ink := e.Ink; length(ink.Y1) > small*drawing.Descent || length(-ink.Y0) > small*drawing.Ascent {
+		middle = -length(ink.Y0+ink.Y1) / 2 // an accent or an underscore
+	}
+	at := along(along(st.at, st.dir, t), right(st.dir), (inner+outlineHalf+outer-cuttingHalf)/2)
 	return &drawing.Text{
 		Text: text, Size: small, Anchor: drawing.Middle,
-		At:   along(at, up, -small*inkMiddle),
+		At:   along(at, up, -middle),
 		Turn: math.Atan2(-float64(u.Y), float64(u.X)) * 180 / math.Pi,
 	}
 }
