@@ -1,26 +1,23 @@
 package lang
 
 import (
-	"slices"
 	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
-
-	"seamwright/lang/problem"
 )
 
 // formatted holds Format to its promises for one sound text.
 func formatted(t rapid.TB, text string) string {
 	t.Helper()
 	before, problems := parse(text)
-	if syntax(problems) {
+	if len(problems) > 0 {
 		t.Fatalf("not a sound text: %s", render(&problems[0]))
 	}
 	once := Format(before)
 	after, problems := parse(once)
-	if syntax(problems) {
+	if len(problems) > 0 {
 		t.Fatalf("formatting makes a mistake:\n%s\n%s", render(&problems[0]), once)
 	}
 	if diff := cmp.Diff(before.Decls, after.Decls, sameTree(true)); diff != "" {
@@ -41,11 +38,6 @@ func formatted(t rapid.TB, text string) string {
 		t.Fatalf("empty lines are left:\n%q", once)
 	}
 	return once
-}
-
-// syntax reports whether a text has mistakes that the formatter refuses.
-func syntax(problems []problem.Problem) bool {
-	return slices.ContainsFunc(problems, func(p problem.Problem) bool { return p.Code != MixedUnit })
 }
 
 func remarks(f *File) (texts []string) {

@@ -12,6 +12,8 @@ type generator struct {
 	t    *rapid.T
 	toks []generated
 	left int // how many more expressions may branch
+
+	drawn bool // the unit gives its lines, not its sections
 }
 
 type generated struct {
@@ -211,6 +213,7 @@ func (g *generator) unit() {
 			}
 		})
 	}
+	g.drawn = g.maybe()
 	g.body(3, false)
 }
 
@@ -229,6 +232,12 @@ func (g *generator) stmt(depth int, section bool) {
 	kind := g.n(9)
 	if depth <= 0 && (kind == 4 || kind == 5 || kind == 9) || section && kind > 5 {
 		kind = 0
+	}
+	if !section && g.drawn && (kind == 6 || kind == 7 || kind == 9) {
+		kind = 8
+	}
+	if !section && !g.drawn && (kind < 2 || kind == 8) {
+		kind = 6 + kind%2
 	}
 	switch kind {
 	case 0, 1:

@@ -124,7 +124,7 @@ func (s *scanner) hashComment() bool {
 	first := strings.TrimLeft(s.text[s.lineStart:s.at], " \t\r") == ""
 	blank := end == len(s.text) || strings.IndexByte(" \t\r\n", s.text[end]) >= 0
 	switch {
-	case word == "" && (!blank || s.at == s.lastEnd): // some sign slipped in
+	case word == "" && (!blank || s.at > 0 && s.at == s.lastEnd): // some sign slipped in
 		return false
 	case word != "" && (!first || len(word) == 6 && isHex(word) || reserved(word) != tName):
 		return false

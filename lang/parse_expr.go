@@ -58,10 +58,20 @@ func (p *parser) deeper() bool {
 
 // expr = "if" expr "then" expr "else" expr | or [ "--" or ] .
 func (p *parser) expr() Expr {
-	defer func() { p.depth-- }()
+	start, failed := p.start(), p.panic
 	if !p.deeper() {
+		p.depth--
 		return p.bad()
 	}
+	x := p.whole()
+	p.depth--
+	if p.panic && !failed {
+		return &BadExpr{node{p.since(start)}} // so that nothing is said of half a value
+	}
+	return x
+}
+
+func (p *parser) whole() Expr {
 	if p.is(tIf) && (!p.first(p.at) || p.thenFollows(p.at)) {
 		return p.cond()
 	}

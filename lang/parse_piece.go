@@ -23,6 +23,9 @@ func (p *parser) piece() Stmt {
 	if !p.panic {
 		p.pieceClauses(d)
 	}
+	if p.panic && d.Along == nil && d.At == nil {
+		d.Along = p.bad()
+	}
 	d.Span = p.since(start)
 	return d
 }
@@ -49,13 +52,17 @@ func (p *parser) pieceClauses(d *Piece) {
 	if p.take(tAt) {
 		d.At = p.list(false)
 	}
-	if p.is(tAlong) && p.sameLine() && !p.panic {
-		message := "`along` and its line stand before `at`"
-		if d.Along != nil {
-			message = "a piece has one line, after one `along`"
-		}
-		p.fail(ClauseOrder, message, "")
+	if !p.is(tAlong) || !p.sameLine() || p.panic {
+		return
 	}
+	if d.Along != nil {
+		p.fail(ClauseOrder, "a piece has one line, after one `along`", "")
+		return
+	}
+	t := &p.toks[p.at]
+	p.mend(ClauseOrder, spanOf(t), t.Pos.Line, "`along` and its line stand before `at`", "")
+	p.next()
+	d.Along = p.seam()
 }
 
 // withoutWord reads a seam, or a point, that lacks its word.
@@ -122,6 +129,9 @@ func (p *parser) place() Stmt {
 		d.Args = p.args()
 	}
 	for !p.panic && p.placeClause(d) {
+	}
+	if p.panic && d.At == nil {
+		d.At = p.bad()
 	}
 	d.Span = p.since(start)
 	return d
