@@ -3,8 +3,8 @@ package pdf
 import (
 	"bytes"
 	"compress/zlib"
-	"crypto/sha256"
 	"fmt"
+	"hash/fnv"
 	"strconv"
 	"unicode/utf16"
 )
@@ -68,14 +68,16 @@ func (f *file) stream(r ref, dict string, data []byte) {
 
 // finish writes the cross-reference table and returns the whole file.
 func (f *file) finish(root, info ref) []byte {
-	id := sha256.Sum256(f.buf.Bytes()) // the file's identity is its content
+	h := fnv.New128a() // the file's identity is its content; no secret, so a plain hash does
+	h.Write(f.buf.Bytes())
+	id := h.Sum(nil)
 	start := f.buf.Len()
 	fmt.Fprintf(&f.buf, "xref\n0 %d\n0000000000 65535 f \n", len(f.offsets)+1)
 	for _, at := range f.offsets {
 		fmt.Fprintf(&f.buf, "%010d 00000 n \n", at)
 	}
 	fmt.Fprintf(&f.buf, "trailer\n<</Size %d /Root %s /Info %s /ID [<%x> <%x>]>>\nstartxref\n%d\n%%%%EOF\n",
-		len(f.offsets)+1, root, info, id[:16], id[:16], start)
+		len(f.offsets)+1, root, info, id, id, start)
 	return f.buf.Bytes()
 }
 
