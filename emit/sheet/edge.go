@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 
 	"seamwright/compiler/pattern"
@@ -67,10 +68,10 @@ func (l *layout) partners(s *section) (items []drawing.Item) {
 		e := &s.d.Edges[i]
 		parts := l.parts(s, i)
 		if parts == nil && len(e.Partners) > 0 {
-			print(i, gap{0, s.strips[i].len}, l.forms(s, e, e.Partners))
+			print(i, gap{0, s.strips[i].len}, l.forms(s, i, e.Partners))
 		}
 		for k, part := range parts {
-			print(i, part, l.forms(s, e, e.Partners[k:k+1]))
+			print(i, part, l.forms(s, i, e.Partners[k:k+1]))
 		}
 	}
 	return items
@@ -117,12 +118,15 @@ func (l *layout) parts(s *section, i int) []gap {
 }
 
 // forms are the ways to say what an edge is sewn to, the fullest first.
-func (l *layout) forms(s *section, e *pattern.Edge, partners []pattern.Partner) []string {
+func (l *layout) forms(s *section, edge int, partners []pattern.Partner) []string {
+	e := &s.d.Edges[edge]
 	if len(partners) == 1 && e.Letter != "" {
 		p := partners[0]
 		other := l.sized.Drawings[p.Drawing].Name
 		if p.Drawing == s.index {
 			other = "the next " + printed(s.d.Unit)
+		} else if s.d.Make > 1 && p.Letter != "" {
+			other = strings.Join(l.others(s.index, edge), " or ")
 		}
 		if p.Letter != "" {
 			return []string{
@@ -145,6 +149,54 @@ func (l *layout) forms(s *section, e *pattern.Edge, partners []pattern.Partner) 
 		return []string{"edge " + e.Letter + " joins " + list, e.Letter + " joins " + list, e.Letter}
 	}
 	return []string{"joins " + list, list}
+}
+
+// others names the sections that an edge is sewn to in any copy of its drawing.
+func (l *layout) others(drawing, edge int) (names []string) {
+	found := make([]bool, len(l.sized.Drawings))
+	w := l.order()
+	for _, c := range w.of[drawing] {
+		a, b := l.edgeOf(c, edge)
+		for _, j := range w.joins[c] {
+			join := &l.sized.Joins[j]
+			if segmentDist(mid(a, b), join.A, join.B) > onLine {
+				continue
+			}
+			opposite := join.Left
+			if slices.Contains(join.Left, int(c)) {
+				opposite = join.Right
+			}
+			for _, o := range opposite {
+				d := l.sized.Copies[o].Drawing
+				for k := 0; k < len(l.sized.Drawings[d].Outline) && !found[d]; k++ {
+					q, r := l.edgeOf(int32(o), k)
+					found[d] = overlap(a, b, r, q) > onLine
+				}
+			}
+		}
+	}
+	for d := range found {
+		if found[d] {
+			names = append(names, l.sized.Drawings[d].Name)
+		}
+	}
+	return names
+}
+
+// edgeOf returns where an edge of a copy lies in the block.
+func (l *layout) edgeOf(c int32, edge int) (a, b pos) {
+	outline := l.sized.Drawings[l.sized.Copies[c].Drawing].Outline
+	move := l.sized.Copies[c].Motion()
+	return move(outline[edge]), move(outline[(edge+1)%len(outline)])
+}
+
+// overlap returns how much of the way from a to b the way from p to q runs along.
+func overlap(a, b, p, q pos) length {
+	dir := unit(a, b)
+	if offP, offQ := cross(dir, sub(p, a)), cross(dir, sub(q, a)); offP*offP > onLine*onLine || offQ*offQ > onLine*onLine {
+		return 0
+	}
+	return min(dist(a, b), dot(sub(q, a), dir)) - max(0, dot(sub(p, a), dir))
 }
 
 // printed turns a name of the text into words.

@@ -1,9 +1,8 @@
 package sheet
 
 import (
-	"crypto/sha256"
-	"encoding/binary"
 	"hash"
+	"hash/crc64"
 	"math"
 
 	"seamwright/compiler/pattern"
@@ -22,16 +21,17 @@ const markAlphabet = "0123456789ABCDEFGHJKMNPQRSTVWXYZ"
 const markGrain = 0.01 * pattern.Millimetre
 
 // versionMark is computed from what is printed on the sheets, all of it: lines,
-// numbers, words. A correction in a comment of the text leaves it alone.
+// numbers, words. A correction in a comment of the text leaves it alone. The sum
+// guards against accident, not malice, so it is one that costs no start-up time.
 func versionMark(sheets []Sheet) string {
-	m := marker{seen: map[*drawing.Group]bool{}, sum: sha256.New(), buf: make([]byte, 0, 4096)}
+	m := marker{seen: map[*drawing.Group]bool{}, sum: crc64.New(crc64.MakeTable(crc64.ECMA)), buf: make([]byte, 0, 4096)}
 	for i := range sheets {
 		m.length(sheets[i].Page.Size.W)
 		m.length(sheets[i].Page.Size.H)
 		m.items(sheets[i].Page.Items)
 	}
 	m.sum.Write(m.buf)
-	bits := binary.BigEndian.Uint64(m.sum.Sum(nil))
+	bits := m.sum.Sum64()
 	out := make([]byte, markLength)
 	for i := range out {
 		out[i] = markAlphabet[bits>>59]
@@ -42,7 +42,7 @@ func versionMark(sheets []Sheet) string {
 
 type marker struct {
 	seen map[*drawing.Group]bool
-	sum  hash.Hash
+	sum  hash.Hash64
 	buf  []byte
 }
 
