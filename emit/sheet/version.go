@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"encoding/binary"
 	"hash"
 	"hash/crc64"
 	"math"
