@@ -15,12 +15,12 @@ func Codes() []problem.Info {
 // small is a whole pattern with these two pieces; in it each example has its
 // one mistake.
 func small(pieces ...string) string {
-	return flag("4 x 4 finished 4in", "  section A {\n    "+strings.Join(pieces, "\n    ")+"\n  }\n")
+	return pennant("4 x 4 finished 4in", "  section A {\n    "+strings.Join(pieces, "\n    ")+"\n  }\n")
 }
 
-// flag is a whole pattern whose block has this size and body.
-func flag(size, body string) string {
-	return "fabric sky light #dfeaf0\nfabric sea dark #20406a\n\nblock flag " + size + " {\n" + body + "}\n"
+// pennant is a whole pattern whose block has this size and body.
+func pennant(size, body string) string {
+	return "fabric sky light #dfeaf0\nfabric sea dark #20406a\n\nblock pennant " + size + " {\n" + body + "}\n"
 }
 
 // info makes an Info whose rule is one of the language.
@@ -33,7 +33,7 @@ func lexerCodes() []problem.Info {
 	fine := small("1 sky at n + (0, -1)", "2 sea along w -- e")
 	slip := func(bad string) string { return strings.Replace(fine, "along w -- e", bad, 1) }
 	sized := func(size string) string {
-		return flag("4 x 4 finished "+size, "  section { 1 sky at n + (0, -1); 2 sea along w -- e }\n")
+		return pennant("4 x 4 finished "+size, "  section { 1 sky at n + (0, -1); 2 sea along w -- e }\n")
 	}
 	return []problem.Info{
 		info(TooLarge, "a text that is too large",

@@ -245,6 +245,18 @@ func plainSign(r rune) (lexer.TokenType, string) {
 	return tError, ""
 }
 
+// bracket reads a square bracket as the parenthesis that is meant.
+func (s *scanner) bracket(start int) lexer.TokenType {
+	s.at = start + 1
+	kind, plain := tLParen, "("
+	if s.text[start] == ']' {
+		kind, plain = tRParen, ")"
+	}
+	s.cured(StrangeSign, start, "points and the values of helpers stand in parentheses, `"+plain+"`", "",
+		problem.Edit{At: s.span(start, s.at), New: plain})
+	return kind
+}
+
 // strange reads a run of characters that mean nothing.
 func (s *scanner) strange() lexer.TokenType {
 	start := s.at
@@ -257,9 +269,12 @@ func (s *scanner) strange() lexer.TokenType {
 			break
 		}
 	}
-	if first == '\'' {
+	switch first {
+	case '\'':
 		s.at = start + 1
 		return s.curlyStr(start, `'’‘′`)
+	case '[', ']':
+		return s.bracket(start)
 	}
 	what, help := "`"+string(first)+"` means nothing here", ""
 	switch {
@@ -275,8 +290,6 @@ func (s *scanner) strange() lexer.TokenType {
 		help = "two conditions are joined with `and`"
 	case first == '|':
 		help = "two conditions are joined with `or`"
-	case first == '[' || first == ']':
-		help = "points stand in parentheses, pieces in braces"
 	case first == '%':
 		help = "what is left of a division is `mod(a, b)`"
 	}

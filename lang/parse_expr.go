@@ -374,7 +374,8 @@ func (p *parser) arg() *Arg {
 		case tAssign:
 			a.Name = p.ident("")
 			t := &p.toks[p.at]
-			p.mend(SignMissing, spanOf(t), t.Pos.Line, "a named value is given with `:`, as in `rows: 4`", "", problem.Edit{At: spanOf(t), New: ":"})
+			p.mend(SignMissing, spanOf(t), t.Pos.Line, "a named value is given with `:`, as in `rows: 4`", "",
+				problem.Edit{At: Span{Start: p.end(), End: spanOf(t).End}, New: ":"})
 			p.next()
 		}
 	}
@@ -415,7 +416,7 @@ func (p *parser) close(open int) {
 	if p.take(tRParen) {
 		return
 	}
-	if !p.sameLine() || p.begins(p.at) || p.is(tLBrace) || p.is(tRBrace) || p.is(tSemicolon) {
+	if !p.sameLine() || isWord(p.kind()) || p.is(tLBrace) || p.is(tRBrace) || p.is(tSemicolon) {
 		f := p.lack(ParenTrouble, "a `)` is missing", "", insert(p.end(), ")"))
 		f.label(spanOf(&p.toks[open]), "it closes this one")
 		return

@@ -1,10 +1,6 @@
 package lang
 
-import (
-	"slices"
-
-	"seamwright/lang/problem"
-)
+import "slices"
 
 // piece = ( NUMBER | "piece" ) expr ( corners | [ "along" expr ] [ "at" expr { "," expr } ] ) .
 // corners = or "," or "," or { "," or } , the first in parentheses, not right
@@ -165,7 +161,7 @@ func (p *parser) placeClause(d *Place) bool {
 		return false
 	}
 	if slices.Contains(d.Clauses, word) {
-		p.fail(ClauseOrder, "`"+word+"` is written twice for one unit", "", problem.Edit{At: spanOf(&p.toks[p.at])})
+		p.fail(ClauseOrder, "`"+word+"` is written twice for one unit", "")
 		return false
 	}
 	d.Clauses = append(d.Clauses, word)

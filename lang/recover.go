@@ -155,7 +155,7 @@ func (p *parser) unclosed(s *scope) {
 		fix = "\n" + strings.Repeat(" ", s.column-1) + "}"
 	}
 	message := "a `}` is missing: it closes the " + s.what
-	if !p.is(tEOF) {
+	if !p.is(tEOF) && !p.is(tRBrace) {
 		message += " before " + p.found()
 	}
 	at := p.behind()
