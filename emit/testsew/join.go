@@ -88,6 +88,7 @@ func (t *table) one(j *joint) {
 		t.fault(name + " sews a part to itself")
 	}
 	t.pins(name, j)
+	t.partners(name, j)
 	for i := range t.group {
 		if t.group[i] == right {
 			t.group[i] = left

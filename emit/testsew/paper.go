@@ -20,6 +20,7 @@ type section struct {
 	seams   [][2]pt
 	marks   []pt // on the outline
 	numbers []label
+	edges   []told
 	words   string // all words that stand in and around it
 	spaces  []space
 }
@@ -29,6 +30,12 @@ type label struct {
 	number int
 	at     pt
 	words  string // that stand with it in the space
+}
+
+// A told is what stands in an edge's allowance about what it is sewn to.
+type told struct {
+	words string
+	at    pt
 }
 
 // same is how near two drawn points must be to be one. Sheets are written to
@@ -160,6 +167,16 @@ func (p poly) detour(chain poly) poly {
 func (s *section) labels(g *group) {
 	have := map[int]bool{}
 	for _, sub := range g.groups {
+		if sub.class == "edge" && len(sub.texts) > 0 {
+			var sum pt
+			for _, at := range sub.texts {
+				sum = sum.add(at)
+			}
+			at := reversed(sum.mul(1 / float64(len(sub.texts))))
+			s.edges = append(s.edges, told{strings.TrimSpace(sub.words), at})
+			s.words += " " + sub.words
+			continue
+		}
 		first, rest, _ := strings.Cut(strings.TrimSpace(sub.words), " ")
 		n, err := strconv.Atoi(strings.TrimPrefix(first, s.name))
 		s.words += " " + sub.words

@@ -14,6 +14,7 @@ type placed struct {
 	layers  []layer
 	seams   []pt // where seams end on the outline
 	marks   []pt
+	edges   []told
 	paper   bool // it has marks
 	wrong   float64
 	worst   part
@@ -81,6 +82,9 @@ func (s *sewn) moved(move func(pt) pt) placed {
 	p := placed{name: s.section.name, sewn: s, outline: s.section.outline.mapped(move), paper: len(s.section.spaces) > 1}
 	for _, m := range s.section.marks {
 		p.marks = append(p.marks, move(m))
+	}
+	for _, e := range s.section.edges {
+		p.edges = append(p.edges, told{e.words, move(e.at)})
 	}
 	for i := range s.shown {
 		p.shown = append(p.shown, part{s.shown[i].area.mapped(move), s.shown[i].fabric, s.shown[i].piece})
