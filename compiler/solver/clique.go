@@ -5,56 +5,94 @@ import (
 	"slices"
 )
 
-// apart reports whether two faces of a part can never share a section: the
-// smallest part that holds both is not one (THEORY.md 5).
-func (c *percolation) apart(p part, f, g int32) bool {
-	return !c.peel(c.closure(p, f, g), -1)
+// A spreader looks for faces, one of each section, no two of which can share one.
+// If it finds as many as there are sections, there is no better plan.
+type spreader struct {
+	*grower
+	sections []part
+	choice   []int32 // of a section: the face chosen, or -1
+	asked    []int   // of a section: the round in which another choice was asked of it
+	round    int
 }
 
-// spread looks for faces, one of each section, no two of which can share one. If
-// it finds as many as there are sections, there is no better plan.
-func (c *percolation) spread(p part, sections []part, spent int) []int32 {
-	var chosen []int32
-	for _, s := range sections {
-		for _, f := range s {
-			if c.visited > spent {
-				return chosen
+// spread returns such faces, as many as it finds. Where a section has no face
+// that goes with all those chosen, another section is asked to choose again, and
+// so on, each once.
+func (g *grower) spread(sections []part) []int32 {
+	s := &spreader{grower: g, sections: sections, choice: make([]int32, len(sections)), asked: make([]int, len(sections))}
+	for k := range s.choice {
+		s.choice[k] = -1
+	}
+	for k := range sections {
+		s.round++
+		s.choose(k)
+	}
+	return slices.DeleteFunc(s.choice, func(f int32) bool { return f < 0 })
+}
+
+// choose finds a face for a section that has none, and reports whether it did.
+func (s *spreader) choose(k int) bool {
+	s.asked[k] = s.round
+	var rivals []int // sections that stand in the way of each face alone
+	for _, f := range s.sections[k] {
+		rival, many := s.rival(f)
+		if rival < 0 {
+			s.choice[k] = f
+			return true
+		}
+		if many {
+			rival = -1
+		}
+		rivals = append(rivals, rival)
+	}
+	for i, r := range rivals {
+		if r < 0 || s.asked[r] == s.round {
+			continue
+		}
+		old := s.choice[r]
+		s.choice[k], s.choice[r] = s.sections[k][i], -1
+		if s.choose(r) {
+			return true
+		}
+		s.choice[k], s.choice[r] = -1, old
+	}
+	return false
+}
+
+// rival returns a section whose choice can share a section with f, or -1, and
+// whether there are more.
+func (s *spreader) rival(f int32) (rival int, many bool) {
+	rival = -1
+	for k, g := range s.choice {
+		if g >= 0 && s.together(f, g) {
+			if rival >= 0 {
+				return rival, true
 			}
-			ok := true
-			for _, g := range chosen {
-				if !c.apart(p, f, g) {
-					ok = false
-					break
-				}
-			}
-			if ok {
-				chosen = append(chosen, f)
-				break
-			}
+			rival = k
 		}
 	}
-	return chosen
+	return rival, false
 }
 
-// matrixSize is up to how many faces all pairs are compared for the best clique:
-// one machine word a row.
-const matrixSize = 64
+// cliqueFaces is up to how many faces all pairs are compared: one machine word a
+// row.
+const cliqueFaces = 64
 
 // cliqueSteps bounds the search for the largest clique.
-const cliqueSteps = 20_000
+const cliqueSteps = 10_000
 
-// largestClique is spread without the guidance of a plan, for small parts.
-func (c *percolation) largestClique(p part) []int32 {
-	apart := make([]uint64, len(p))
+// largestClique is spread without a plan to go by, for small parts: it returns the
+// most faces that it finds no two of which can share a section.
+func (g *grower) largestClique(p part) []int32 {
+	s := cliqueSearch{apart: make([]uint64, len(p)), steps: cliqueSteps}
 	for i := range p {
 		for j := range i {
-			if c.apart(p, p[i], p[j]) {
-				apart[i] |= 1 << j
-				apart[j] |= 1 << i
+			if !g.together(p[i], p[j]) {
+				s.apart[i] |= 1 << j
+				s.apart[j] |= 1 << i
 			}
 		}
 	}
-	s := cliqueSearch{apart: apart, steps: cliqueSteps}
 	s.grow(0, ^uint64(0)>>(64-len(p)))
 	var best []int32
 	for set := s.best; set != 0; set &= set - 1 {
@@ -80,55 +118,4 @@ func (s *cliqueSearch) grow(have, among uint64) {
 		among &^= 1 << i
 		s.grow(have|1<<i, among&s.apart[i])
 	}
-}
-
-// A fewest is the least number of sections of a block, and how sure that is.
-type fewest struct {
-	sections []part
-	bound    int
-	proved   bool
-	clique   []int32
-	looked   int
-}
-
-// fewestSections divides the whole block into the fewest sections. Parts that
-// fall apart by themselves are solved one by one.
-func fewestSections(m *mesh, budget int) fewest {
-	w := newWork(m)
-	quick, c := newSearch(w, -1), newPercolation(w)
-	full := newSearch(w, budget)
-	out := fewest{proved: true}
-	parts, tied := []part{m.all()}, []tie(nil)
-	if m.convex {
-		red := quick.reduce(parts[0], true)
-		parts, tied = red.parts, red.tied
-	}
-	for _, p := range parts {
-		a := quick.solve(p)
-		sections, clique := quick.collect(p, nil), p[:1]
-		if a.cost > 1 && m.convex {
-			clique = c.spread(p, sections, full.spent)
-		}
-		if len(clique) < a.cost && !a.exact {
-			if b := full.solve(p); b.exact || b.cost < a.cost {
-				a, sections = b, full.collect(p, nil)
-			}
-		}
-		if len(clique) < a.cost && m.convex && len(p) <= matrixSize {
-			if more := c.largestClique(p); len(more) > len(clique) {
-				clique = more
-			}
-		}
-		bound := max(len(clique), min(a.cost, 2)) // no section was found that is all of p
-		if a.exact {
-			bound = a.cost
-		}
-		out.bound += bound
-		out.proved = out.proved && bound == a.cost
-		out.sections, out.clique = append(out.sections, sections...), append(out.clique, clique...)
-	}
-	out.sections = untie(out.sections, 0, tied)
-	slices.Sort(out.clique)
-	out.looked = w.looked
-	return out
 }

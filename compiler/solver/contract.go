@@ -33,3 +33,24 @@ func (m *mesh) contract(sections []part) *mesh {
 	c.sides()
 	return c
 }
+
+// indexFaces lists the edges of every face, in no order.
+func (m *mesh) indexFaces() {
+	m.faceStart = make([]int32, m.faces()+2)
+	for e := range m.tail {
+		m.faceStart[m.left[e]+2]++
+		m.faceStart[m.right[e]+2]++
+	}
+	for f := 2; f < len(m.faceStart); f++ {
+		m.faceStart[f] += m.faceStart[f-1]
+	}
+	m.faceEdge = make([]half, 2*len(m.tail))
+	for e := range m.tail {
+		for h := half(2 * e); h <= half(2*e+1); h++ {
+			f := m.face(h)
+			m.faceEdge[m.faceStart[f+1]] = h
+			m.faceStart[f+1]++
+		}
+	}
+	m.faceStart = m.faceStart[:m.faces()+1]
+}

@@ -26,9 +26,11 @@ type mesh struct {
 	refStart []int32 // the seams at point v: refs[refStart[v]:refStart[v+1]]
 	refs     []ref
 	meetings []meets // of every seam at every one of its points: see meets
+	tees     []tee   // of a point
 
-	faceStart []int32 // the inner edges of face f: faceEdge[faceStart[f]:faceStart[f+1]]
-	faceEdge  []half
+	faceStart []int32       // the inner edges of face f: faceEdge[faceStart[f]:faceStart[f+1]]
+	faceEdge  []half        // anticlockwise around the face in a partition's own mesh
+	corner    []float64     // of a half: its face's angle where the half begins; only for inner points
 	centre    []plane.Point // a point inside each face
 	bent      []bool        // a face that is not convex
 	corners   [][]int       // of a face: its points; only if the block is not convex
@@ -85,6 +87,14 @@ func (m *mesh) refsAt(v int32) []ref { return m.refs[m.refStart[v]:m.refStart[v+
 // halves lists a face's inner edges.
 func (m *mesh) halves(f int32) []half { return m.faceEdge[m.faceStart[f]:m.faceStart[f+1]] }
 
+// begin returns the point where a half begins, walked with its face on the left.
+func (m *mesh) begin(h half) int32 {
+	if h&1 == 0 {
+		return m.tail[h>>1]
+	}
+	return m.head[h>>1]
+}
+
 // edge returns the edge of a seam that starts at its i-th point.
 func (m *mesh) edge(seam, i int32) int32 { return m.first[seam] + i }
 
@@ -99,192 +109,9 @@ func (m *mesh) point(seam, i int32) int32 {
 	return m.head[m.first[seam+1]-1]
 }
 
-func newMesh(p *Partition) *mesh {
-	m := &mesh{at: make([]plane.Point, len(p.Points)), border: make([]bool, len(p.Points)), convex: true}
-	for i := range p.Points {
-		m.at[i] = p.Points[i].Point
-	}
-	inner := len(p.Edges)
-	for inner > 0 && p.Edges[inner-1].Seam < 0 {
-		inner--
-		m.border[p.Edges[inner].From] = true
-	}
-	m.convex = outlineConvex(p, p.Edges[inner:])
-	m.tail, m.head = make([]int32, inner), make([]int32, inner)
-	m.left, m.right = make([]int32, inner), make([]int32, inner)
-	for i := range m.tail {
-		e := &p.Edges[i]
-		m.tail[i], m.head[i] = int32(e.From), int32(e.To)
-		m.left[i], m.right[i] = int32(e.Left), int32(e.Right)
-	}
-	m.first = make([]int32, 0, len(p.Seams)+1)
-	for i := range p.Seams {
-		m.first = append(m.first, int32(p.Seams[i].First))
-	}
-	m.first = append(m.first, int32(inner))
-	m.centre, m.bent = make([]plane.Point, len(p.Patches)), make([]bool, len(p.Patches))
-	for i := range p.Patches {
-		if m.bent[i] = !p.Patches[i].Convex; m.bent[i] {
-			m.centre[i] = p.Polygon(i).Interior()
-			continue
-		}
-		sum := plane.Point{}
-		for _, v := range p.Patches[i].Points {
-			sum = sum.Add(m.at[v])
-		}
-		m.centre[i] = sum.Mul(1 / float64(len(p.Patches[i].Points)))
-	}
-	if !m.convex {
-		for i := range p.Patches {
-			m.corners = append(m.corners, p.Patches[i].Points)
-		}
-	}
-	m.index()
-	return m
-}
-
-// outlineConvex reports whether no corner of the outline turns inwards. Its
-// edges are given in order for each side, but in no order of sides.
-func outlineConvex(p *Partition, edges []Edge) bool {
-	next := make(map[int]int, len(edges))
-	for _, e := range edges {
-		next[e.From] = e.To
-	}
-	for _, e := range edges {
-		l := plane.Line{A: p.Points[e.From].Point, B: p.Points[e.To].Point}
-		if l.Offset(p.Points[next[e.To]].Point) < -straightTol {
-			return false
-		}
-	}
-	return true
-}
-
-// index fills in what follows from edges, faces and seams.
-func (m *mesh) index() {
-	m.indexSeams()
-	m.indexFaces()
-	m.sides()
-	m.meet()
-}
-
-func (m *mesh) indexSeams() {
-	m.seam = make([]int32, len(m.tail))
-	m.seams = make([]line, len(m.first)-1)
-	m.refStart = make([]int32, len(m.at)+2)
-	for s := range m.seams {
-		first, end := m.first[s], m.first[s+1]
-		a, b := m.at[m.tail[first]], m.at[m.head[end-1]]
-		m.seams[s] = line{a, b.Sub(a)}
-		for e := first; e < end; e++ {
-			m.seam[e] = int32(s)
-			m.refStart[m.tail[e]+2]++
-		}
-		m.refStart[m.head[end-1]+2]++
-	}
-	for v := 2; v < len(m.refStart); v++ {
-		m.refStart[v] += m.refStart[v-1]
-	}
-	m.refs = make([]ref, m.refStart[len(m.refStart)-1])
-	m.meetings = make([]meets, len(m.tail)+len(m.seams))
-	for s := int32(0); int(s) < len(m.seams); s++ {
-		for i, n := int32(0), m.last(s); i <= n; i++ {
-			if i > 0 && i < n {
-				*m.meets(s, i) = through
-			}
-			v := m.point(s, i)
-			m.refs[m.refStart[v+1]] = ref{s, i}
-			m.refStart[v+1]++
-		}
-	}
-	m.refStart = m.refStart[:len(m.at)+1]
-}
-
-func (m *mesh) indexFaces() {
-	m.faceStart = make([]int32, m.faces()+2)
-	for e := range m.tail {
-		m.faceStart[m.left[e]+2]++
-		m.faceStart[m.right[e]+2]++
-	}
-	for f := 2; f < len(m.faceStart); f++ {
-		m.faceStart[f] += m.faceStart[f-1]
-	}
-	m.faceEdge = make([]half, 2*len(m.tail))
-	for e := range m.tail {
-		for h := half(2 * e); h <= half(2*e+1); h++ {
-			f := m.face(h)
-			m.faceEdge[m.faceStart[f+1]] = h
-			m.faceStart[f+1]++
-		}
-	}
-	m.faceStart = m.faceStart[:m.faces()+1]
-}
-
-// sides numbers the straight sides of the faces: the edges of one seam that
-// follow each other along one face are one side of it.
-func (m *mesh) sides() {
-	m.sideL, m.sideR = make([]int32, len(m.tail)), make([]int32, len(m.tail))
-	n := int32(0)
-	for e := range m.tail {
-		goesOn := e > 0 && m.seam[e] == m.seam[e-1]
-		if goesOn && m.left[e] == m.left[e-1] {
-			m.sideL[e] = m.sideL[e-1]
-		} else {
-			m.sideL[e] = n
-			n++
-		}
-		if goesOn && m.right[e] == m.right[e-1] {
-			m.sideR[e] = m.sideR[e-1]
-		} else {
-			m.sideR[e] = n
-			n++
-		}
-	}
-	m.sideCount = int(n)
-}
-
-// meet works out what meets each seam at each of its inner points.
-func (m *mesh) meet() {
-	for v := range m.at {
-		if m.border[v] {
-			continue
-		}
-		refs := m.refsAt(int32(v))
-		for i, r := range refs {
-			here, dir := m.meets(r.seam, r.pos), m.seams[r.seam].dir
-			for j, t := range refs {
-				if i == j {
-					continue
-				}
-				away := m.seams[t.seam].dir
-				switch {
-				case *m.meets(t.seam, t.pos)&through != 0:
-					*here |= crossed | fromLeft | fromRight
-					continue
-				case t.pos > 0:
-					away = away.Mul(-1)
-				}
-				if dir.Cross(away) > 0 {
-					*here |= fromLeft
-				} else {
-					*here |= fromRight
-				}
-			}
-		}
-	}
-}
-
-// roles says what meets at each point. A Tee has a seam that runs straight
-// through and is met from one side only.
-func (m *mesh) roles(points []Point) {
-	for v := range points {
-		if m.border[v] {
-			continue
-		}
-		points[v].Role = Match
-		for _, r := range m.refsAt(int32(v)) {
-			if t := *m.meets(r.seam, r.pos); t&through != 0 && t&(fromLeft|fromRight) != fromLeft|fromRight {
-				points[v].Role = Tee
-			}
-		}
-	}
+// A tee is a point where seams end on one side of another that runs straight
+// through: seam is -1 at every other point.
+type tee struct {
+	seam int32
+	side meets
 }

@@ -1,9 +1,11 @@
 package solver
 
-// peel reports whether a part is one section: whether its faces can be cut off
-// one at a time. Any order will do (THEORY.md 4), so it takes what it finds. If
-// last is a face, that one must remain until the end. Of a convex part a face
-// can be cut off if just one of its sides has edges inside the part.
+import "math"
+
+// peel reports whether a part is one section: whether it is convex and its faces
+// can be cut off one at a time. Any order will do (THEORY.md 4), so it takes what
+// it finds. If last is a face, that one must remain until the end. Of a convex
+// part a face can be cut off if just one of its sides has edges inside the part.
 func (w *work) peel(p part, last int32) bool {
 	if len(p) == 1 {
 		return true
@@ -12,6 +14,9 @@ func (w *work) peel(p part, last int32) bool {
 		return w.peelBent(p, last)
 	}
 	w.enter(p)
+	if w.walls != nil && (w.walled || !w.bulging(p)) {
+		return false
+	}
 	w.countSides(p)
 	todo := w.queue[:0]
 	for _, f := range p {
@@ -37,6 +42,27 @@ func (w *work) peel(p part, last int32) bool {
 	}
 	w.queue = todo
 	return left == 1
+}
+
+// bulging reports whether the part entered, which is connected and has no walls,
+// is convex: nowhere on its border do its faces take up more than a straight
+// angle. Parts that were made by cutting a convex block are so in any case.
+func (w *work) bulging(p part) bool {
+	for _, f := range p {
+		for _, h := range w.halves(f) {
+			v := w.begin(h)
+			if w.border[v] || w.open[v] != w.stamp {
+				continue
+			}
+			if w.fanned[v] != w.stamp {
+				w.fanned[v], w.fan[v] = w.stamp, 0
+			}
+			if w.fan[v] += w.corner[h]; w.fan[v] > math.Pi+angleTol {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // uncover notes that the face across a half has gone, and reports whether the

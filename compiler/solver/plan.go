@@ -18,10 +18,10 @@ func (p *Partition) Plan(w Wishes) Plan {
 	}
 	least := fewestSections(p.mesh, w.Budget)
 	out := Plan{
-		Least: len(least.sections), Bound: least.bound, Proved: least.proved,
+		Least: len(least.sections), Bound: least.bound, Proved: least.bound == len(least.sections),
 		Certificate: ints(least.clique), Parts: least.looked,
 	}
-	granted := p.grant(least.sections, w)
+	granted := p.grant(least, w)
 	out.Refused = granted.refused
 	sections := granted.sections
 	for _, s := range sections {
@@ -44,9 +44,7 @@ func (p *Partition) solvable() bool {
 	if p.mesh == nil || len(p.Faults) > 0 {
 		return false
 	}
-	c := newPercolation(newWork(p.mesh))
-	c.run(p.mesh.all())
-	return c.cuts == len(p.mesh.tail)
+	return percolate(p.mesh).uncut == 0
 }
 
 // Joins returns how polygons that tile the outline are sewn together, none of

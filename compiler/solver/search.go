@@ -3,43 +3,51 @@ package solver
 import "slices"
 
 // DefaultBudget is how many patches a search may look at, each as often as it is
-// looked at: about half a second's work, far more than patterns need.
-const DefaultBudget = 20_000_000
+// looked at: about a quarter of a second's work, far more than patterns need.
+const DefaultBudget = 5_000_000
 
-// A search finds the fewest sections that a part can be cut into, by looking
-// at every cut that could matter and remembering every part it has seen.
+// A search finds the fewest sections that a part can be cut into. It remembers
+// what it found out about every part it has seen.
 type search struct {
-	*reducer
-	rules *rules // nil: none
+	*work
+	rules *rules  // nil: none
+	near  *grower // nil if the block is not convex
+	apart []bool  // of a face: no two of these share a section
 	memo  map[key]answer
 	spent int // visited when the budget runs out
+
+	beyond []int32
+	shaper *shaper
+	shapes map[key]likeness
 }
 
 // A key names a part, up to a chance of one in 2^128.
 type key [2]uint64
 
-// An answer is the least cost of a part and the first step that leads to it.
+// An answer is what is known of a part.
 type answer struct {
-	cost  int
-	exact bool // else cost is only what was found
+	least int // it costs this at least
+	cost  int // and this was found
 	step  step
 	cut   chord // if step is cutting
 }
 
+// A step is how an answer's cost is reached.
 type step int8
 
 const (
-	whole    step = iota // the part is one section
-	reducing             // reduce divides it
+	whole   step = iota // as one section
+	parting             // in the pieces between walls, which is always best
 	cutting
 )
 
 // never is the cost of what can't be sewn.
 const never = 1 << 40
 
-func newSearch(w *work, budget int) *search {
-	return &search{reducer: &reducer{work: w, degree: make([]int32, w.faces())},
-		memo: map[key]answer{}, spent: w.visited + budget}
+func newSearch(w *work, near *grower, budget int) *search {
+	return &search{work: w, near: near, apart: make([]bool, w.faces()),
+		memo: map[key]answer{}, spent: w.visited + budget,
+		shaper: newShaper(w), shapes: map[key]likeness{}}
 }
 
 // keyOf adds up one random number for each face, so that the order of the faces
@@ -66,180 +74,140 @@ func (s *search) section(p part) int {
 	return never
 }
 
-// reducible divides a part by the steps that cost nothing.
-func (s *search) reducible(p part) (reduction, bool) {
-	if !s.convex {
-		return reduction{}, false
+// pieces takes a part apart along its walls.
+func (w *work) pieces(p part) []part {
+	if w.walls == nil {
+		return []part{p}
 	}
-	red := s.reduce(p, s.rules == nil)
-	return red, len(red.parts) > 1 || len(red.tied) > 0
+	w.enter(p)
+	var list []part
+	for _, f := range p {
+		if w.seen[f] != w.stamp {
+			list = append(list, w.flood(nil, f))
+		}
+	}
+	return list
 }
 
-// solve returns the least cost of a part.
-func (s *search) solve(p part) answer {
-	k := keyOf(p)
-	if a, ok := s.memo[k]; ok {
-		return a
+// anything is the limit of a search that takes the first plan that it finds.
+const anything = never - 1
+
+// best returns the least cost of a part, unless the budget runs out before: then
+// its answer's least and cost differ.
+func (s *search) best(p part) answer {
+	a := s.solve(p, anything)
+	for limit := a.least; a.least < a.cost && s.visited <= s.spent; limit++ {
+		a = s.solve(p, limit)
 	}
-	a := answer{cost: s.section(p), exact: true}
-	if a.cost > 1 {
-		if red, ok := s.reducible(p); ok {
-			a.cost, a.step = 0, reducing
-			for _, q := range red.parts {
-				b := s.solve(q)
-				a.cost, a.exact = a.cost+b.cost, a.exact && b.exact
-			}
-		} else {
-			a = s.branch(p, a)
-		}
+	return a
+}
+
+// solve looks for a way to cut a part that costs no more than limit. If there is
+// none, the answer's least is above the limit, or the budget has run out.
+func (s *search) solve(p part, limit int) answer {
+	k := keyOf(p)
+	a, known := s.memo[k]
+	if !known {
+		a = s.first(p)
+	}
+	switch open := a.least < a.cost && a.least <= limit && limit < a.cost; {
+	case !open && known:
+		return a
+	case !open:
+	case a.step == parting:
+		a = s.sum(p, a, limit)
+	default:
+		a = s.alike(p, a, limit)
 	}
 	s.memo[k] = a
 	return a
 }
 
-// An option is a cut and the two parts it leaves; if one of them is one section,
-// it is a.
-type option struct {
-	cut     chord
-	a, b    part
-	section bool
+// first tells what is plain about a part.
+func (s *search) first(p part) answer {
+	cost := s.section(p)
+	if cost == 1 {
+		return answer{least: 1, cost: 1}
+	}
+	if list := s.pieces(p); len(list) > 1 {
+		return answer{least: len(list), cost: never, step: parting}
+	}
+	return answer{least: 2, cost: cost}
 }
 
-// branch tries the cuts of a part that reduce can't divide. What it costs as one
-// section is the answer so far.
-func (s *search) branch(p part, best answer) answer {
-	options, final := s.options(p)
-	if final.cost > 0 && final.cost < best.cost {
-		return final
+// sum solves the pieces of a part, each within what the others leave of limit.
+func (s *search) sum(p part, a answer, limit int) answer {
+	list := s.pieces(p)
+	answers := make([]answer, len(list))
+	slack := limit
+	for i, q := range list {
+		answers[i] = s.solve(q, 0)
+		slack -= answers[i].least
 	}
-	greedy := s.visited > s.spent
-	if greedy && best.cost < never {
-		best.exact = false
-		return best
-	}
-	for i, o := range options {
-		least := 4 // a side that is no section needs two
-		if o.section {
-			least = 3 // not 2: options would have said so
-		}
-		if least >= best.cost {
-			continue
-		}
-		if greedy && i > 0 {
-			best.exact = false
+	for i, q := range list {
+		if slack < 0 {
 			break
 		}
-		a, b := s.solve(o.a), s.solve(o.b)
-		if c := a.cost + b.cost; c < best.cost {
-			best.cost, best.step, best.cut = c, cutting, o.cut
-		}
-		best.exact = best.exact && a.exact && b.exact
+		least := answers[i].least
+		answers[i] = s.solve(q, least+slack)
+		slack -= min(answers[i].cost, never) - least
 	}
-	return best
+	least, cost := 0, 0
+	for _, b := range answers {
+		least, cost = least+b.least, min(cost+b.cost, never)
+	}
+	a.least, a.cost = max(a.least, least), min(a.cost, cost)
+	return a
 }
 
-// options lists the cuts of a part that need be tried, the most promising first.
-// If one leaves two sections, that is the final answer. Of the cuts that leave a
-// section on one side only those with the largest such sides matter
-// (THEORY.md 8).
-func (s *search) options(p part) (list []option, final answer) {
-	for _, c := range s.chords(p, nil) {
-		o := option{cut: c}
-		o.a, o.b = s.split(p, c)
-		if s.rules != nil && !s.rules.allows(o.a, o.b) {
-			continue
-		}
-		a, b := s.section(o.a), s.section(o.b)
-		if a == 1 && b == 1 {
-			return nil, answer{cost: 2, exact: true, step: cutting, cut: c}
-		}
-		if o.section = a == 1 || b == 1; b == 1 {
-			o.a, o.b = o.b, o.a
-		}
-		list = append(list, o)
-	}
-	slices.SortStableFunc(list, func(x, y option) int {
-		switch {
-		case x.section && y.section:
-			return len(y.a) - len(x.a)
-		case x.section:
-			return -1
-		case y.section:
-			return 1
-		}
-		return max(len(x.a), len(x.b)) - max(len(y.a), len(y.b))
-	})
-	if s.convex {
-		list = s.maximal(list)
-	}
-	return list, answer{}
+// A likeness is the answer for all parts of one shape; the cut is known by its
+// outermost edges, in the order in which the shape lists them.
+type likeness struct {
+	answer
+	edges [2]int
 }
 
-// maximal drops the cuts whose section lies inside another's.
-func (s *search) maximal(list []option) []option {
-	kept := list[:0:0]
-	for _, o := range list {
-		inside := false
-		for _, k := range kept {
-			if o.section && k.section && s.contains(k.a, o.a) {
-				inside = true
-				break
-			}
+// alike is branch, but knows what was found for parts of the same shape. Wishes
+// look at more than the shape.
+func (s *search) alike(p part, a answer, limit int) answer {
+	if s.rules != nil || !s.convex {
+		return s.branch(p, a, limit)
+	}
+	name, edges := s.shaper.name(p)
+	if l, ok := s.shapes[name]; ok {
+		a.least = max(a.least, l.least)
+		if l.cost < a.cost {
+			e, f := edges[l.edges[0]], edges[l.edges[1]]
+			seam := s.seam[e]
+			a.cost, a.step = l.cost, cutting
+			a.cut = chord{seam, min(e, f) - s.mesh.first[seam], max(e, f) - s.mesh.first[seam] + 1}
 		}
-		if !inside {
-			kept = append(kept, o)
+		if a.least >= a.cost || a.least > limit || a.cost <= limit {
+			return a
 		}
 	}
-	return kept
+	edges = slices.Clone(edges)
+	a = s.branch(p, a, limit)
+	l := likeness{answer: a}
+	if a.step == cutting {
+		l.edges[0] = slices.Index(edges, s.edge(a.cut.seam, a.cut.from))
+		l.edges[1] = slices.Index(edges, s.edge(a.cut.seam, a.cut.to-1))
+	}
+	s.shapes[name] = l
+	return a
 }
 
-func (s *search) contains(p, q part) bool {
-	s.stamp++
-	for _, f := range p {
-		s.in[f] = s.stamp
-	}
-	for _, f := range q {
-		if s.in[f] != s.stamp {
-			return false
-		}
-	}
-	return true
-}
-
-// collect adds the sections of a part that was solved. A tied face comes with the
-// section of the face it is tied to.
+// collect adds the sections of a part that was solved.
 func (s *search) collect(p part, list []part) []part {
-	switch a := s.memo[keyOf(p)]; a.step {
+	switch a := s.solve(p, anything); a.step {
 	case cutting:
 		l, r := s.split(p, a.cut)
 		return s.collect(r, s.collect(l, list))
-	case reducing:
-		red, _ := s.reducible(p)
-		from := len(list)
-		for _, q := range red.parts {
+	case parting:
+		for _, q := range s.pieces(p) {
 			list = s.collect(q, list)
 		}
-		return untie(list, from, red.tied)
-	}
-	return append(list, p)
-}
-
-// untie adds tied faces to the sections list[from:].
-func untie(list []part, from int, tied []tie) []part {
-	if len(tied) == 0 {
 		return list
 	}
-	where := map[int32]int{} // for look-up only
-	for i := from; i < len(list); i++ {
-		for _, f := range list[i] {
-			where[f] = i
-		}
-	}
-	for i := len(tied) - 1; i >= 0; i-- {
-		t := tied[i]
-		k := where[t.to]
-		where[t.face] = k
-		list[k] = append(list[k], t.face)
-	}
-	return list
+	return append(list, p)
 }

@@ -10,17 +10,18 @@ type grant struct {
 // grant divides the block again where the fewest sections don't fulfil the
 // wishes. Joins that every plan has are kept, so that the rest of the block
 // stays as it was.
-func (p *Partition) grant(least []part, w Wishes) grant {
+func (p *Partition) grant(least fewest, w Wishes) grant {
 	r := p.newRules(w)
-	g := grant{rules: r, sections: least}
+	g := grant{rules: r, sections: least.sections}
 	if w.MaxPieces == 0 && w.Fits == nil && len(w.Together)+len(w.NoJoin)+len(w.First) == 0 {
 		return g
 	}
 	g.settle()
-	parts := []part{p.mesh.all()}
-	if p.mesh.convex {
-		parts = r.reduce(parts[0], false).parts
+	if r.walls, r.near = least.walls, least.near; r.walls == nil && p.mesh.convex {
+		r.walls = newWalls(p.mesh)
+		r.near = r.walls.near
 	}
+	parts := r.pieces(p.mesh.all())
 	home := make([]int, p.mesh.faces())
 	for i, q := range parts {
 		for _, f := range q {
@@ -28,13 +29,13 @@ func (p *Partition) grant(least []part, w Wishes) grant {
 		}
 	}
 	inside := make([][]part, len(parts))
-	for _, s := range least {
+	for _, s := range least.sections {
 		inside[home[s[0]]] = append(inside[home[s[0]]], s)
 	}
 	g.sections = nil
 	for i, q := range parts {
 		if !r.fulfils(inside[i]) {
-			if a := r.solve(q); a.cost < never {
+			if a := r.best(q); a.cost < never {
 				inside[i] = r.collect(q, nil)
 			}
 		}
@@ -46,7 +47,7 @@ func (p *Partition) grant(least []part, w Wishes) grant {
 func (p *Partition) newRules(w Wishes) *rules {
 	n := p.mesh.faces()
 	r := &rules{
-		search: newSearch(newWork(p.mesh), w.Budget), p: p, tracer: newTracer(p), wishes: w,
+		search: newSearch(newWork(p.mesh), nil, w.Budget), p: p, tracer: newTracer(p), wishes: w,
 		group: make([]int32, n), firsts: make([]bool, n), mark: make([]int, n),
 	}
 	r.search.rules = r

@@ -12,9 +12,8 @@ func (p *Partition) unsewable(cure bool) []Witness {
 	if m == nil {
 		return nil
 	}
-	c := newPercolation(newWork(m))
-	c.run(m.all())
-	if c.cuts == len(m.tail) {
+	c := percolate(m)
+	if c.uncut == 0 {
 		return nil
 	}
 	var found []Witness
@@ -88,7 +87,7 @@ type run struct{ seam, from, to int32 }
 // runOf returns the uncut stretch around the edge at a position.
 func (c *percolation) runOf(s, i int32) run {
 	switch {
-	case c.active[s] != c.stamp:
+	case c.high[s] < 0:
 		return run{s, 0, c.last(s)}
 	case i < c.low[s]:
 		return run{s, 0, c.low[s]}

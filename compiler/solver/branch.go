@@ -1,0 +1,167 @@
+package solver
+
+import (
+	"cmp"
+	"slices"
+)
+
+// An option is a cut that may be made first.
+type option struct {
+	cut
+	section   bool // the side taken off is one section
+	sideLeast int  // what the side costs at least
+	restLeast int  // what remains costs at least
+}
+
+// branch tries the cuts of a part without walls until one leads to a cost within
+// the limit. Every bound in it holds, whether the budget lasts or not.
+func (s *search) branch(p part, a answer, limit int) answer {
+	a.least = max(a.least, s.marks(p))
+	if limit = min(limit, a.cost-1); a.least > limit {
+		return a
+	}
+	hurried := limit >= anything || s.visited > s.spent
+	least := never
+	for i, o := range s.options(p) {
+		if o.sideLeast+o.restLeast > limit {
+			least = min(least, o.sideLeast+o.restLeast)
+			continue
+		}
+		if i > 0 && s.visited > s.spent {
+			return a
+		}
+		x := s.takeOff(o, limit-o.restLeast, hurried)
+		if x.least+o.restLeast > limit {
+			least = min(least, x.least+o.restLeast)
+			continue
+		}
+		y := s.solve(s.without(p, o.side), limit-x.cost)
+		if c := x.cost + y.cost; c < a.cost {
+			a.cost, a.step, a.cut = c, cutting, o.chord
+			if c <= limit {
+				a.least = min(a.least, c)
+				return a
+			}
+		}
+		least = min(least, x.least+max(y.least, o.restLeast))
+	}
+	a.least = max(a.least, min(least, a.cost))
+	return a
+}
+
+// takeOff solves the side that an option takes off. Unless hurried, what it costs is
+// the least or above the limit.
+func (s *search) takeOff(o option, limit int, hurried bool) answer {
+	if o.section {
+		return answer{least: 1, cost: 1}
+	}
+	x := s.solve(o.side, 0)
+	if hurried {
+		return s.solve(o.side, limit)
+	}
+	for l := x.least; x.least < x.cost && l <= limit && s.visited <= s.spent; l++ {
+		x = s.solve(o.side, l)
+	}
+	return x
+}
+
+// marks counts the faces of a part that can't share sections.
+func (s *search) marks(p part) int {
+	n := 0
+	for _, f := range p {
+		if s.apart[f] {
+			n++
+		}
+	}
+	return n
+}
+
+// options lists the cuts of a part that need be tried, the most promising first.
+// Of those that take off a section only the largest matter, and one of them alone
+// if it is separate (THEORY.md 8).
+func (s *search) options(p part) []option {
+	total := s.marks(p)
+	var list []option
+	for _, c := range s.cuts(p) {
+		o := option{cut: c}
+		if s.rules != nil && !s.rules.allows(c.side, s.without(p, c.side)) {
+			continue
+		}
+		n := s.marks(c.side)
+		o.restLeast = max(1, total-n)
+		if o.section = s.section(c.side) == 1; o.section {
+			o.sideLeast = 1
+			if s.near != nil && s.separate(c) {
+				return []option{o}
+			}
+		} else {
+			o.sideLeast = max(2, n)
+		}
+		list = append(list, o)
+	}
+	slices.SortStableFunc(list, func(x, y option) int {
+		return cmp.Or(x.sideLeast+x.restLeast-y.sideLeast-y.restLeast, x.sideLeast-y.sideLeast, len(y.side)-len(x.side))
+	})
+	if s.convex {
+		list = s.maximal(list)
+	}
+	return list
+}
+
+// separate reports whether some face of a cut's side can share a section with
+// nothing beyond the cut.
+func (s *search) separate(c cut) bool {
+	s.sides += 2
+	for _, f := range c.side {
+		s.marked[f] = s.sides
+	}
+	beyond := s.beyond[:0]
+	for i := c.from; i < c.to; i++ {
+		for _, f := range [2]int32{s.left[s.edge(c.seam, i)], s.right[s.edge(c.seam, i)]} {
+			if s.marked[f] != s.sides {
+				beyond = append(beyond, f)
+			}
+		}
+	}
+	s.beyond = beyond
+	for _, f := range c.side {
+		if !slices.ContainsFunc(beyond, func(g int32) bool { return s.near.together(f, g) }) {
+			return true
+		}
+	}
+	return false
+}
+
+// maximal drops the cuts whose section lies inside another's.
+func (s *search) maximal(list []option) []option {
+	kept := list[:0:0]
+	for _, o := range list {
+		inside := false
+		for _, k := range kept {
+			if o.section && k.section && s.contains(k.side, o.side) {
+				inside = true
+				break
+			}
+		}
+		if !inside {
+			kept = append(kept, o)
+		}
+	}
+	return kept
+}
+
+func (s *search) contains(p, q part) bool {
+	if len(p) < len(q) {
+		return false
+	}
+	s.sides += 2
+	for _, f := range p {
+		s.marked[f] = s.sides
+	}
+	for _, f := range q {
+		if s.marked[f] != s.sides {
+			return false
+		}
+	}
+	return true
+}
