@@ -10,11 +10,13 @@
 // label stands wholly in its own space and touches no line; the version mark
 // answers to what is printed and to nothing else.
 //
-//	lay        which sections go on which sheet; the pages
-//	pack       a skyline for each sheet
-//	allowance  the cutting line and its blunted corners
-//	section    a section's lines where it lies
-//	label      numbers and words in spaces
-//	strip,edge what stands in the seam allowance
-//	furniture  head, legend, scales and foot of a page
+//	lay          which sections go on which sheet; the pages
+//	pack, nest   where they lie: by boxes, by hulls
+//	allowance    the cutting line and its blunted corners
+//	section      a section's lines where it lies
+//	paint, pen   a section as a drawing
+//	label        numbers and words in spaces; lead: those without room
+//	strip, edge  what stands in the seam allowance
+//	frame, head  what else is on a page: head, front, legend, scales, notes
+//	version      the mark of what is printed
 package sheet

@@ -37,7 +37,6 @@ type space struct {
 	at      pos  // the label's origin
 	placed  bool // the number stands in the space
 	worded  bool // and the fabric's words with it
-	title   bool // and the section's title below them
 }
 
 // Motion returns the function that takes a point of the drawing, front view, to
