@@ -9,7 +9,10 @@ import (
 // want works out an expression that must be of some kind; whose it is goes into
 // the message. The result is false where there was a fault.
 func (r *run) want(e lang.Expr, k value.Kind, whose string) (value.Value, bool) {
+	was := r.wanted
+	r.wanted = k
 	v := r.expr(e)
+	r.wanted = was
 	if v.Kind == value.None {
 		r.failed = true
 		return v, false

@@ -30,6 +30,7 @@ type run struct {
 	pieces  int      // so far; -1 where a hole makes it unknown
 	names   map[string]problem.Span
 	parts   int
+	wanted  value.Kind // of the value being worked out, for messages
 }
 
 // A variable is a let, a parameter or the name of a loop.
@@ -133,6 +134,8 @@ func (r *run) unknown(n *lang.Name) {
 	case r.file.unit[n.Text] != nil:
 		p.Help = "`" + n.Text + "` is a unit; it is set into the block by `place " + n.Text + " at ...`"
 	case r.unit.decl.Body == nil: // a setting
+	case r.wanted == fabricKind:
+		p.Help = "a fabric is named above the units: fabric " + n.Text + " \"" + n.Text + "\" light #dfeaf0"
 	default:
 		p.Help = "write `let " + n.Text + " = ...` above; a `let` lives to the end of the braces it stands in"
 	}
