@@ -103,12 +103,42 @@ func (s *section) ease(k int, p *patch) float64 {
 	}
 	best := -1.0
 	for _, axis := range axes {
-		turned := sp.area.mapped(func(q pt) pt { return pt{axis.along(q), axis.side(q)} }).box()
+		turned := s.beyond(k).mapped(func(q pt) pt { return pt{axis.along(q), axis.side(q)} }).box()
 		for _, size := range sizes {
 			best = max(best, min(size[0]-(turned.x1-turned.x0), size[1]-(turned.y1-turned.y0))/2)
 		}
 	}
 	return best
+}
+
+// beyond returns the points that a patch is measured by: the space, and where it
+// lies on the block's border what is left there beyond the cutting line.
+func (s *section) beyond(n int) poly {
+	area := s.spaces[n].area
+	out := append(poly(nil), area...)
+	if s.extra == nil {
+		return out
+	}
+	for i := range area {
+		a, b := area.side(i)
+		for k := range s.outline {
+			p, q := s.outline.side(k)
+			if a.to(b) < same || fromSegment(a, p, q) > same || fromSegment(b, p, q) > same {
+				continue
+			}
+			ray := line{a.mid(b), through(p, q).dir.left().mul(-1)}
+			wide := reach(ray, s.extra.convex(), 10) - reach(ray, s.cut.convex(), 10)
+			strip := poly{a, b, b.add(ray.dir.mul(wide)), a.add(ray.dir.mul(wide))}.ccw()
+			if n > 0 {
+				strip = strip.clip(s.spaces[n].seam)
+			}
+			for _, later := range s.spaces[n+1:] {
+				strip = strip.clip(later.seam.flipped())
+			}
+			out = append(out, strip...)
+		}
+	}
+	return out
 }
 
 // key is what patches have in common that are cut alike.

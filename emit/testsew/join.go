@@ -152,36 +152,26 @@ func (t *table) names(copies []int) string {
 // where seams of both sides meet has a pin.
 func (t *table) pins(name string, j *joint) {
 	l, n := through(j.a, j.b), j.a.to(j.b)
-	on := func(points []pt) (out []float64) {
-		for _, p := range points {
-			if math.Abs(l.side(p)) < 2*fits && l.along(p) > -2*fits && l.along(p) < n+2*fits {
-				out = append(out, l.along(p))
-			}
-		}
-		return out
-	}
+	sides := [2][]stretch{t.stretches(j.left, l), t.opposite(j, l)}
 	var marks, ends [2][]float64
 	paper := [2]bool{true, true}
-	for side, copies := range [2][]int{j.left, j.right} {
-		for _, c := range copies {
-			marks[side] = append(marks[side], on(t.placed[c].marks)...)
-			ends[side] = append(ends[side], on(t.placed[c].seams)...)
-			paper[side] = paper[side] && t.placed[c].paper
+	for side := range sides {
+		for _, s := range sides[side] {
+			p := &t.placed[s.copy]
+			marks[side] = append(marks[side], p.marksOn(l, s)...)
+			for _, q := range p.seams {
+				if at := l.along(q); math.Abs(l.side(q)) < 2*fits && at > s.from-2*fits && at < s.to+2*fits {
+					ends[side] = append(ends[side], at)
+				}
+			}
+			paper[side] = paper[side] && p.paper
 		}
 	}
 	if paper[0] && paper[1] {
-		for side := range marks {
-			for _, m := range marks[side] {
-				d := nearest(m, marks[1-side])
-				t.pinned += side
-				if d > near {
-					t.fault(name + ": a match mark of " + t.names([2][]int{j.left, j.right}[side]) + " " + figure(m) + " in from the join's start has none opposite within " + figure(near) + " in")
-					continue
-				}
-				t.pinMiss.add(-d, name)
-				if d > pinSlack {
-					t.fault(name + ": the match marks " + figure(m) + " in from its start are " + figure(d) + " in apart")
-				}
+		for side := range sides {
+			for _, s := range sides[side] {
+				t.pinned += side * len(t.placed[s.copy].marksOn(l, s))
+				t.pin(name, l, s, marks[1-side])
 			}
 		}
 	}
@@ -203,6 +193,56 @@ func (t *table) pins(name string, j *joint) {
 	}
 	if len(points) != len(j.points) {
 		t.fault(name + ": " + count(len(points)) + " points match, pattern.json says " + count(len(j.points)))
+	}
+}
+
+// opposite returns the stretches on the right of a join, measured from its start.
+func (t *table) opposite(j *joint, l line) []stretch {
+	n := j.a.to(j.b)
+	out := t.stretches(j.right, line{j.b, l.dir.mul(-1)})
+	for i := range out {
+		out[i].from, out[i].to = n-out[i].to, n-out[i].from
+	}
+	return out
+}
+
+// marksOn returns where the marks of a stretch lie along a join.
+func (p *placed) marksOn(l line, s stretch) (out []float64) {
+	for _, m := range p.marks {
+		at := l.along(m.at)
+		if math.Abs(l.side(m.at)) < 2*fits && math.Abs(m.out.dot(l.dir)) < square && at > s.from-2*fits && at < s.to+2*fits {
+			out = append(out, at)
+		}
+	}
+	return out
+}
+
+// square is the cosine above which a mark does not stand square to its edge.
+const square = 0.1
+
+// pin compares the marks of one stretch with those opposite: each has its
+// counterpart, and they fall on each other.
+func (t *table) pin(name string, l line, s stretch, opposite []float64) {
+	p := &t.placed[s.copy]
+	own := p.marksOn(l, s)
+	apart := func(m float64, others []float64, told string) {
+		switch d := nearest(m, others); {
+		case d > near:
+			t.fault(name + ": " + told + " " + figure(m) + " in from the join's start")
+		default:
+			t.pinMiss.add(-d, name)
+			if d > pinSlack {
+				t.fault(name + ": the match marks " + figure(m) + " in from its start are " + figure(d) + " in apart")
+			}
+		}
+	}
+	for _, m := range own {
+		apart(m, opposite, "no match mark lies opposite that of "+p.name)
+	}
+	for _, m := range opposite {
+		if m > s.from-2*fits && m < s.to+2*fits {
+			apart(m, own, "section "+p.name+" has no match mark")
+		}
 	}
 }
 

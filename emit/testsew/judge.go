@@ -256,6 +256,12 @@ func (w *work) front(t *table) {
 	if worst.area != nil {
 		w.find("the front is not the picture: " + worst.fabric + " (" + place(worst.area.middle()) + "); " + figure(w.b.Wrong) + " sq in in all")
 	}
+	for i := range t.placed {
+		if p := &t.placed[i]; p.strays > 0 {
+			w.find("the seams are not where the picture has them: pieces of one cloth share " + p.stray)
+			break
+		}
+	}
 	whole := 0.0
 	for i := range t.placed {
 		whole += t.placed[i].outline.area()

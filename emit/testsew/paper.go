@@ -18,7 +18,7 @@ type section struct {
 	cut     poly // the line it is trimmed on
 	extra   poly // the line further out on the block's border, if there is one
 	seams   [][2]pt
-	marks   []pt // on the outline
+	marks   []tick
 	numbers []label
 	edges   []told
 	words   string // all words that stand in and around it
@@ -31,6 +31,9 @@ type label struct {
 	at     pt
 	words  string // that stand with it in the space
 }
+
+// A tick is a match mark: it begins on the outline and points out.
+type tick struct{ at, out pt }
 
 // A told is what stands in an edge's allowance about what it is sewn to.
 type told struct {
@@ -122,7 +125,7 @@ func (s *section) lines(g *group) error {
 		if s.outline.holds(a.mid(b)) {
 			s.seams = append(s.seams, [2]pt{a, b})
 		} else {
-			s.marks = append(s.marks, a)
+			s.marks = append(s.marks, tick{a, b.sub(a).unit()})
 		}
 	}
 	return nil

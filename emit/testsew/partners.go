@@ -45,12 +45,7 @@ func readPartner(words string) (p partner) {
 // partners holds what stands along the edges of a join to what is sewn there.
 func (t *table) partners(name string, j *joint) {
 	l := through(j.a, j.b)
-	sides := [2][]stretch{t.stretches(j.left, l), t.stretches(j.right, line{j.b, l.dir.mul(-1)})}
-	n := j.a.to(j.b)
-	for i := range sides[1] { // measured from the same end
-		s := &sides[1][i]
-		s.from, s.to = n-s.to, n-s.from
-	}
+	sides := [2][]stretch{t.stretches(j.left, l), t.opposite(j, l)}
 	for side := range sides {
 		for _, s := range sides[side] {
 			t.partner(name, l, s, sides[1-side])

@@ -13,11 +13,13 @@ type placed struct {
 	shown   []part
 	layers  []layer
 	seams   []pt // where seams end on the outline
-	marks   []pt
+	marks   []tick
 	edges   []told
-	paper   bool // it has marks
-	wrong   float64
+	paper   bool    // it has marks
+	wrong   float64 // area of another cloth than the picture's
 	worst   part
+	strays  float64 // area of the right cloth, but of another piece
+	stray   string
 }
 
 // settle finds how a section of a sheet, as it lies from the front, is turned
@@ -37,7 +39,7 @@ func settle(s *sewn, place poly, areas []coloured) (placed, bool) {
 		}
 		p := s.moved(move)
 		p.compare(areas)
-		if !found || p.wrong < best.wrong {
+		if !found || p.wrong+p.strays < best.wrong+best.strays {
 			best, found = p, true
 		}
 	}
@@ -81,7 +83,7 @@ func fit(from, to poly, turn int) (func(pt) pt, float64) {
 func (s *sewn) moved(move func(pt) pt) placed {
 	p := placed{name: s.section.name, sewn: s, outline: s.section.outline.mapped(move), paper: len(s.section.spaces) > 1}
 	for _, m := range s.section.marks {
-		p.marks = append(p.marks, move(m))
+		p.marks = append(p.marks, tick{move(m.at), move(m.at.add(m.out)).sub(move(m.at))})
 	}
 	for _, e := range s.section.edges {
 		p.edges = append(p.edges, told{e.words, move(e.at)})
@@ -103,14 +105,25 @@ func (s *sewn) moved(move func(pt) pt) placed {
 // compare finds the area in which the front is not what the picture shows.
 func (p *placed) compare(areas []coloured) {
 	widest := 0.0
+	home := make([]int, len(areas)) // the piece that shows there, from 1
 	for i := range p.shown {
-		for _, a := range areas {
-			if a.fabric == p.shown[i].fabric || !a.area.box().meets(p.shown[i].area.box()) {
+		for k, a := range areas {
+			if !a.area.box().meets(p.shown[i].area.box()) {
 				continue
 			}
 			for _, c := range a.area.convex() {
 				q := p.shown[i].area.common(c)
 				if q == nil || q.width() < thin {
+					continue
+				}
+				if a.fabric == p.shown[i].fabric {
+					if home[k] == 0 {
+						home[k] = p.shown[i].piece + 1
+					}
+					if home[k] != p.shown[i].piece+1 {
+						p.strays += q.area()
+						p.stray = a.space
+					}
 					continue
 				}
 				p.wrong += q.area()

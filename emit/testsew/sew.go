@@ -221,6 +221,7 @@ func (b *bench) edges() {
 	for _, p := range b.out.shown {
 		shown = append(shown, p.area)
 	}
+	trimmed := b.s.cut.convex() // what is left beyond it on the border is cut off at the end
 	for i := range b.s.outline {
 		p, q := b.s.outline.side(i)
 		l, n := through(p, q), p.to(q)
@@ -229,7 +230,9 @@ func (b *bench) edges() {
 		}
 		for j := range samples {
 			t := inset + (n-2*inset)*float64(j)/(samples-1)
-			b.out.behind.add(reach(line{l.point(t, 0), l.dir.left().mul(-1)}, shown, b.allowance), "edge of section "+b.s.name)
+			ray := line{l.point(t, 0), l.dir.left().mul(-1)}
+			b.out.behind.add(reach(ray, shown, b.allowance), "edge of section "+b.s.name)
+			b.out.behind.add(reach(ray, trimmed, b.allowance), "edge of section "+b.s.name)
 		}
 	}
 }
