@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"seamwright/cmd/internal/files"
+	"seamwright/cmd/internal/live"
 	"seamwright/cmd/internal/render"
 	"seamwright/cmd/internal/watch"
 	"seamwright/compiler"
@@ -21,8 +22,17 @@ import (
 func watchFile(c *call) int {
 	f := c.flagSet()
 	out := f.String("out", "", "the `folder` to write into, instead of NAME-out/ beside the pattern")
+	open := f.Bool("open", false, "open the live page in the browser")
+	port := f.Int("port", 0, fmt.Sprintf("the `number` of the live page's port; unless said %d, or any that is free", live.Port))
+	noPage := f.Bool("no-page", false, "serve no live page")
 	if code, ok := c.parse(); !ok {
 		return code
+	}
+	if *port < 0 || *port > 65535 {
+		return c.misused("--port takes a number from 1 to 65535")
+	}
+	if *noPage && (*open || *port != 0) {
+		return c.misused("--no-page leaves nothing to open")
 	}
 	if len(c.args) != 1 || c.args[0] == files.Stdin {
 		return c.misused("watch needs the name of one pattern")
@@ -41,6 +51,20 @@ func watchFile(c *call) int {
 	defer end()
 	w := &watching{call: c, ctx: ctx, name: name, folder: folders[0]}
 	fmt.Fprintf(c.stdout, "Watching %s; results go to %s; Ctrl-C ends\n", name, w.folder)
+	if !*noPage {
+		server, err := live.Listen(*port)
+		if err != nil {
+			fmt.Fprintf(c.stderr, "seamwright: the live page can't be served: %v\n  choose another --port, or --no-page\n", err)
+			return misuse
+		}
+		defer server.Close()
+		go server.Serve()
+		w.show = server.Show
+		fmt.Fprintf(c.stdout, "The live page: %s\n", server.Address())
+		if *open {
+			c.browse(server.Address())
+		}
+	}
 	if err := watch.Run(ctx, w.build); err != nil {
 		fmt.Fprintf(c.stderr, "seamwright: this system can't watch folders: %v\n", err)
 		return misuse
@@ -54,6 +78,9 @@ type watching struct {
 	ctx          context.Context
 	name, folder string
 	told         map[string]int // the problems of the last build
+
+	show  func(*live.Shown, []files.Output) // on the live page, if there is one
+	shown live.Shown                        // what it shows now
 }
 
 // A built is what one build made: the pattern and its outputs are nil where
@@ -62,6 +89,7 @@ type built struct {
 	pattern  *pattern.Pattern
 	outputs  []files.Output
 	problems []problem.Problem
+	texts    []*problem.Source // the pattern first; none where it can't be read
 }
 
 // build compiles and writes, and tells what is new.
@@ -79,6 +107,9 @@ func (w *watching) build(before watch.Before) {
 		return
 	}
 	w.say(&b, wrote, time.Since(begun))
+	if w.show != nil {
+		w.page(&b)
+	}
 }
 
 // make compiles without writing.
@@ -93,6 +124,7 @@ func (w *watching) make(before watch.Before) (b built) {
 	loader.Before = before
 	defer loader.Close()
 	b.pattern, b.problems = compiler.Compile(src, loader)
+	b.texts = append([]*problem.Source{src}, loader.Texts()...)
 	if b.pattern == nil || len(b.pattern.Blocks) == 0 {
 		return b
 	}

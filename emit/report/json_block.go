@@ -151,16 +151,17 @@ func (e *encoder) piece(p *pattern.Pattern, d *pattern.Drawing, i int) {
 }
 
 // source tells where something is written. The file is told where it is another
-// than the pattern itself: by its path from there, or as std/NAME.
+// than the pattern itself.
 func (e *encoder) source(s pattern.Source) {
 	e.key("line").int(s.Line)
 	if s.File != e.home && s.File != "" {
-		e.key("file").string(pathFrom(e.home, s.File))
+		e.key("file").string(PathFrom(e.home, s.File))
 	}
 }
 
-// pathFrom is a path from the folder of another file, the same on every machine.
-func pathFrom(home, file string) string {
+// PathFrom is how a file is told in pattern.json: by its path from the folder of
+// the pattern, the same on every machine, or as std/NAME.
+func PathFrom(home, file string) string {
 	if strings.HasPrefix(file, "std/") {
 		return file
 	}

@@ -4,9 +4,11 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"maps"
 	"os"
 	"path"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"seamwright/lang/problem"
@@ -46,6 +48,13 @@ func (l *Loader) Close() {
 		l.project.Close()
 		l.project = nil
 	}
+}
+
+// Texts are those that were found, in the order of their names.
+func (l *Loader) Texts() []*problem.Source {
+	all := slices.Collect(maps.Values(l.read))
+	slices.SortFunc(all, func(a, b *problem.Source) int { return strings.Compare(a.Name, b.Name) })
+	return all
 }
 
 // Load finds what `use ... from "path"` names, in the file from. Where there is

@@ -1,0 +1,243 @@
+// The page of one pattern: hears of every build and shows it.
+import { Drawing } from './drawing.js';
+import { block as layOut, inches, length, sizeWords } from './model.js';
+import * as panels from './panels.js';
+import { Text, moved } from './text.js';
+
+const $ = (id) => document.getElementById(id);
+const layerNames = ['numbers', 'sections', 'seams', 'joins', 'arrows', 'problems'];
+
+let state = null, model = null, chosen = -1;
+const pick = { block: 0, size: 0, colorway: 0 };
+
+const drawing = new Drawing($('drawing'), (index) => choose(index));
+const text = new Text($('text'), $('file'), (file, line) => chooseLine(file, line));
+
+// build shows a build: the drawing first, and the papers once it is on the screen.
+function build(next) {
+  const first = !state?.pattern;
+  state = next;
+  status();
+  const { pattern } = state;
+  if (pattern) {
+    $('title').textContent = pattern.title || state.file;
+    document.title = `${pattern.title || state.file} - Seamwright`;
+    choices();
+    const sewn = model && $('step').value === $('step').max ? Infinity : Number($('step').value);
+    draw(first || !model ? Infinity : sewn);
+  }
+  document.documentElement.dataset.drawn = state.number;
+  requestAnimationFrame(() => setTimeout(() => {
+    if (state !== next) return;
+    showText();
+    if (pattern) papers();
+    document.documentElement.dataset.shown = state.number;
+  }));
+}
+
+function status() {
+  const { good, pattern, problems } = state, at = $('state');
+  const words = (n, word) => `${n} ${word}${n === 1 ? '' : 's'}`;
+  at.classList.toggle('bad', !good);
+  if (good) at.textContent = problems.warnings ? `Built, with ${words(problems.warnings, 'warning')}` : 'Built; nothing to mend';
+  else at.textContent = `${words(problems.errors, 'error')}${pattern ? '; this is the last good build' : '; there is no good build yet'}`;
+  $('problems').hidden = !problems.problems.length;
+  const blocks = new Set(pattern?.blocks.map((b) => b.name) ?? []);
+  panels.problems($('problem-list'), problems.problems, blocks, (p, item) => {
+    for (const other of document.querySelectorAll('#problem-list .chosen')) other.classList.remove('chosen');
+    item.classList.add('chosen');
+    if (p.at) text.go(nameOf(p.at.file), p.at.start.line);
+    const at = p.drawn ? pattern?.blocks.findIndex((b) => b.name === p.drawn.unit) ?? -1 : -1;
+    if (at >= 0) {
+      pick.block = at;
+      $('show-problems').checked = true;
+      choices();
+      draw(Infinity);
+      drawing.mark([p]);
+      $('board').scrollIntoView({ block: 'nearest' });
+    }
+  });
+}
+
+const nameOf = (file) => state.sources.find((s) => s.file === file)?.name ?? '';
+
+// choices fills the lists of blocks, sizes and colorways.
+function choices() {
+  const { pattern } = state;
+  const fill = (id, names, key) => {
+    pick[key] = Math.min(pick[key], names.length - 1);
+    $(id).replaceChildren(...names.map((name, i) => new Option(name, i)));
+    $(id).value = pick[key];
+  };
+  fill('block', pattern.blocks.map((b) => b.title || b.name), 'block');
+  const { sizes } = pattern.blocks[pick.block];
+  fill('size', sizes.map((s) => sizeWords(s.finished, pattern.settings.metric)), 'size');
+  fill('colorway', pattern.colorways.map((c) => c.words || c.name || 'as written'), 'colorway');
+  $('choose-block').hidden = pattern.blocks.length < 2;
+  $('choose-colorway').hidden = pattern.colorways.length < 2;
+}
+
+// dressed is the color and the words of each fabric in the chosen colorway.
+function dressed() {
+  const { fabrics, colorways } = state.pattern, colors = new Map(), words = new Map();
+  fabrics.forEach((f, i) => {
+    const cloth = colorways[pick.colorway]?.cloths[i] ?? f;
+    colors.set(f.name, cloth.color);
+    words.set(f.name, cloth.words || f.words);
+  });
+  return { colors, words };
+}
+
+const layers = () => ({
+  ...Object.fromEntries(layerNames.map((name) => [name, $(`show-${name}`).checked])),
+  metric: state.pattern.settings.metric,
+});
+
+function draw(sewn) {
+  const old = model?.pieces[chosen];
+  model = layOut(state.pattern, pick.block, pick.size);
+  const same = old && model.pieces[old.index]?.space === old.space;
+  chosen = same ? old.index : -1;
+  const { written, size, steps } = model;
+  drawing.sewn = sewn; drawing.chosen = chosen;
+  drawing.marked = state.problems.problems.filter((p) => p.drawn?.unit === written.name);
+  drawing.show(model, dressed().colors, layers());
+  describe();
+  $('step').max = steps.length;
+  $('step').value = Math.min(sewn, steps.length);
+  $('drawing').setAttribute('aria-label', `${written.title}, finishes at ${sizeWords(size.finished, state.pattern.settings.metric)}, ${drawing.back ? 'back' : 'front'}, ${size.sections.length} different sections, ${model.pieces.length} pieces`);
+  tell();
+}
+
+function papers() {
+  const { pattern, outputs, fits, number } = state, { colors, words } = dressed(), metric = pattern.settings.metric;
+  const folders = outputs.filter((o) => o.endsWith('/cutting.md')).map((o) => o.slice(0, -'/cutting.md'.length));
+  const before = pattern.blocks.slice(0, pick.block).reduce((n, b) => n + b.sizes.length, 0);
+  panels.fits($('fits'), fits, model.written.name, model.written.sizes, pick.size, metric);
+  panels.sheets($('sheets'), model.size, folders[before + pick.size], pattern.settings.sheet, number, metric);
+  panels.cutting($('cutting'), pattern, model.size, colors, words);
+  panels.seams($('seams'), pattern, model, words, choose);
+  panels.checks($('checks'), pattern, model, choose);
+}
+
+function showText() {
+  text.show(state.sources, state.problems.problems);
+  $('file-name').textContent = state.sources.length > 1 ? '' : state.file;
+  if (chosen < 0) return;
+  const at = lineOf(model.pieces[chosen].piece); // the line may have moved
+  if (at.file === text.file) text.mark(at.line, false);
+}
+
+// lineOf is where a part of the drawing is written, in the text as it is now.
+function lineOf(part) {
+  const file = part.file ?? '', before = state.built?.find((s) => s.name === file), now = state.sources.find((s) => s.name === file);
+  return { file, line: before && now ? moved(part.line, before.text, now.text) : part.line };
+}
+
+// choose shows a piece: what it is, and its line.
+function choose(index, goes = true) {
+  chosen = index;
+  drawing.sew(drawing.sewn, chosen);
+  const { file, line } = describe();
+  if (goes && line) text.go(file, line);
+}
+
+// describe tells what the chosen piece is, and returns where it is written.
+function describe() {
+  const p = model.pieces[chosen];
+  if (!p) {
+    $('caption').textContent = 'Click a space to see what it is and where it is written.';
+    return {};
+  }
+  const { words } = dressed(), metric = state.pattern.settings.metric, { cut } = p.piece;
+  const parts = [`${p.space}, ${words.get(p.piece.fabric)}`];
+  if (p.seam) parts.push(`seam ${inches(length(p.seam), metric)} finished`);
+  parts.push(`patch ${cut.shape} ${cut.size.map((l) => inches(l, metric)).join(' × ')}`);
+  if (p.copy.of) parts.push(`${p.copy.of}, turned ${Math.round(p.copy.turn * 100) / 100}°`);
+  const at = lineOf(p.piece);
+  if (at.line) parts.push(`written on line ${at.line}${at.file ? ` of ${at.file}` : ''}`);
+  const told = `${parts.join('; ')}.`;
+  if ($('caption').textContent !== told) $('caption').textContent = told;
+  return at;
+}
+
+// chooseLine marks a line and chooses the piece that is written there.
+function chooseLine(file, line) {
+  text.mark(line, true);
+  const at = model?.pieces.findIndex((p) => { const l = lineOf(p.piece); return l.file === file && l.line === line; }) ?? -1;
+  if (at >= 0) choose(at, false);
+}
+
+// tell says what the slider's step is.
+function tell() {
+  const n = Number($('step').value), step = model.steps[n - 1], { words } = dressed(), metric = state.pattern.settings.metric;
+  let what = 'nothing sewn yet';
+  if (n === model.steps.length) what = 'all sewn';
+  else if (step?.piece) what = `${step.piece.space}, ${words.get(step.piece.piece.fabric)}${step.piece.seam ? `, seam ${inches(length(step.piece.seam), metric)}` : ', laid down'}`;
+  else if (step?.join) what = `join ${step.join.number}, ${inches(length([step.join.from, step.join.to]), metric)}, ${step.join.match.length} to match`;
+  $('told').textContent = `${n} of ${model.steps.length}: ${what}`;
+  $('step').setAttribute('aria-valuetext', $('told').textContent);
+}
+
+function step(by) {
+  $('step').value = Number($('step').value) + by;
+  stepped();
+}
+
+function stepped() {
+  if (!model) return;
+  const n = Number($('step').value);
+  drawing.sew(n === model.steps.length ? Infinity : n, chosen);
+  tell();
+}
+
+function side(back) {
+  drawing.back = back;
+  $('front').setAttribute('aria-pressed', String(!back));
+  $('back').setAttribute('aria-pressed', String(back));
+  if (model) draw(drawing.sewn);
+}
+
+$('step').addEventListener('input', stepped);
+$('before').addEventListener('click', () => step(-1));
+$('after').addEventListener('click', () => step(1));
+$('front').addEventListener('click', () => side(false));
+$('back').addEventListener('click', () => side(true));
+$('larger').addEventListener('click', () => drawing.scale(1.4));
+$('smaller').addEventListener('click', () => drawing.scale(1 / 1.4));
+$('whole').addEventListener('click', () => drawing.scale(0));
+$('choices').addEventListener('submit', (e) => e.preventDefault());
+for (const key of ['block', 'size', 'colorway']) {
+  $(key).addEventListener('change', () => {
+    pick[key] = Number($(key).value);
+    if (!state?.pattern) return;
+    choices();
+    draw(drawing.sewn);
+    papers();
+  });
+}
+for (const name of layerNames) {
+  $(`show-${name}`).addEventListener('change', () => { if (model) draw(drawing.sewn); });
+}
+$('board').addEventListener('keydown', (e) => {
+  if (!model || e.ctrlKey || e.metaKey || e.altKey) return;
+  const count = model.pieces.length;
+  const next = {
+    ArrowRight: (chosen + 1) % count, ArrowDown: (chosen + 1) % count,
+    ArrowLeft: (chosen + count - (chosen < 0 ? 0 : 1)) % count, ArrowUp: (chosen + count - (chosen < 0 ? 0 : 1)) % count,
+    Home: 0, End: count - 1,
+  }[e.key];
+  const zoom = { '+': 1.4, '=': 1.4, '-': 1 / 1.4, 0: 0 }[e.key];
+  if (next === undefined && zoom === undefined) return;
+  e.preventDefault();
+  if (next !== undefined) choose(next);
+  else drawing.scale(zoom);
+});
+
+const events = new EventSource('events');
+events.addEventListener('message', (e) => build(JSON.parse(e.data)));
+events.addEventListener('error', () => {
+  $('state').textContent = 'Not connected; is `seamwright watch` still running?';
+  $('state').classList.add('bad');
+});
+events.addEventListener('open', () => { if (state) status(); });

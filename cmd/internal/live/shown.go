@@ -1,0 +1,69 @@
+package live
+
+import (
+	"bytes"
+	"encoding/json"
+	"strconv"
+
+	"seamwright/cmd/internal/render"
+	"seamwright/lang/problem"
+)
+
+// Shown is what the page shows.
+type Shown struct {
+	File     string // the pattern, as the person wrote it
+	Good     bool   // the last build had no error
+	Pattern  []byte // pattern.json of the last good build; nil if there was none
+	Problems []problem.Problem
+	Sources  []Text // of the last build, good or not
+	Built    []Text // of the last good build, where that is another
+	Outputs  []string
+	Fits     []Fit
+}
+
+// A Text is a file of the pattern.
+type Text struct {
+	Name string `json:"name"` // as pattern.json tells it: "" is the pattern itself
+	File string `json:"file"` // as problems tell it
+	Text string `json:"text"`
+}
+
+// A Fit says on which papers a finished size can be printed.
+type Fit struct {
+	Block string          `json:"block"`
+	Size  int             `json:"size"` // index
+	On    map[string]bool `json:"on"`   // by paper
+}
+
+// json is the event. What the page gets is read by its own script only, and
+// every text in it is shown as text.
+func (s *Shown) json(number int) []byte {
+	var b bytes.Buffer
+	member := func(name string, v any) {
+		data, err := json.Marshal(v)
+		if err != nil {
+			data = []byte("null") // plain data does not fail
+		}
+		b.WriteString(`,"` + name + `":`)
+		b.Write(data)
+	}
+	b.WriteString(`{"number":` + strconv.Itoa(number))
+	member("file", s.File)
+	member("good", s.Good)
+	member("sources", s.Sources)
+	member("built", s.Built)
+	member("outputs", s.Outputs)
+	member("fits", s.Fits)
+	b.WriteString(`,"problems":`)
+	if err := render.JSON(&b, s.Problems); err != nil {
+		b.WriteString("null")
+	}
+	b.WriteString(`,"pattern":`)
+	if s.Pattern == nil {
+		b.WriteString("null")
+	} else {
+		b.Write(s.Pattern)
+	}
+	b.WriteString("}")
+	return b.Bytes()
+}

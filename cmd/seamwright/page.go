@@ -1,0 +1,101 @@
+package main
+
+import (
+	"fmt"
+	"maps"
+	"os/exec"
+	"runtime"
+	"slices"
+
+	"seamwright/cmd/internal/live"
+	"seamwright/compiler/pattern"
+	"seamwright/emit"
+	"seamwright/emit/report"
+	"seamwright/lang/problem"
+)
+
+// page shows a build on the live page. Of a bad one it shows the problems, and
+// goes on showing the last good one.
+func (w *watching) page(b *built) {
+	s := &w.shown
+	good := s.Good
+	s.File, s.Good, s.Problems = w.name, !problem.Failed(b.problems), b.problems
+	switch {
+	case s.Good:
+		s.Sources, s.Built = texts(w.name, b.texts), nil
+		s.Pattern, s.Outputs = nil, nil
+	case len(b.texts) > 0:
+		if good {
+			s.Built = s.Sources
+		}
+		s.Sources = texts(w.name, b.texts)
+	}
+	if !s.Good || b.outputs == nil {
+		w.show(s, nil)
+		return
+	}
+	for _, o := range b.outputs {
+		s.Outputs = append(s.Outputs, o.Path)
+		if o.Path == "pattern.json" {
+			s.Pattern = o.Data
+		}
+	}
+	w.show(s, b.outputs)
+	if fits := fitting(b.pattern); !slices.EqualFunc(fits, s.Fits, sameFit) {
+		s.Fits = fits
+		w.show(s, b.outputs)
+	}
+}
+
+func texts(home string, all []*problem.Source) []live.Text {
+	out := make([]live.Text, len(all))
+	for i, src := range all {
+		out[i] = live.Text{File: src.Name, Text: src.Text}
+		if i > 0 {
+			out[i].Name = report.PathFrom(home, src.Name)
+		}
+	}
+	return out
+}
+
+// fitting finds on which of the two papers that buyers have each size can be
+// printed. It lays out every sheet again, so it comes after the page is shown.
+func fitting(p *pattern.Pattern) []live.Fit {
+	var fits []live.Fit
+	for i := range p.Blocks {
+		for j := range p.Blocks[i].Sizes {
+			only := *p
+			only.Blocks = []pattern.Block{p.Blocks[i]}
+			only.Blocks[0].Sizes = p.Blocks[i].Sizes[j : j+1]
+			on := map[string]bool{}
+			for _, paper := range []struct{ name, words string }{{"letter", "Letter"}, {"a4", "A4"}} {
+				sheet, _ := pattern.SheetNamed(paper.name)
+				on[paper.words] = !problem.Failed(emit.Check(&only, emit.Options{Sheet: &sheet}))
+			}
+			fits = append(fits, live.Fit{Block: p.Blocks[i].Name, Size: j, On: on})
+		}
+	}
+	return fits
+}
+
+func sameFit(a, b live.Fit) bool {
+	return a.Block == b.Block && a.Size == b.Size && maps.Equal(a.On, b.On)
+}
+
+// browse opens an address in the person's browser. Where that fails the address
+// is on the terminal.
+func (c *call) browse(address string) {
+	name, args := "xdg-open", []string{address}
+	switch runtime.GOOS {
+	case "darwin":
+		name = "open"
+	case "windows":
+		name, args = "rundll32", []string{"url.dll,FileProtocolHandler", address}
+	}
+	command := exec.Command(name, args...)
+	if err := command.Start(); err != nil {
+		fmt.Fprintf(c.stderr, "seamwright: no browser can be opened: %v\n", err)
+		return
+	}
+	go command.Wait()
+}

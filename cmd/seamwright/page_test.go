@@ -1,0 +1,341 @@
+package main
+
+import (
+	"bufio"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+)
+
+// watched runs the real program on a pattern in a folder of its own, and returns
+// the file and the address of the live page.
+func watched(t *testing.T, text string, flags ...string) (file, address string) {
+	t.Helper()
+	file = filepath.Join(t.TempDir(), "boat.seam")
+	if err := os.WriteFile(file, []byte(text), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	c := exec.Command("seamwright", append([]string{"watch", "boat.seam"}, flags...)...)
+	c.Dir = filepath.Dir(file)
+	c.Stderr = os.Stderr
+	out, err := c.StdoutPipe()
+	if err == nil {
+		err = c.Start()
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	lines := make(chan string, 1000)
+	go func() {
+		for s := bufio.NewScanner(out); s.Scan(); {
+			lines <- s.Text()
+		}
+		close(lines)
+	}()
+	t.Cleanup(func() {
+		c.Process.Signal(os.Interrupt)
+		for range lines {
+		}
+		if err := c.Wait(); err != nil {
+			t.Errorf("watch ended with %v", err)
+		}
+	})
+	for line := range lines {
+		if _, at, ok := strings.Cut(line, "The live page: "); ok {
+			return file, at
+		}
+	}
+	t.Fatal("watch told no address")
+	return "", ""
+}
+
+func example(t *testing.T, name string) string {
+	t.Helper()
+	data, err := os.ReadFile(filepath.Join("..", "..", "examples", name))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(data)
+}
+
+// change saves a text with one part of it replaced.
+func change(t *testing.T, file, text, old, new string) string {
+	t.Helper()
+	if strings.Count(text, old) != 1 {
+		t.Fatalf("the text holds %q %d times", old, strings.Count(text, old))
+	}
+	text = strings.Replace(text, old, new, 1)
+	if err := os.WriteFile(file, []byte(text), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	return text
+}
+
+// lineOf is the number of the line that holds a text.
+func lineOf(text, part string) string {
+	return fmt.Sprint(strings.Count(text[:strings.Index(text, part)], "\n") + 1)
+}
+
+func TestLivePage(t *testing.T) {
+	b := startChromium(t)
+	text := example(t, "harbour_boat.seam")
+	file, address := watched(t, text)
+	b.screen(1400, 900, "light")
+	b.open(address)
+	b.until("document.documentElement.dataset.shown")
+
+	t.Run("shows the block", func(t *testing.T) {
+		b.T = t
+		if got := b.text("document.title"); got != "Harbour Boat - Seamwright" {
+			t.Errorf("title %q", got)
+		}
+		if got := b.text("document.getElementById('drawing').getAttribute('aria-label')"); got != "Harbour Boat, finishes at 6 in, front, 3 different sections, 10 pieces" {
+			t.Errorf("the drawing is called %q", got)
+		}
+		if got := b.text("document.querySelectorAll('#drawing .piece').length"); got != "10" {
+			t.Errorf("%s pieces are drawn", got)
+		}
+		if got := b.text("document.querySelector('#drawing .piece').getAttribute('fill')"); got != "#b8432f" {
+			t.Errorf("A1 is %s, the jib #b8432f", got)
+		}
+		if got := b.text("document.getElementById('state').textContent"); !strings.HasPrefix(got, "Built") {
+			t.Errorf("state %q", got)
+		}
+	})
+
+	t.Run("a piece leads to its line, a line to its piece", func(t *testing.T) {
+		b.T = t
+		b.click("#drawing [data-piece='4']") // B3, the mast
+		want := lineOf(text, "3 mast")
+		if got := b.text("document.querySelector('#text .chosen').dataset.line"); got != want {
+			t.Errorf("line %s is marked, the mast is written on line %s", got, want)
+		}
+		if got := b.text("document.getElementById('caption').textContent"); !strings.Contains(got, "B3, mast") || !strings.Contains(got, "line "+want) || !strings.Contains(got, "seam 4 1/8 in") {
+			t.Errorf("told %q", got) // from (4.25, 2 1/2) to (4.25, 8) on a grid of 8 at 6 in: 4.125 in
+		}
+		b.picture("piece-light")
+		b.click("#text [data-line='" + lineOf(text, "1 hull") + "']")
+		if got := b.text("document.querySelector('#drawing .chosen').dataset.chosen"); got != "5" {
+			t.Errorf("the hull's line leads to piece %s", got)
+		}
+		b.eval("document.getElementById('board').focus()", nil)
+		b.key("ArrowRight")
+		if got := b.text("document.querySelector('#drawing .chosen').dataset.chosen"); got != "6" {
+			t.Errorf("the arrow key leads to piece %s", got)
+		}
+	})
+
+	t.Run("the slider sews", func(t *testing.T) {
+		b.T = t
+		steps := func(n int) {
+			b.eval(fmt.Sprintf("(() => { const s = document.getElementById('step'); s.value = %d; s.dispatchEvent(new Event('input')); })()", n), nil)
+		}
+		if got := b.text("document.getElementById('step').max"); got != "12" { // ten pieces and two joins
+			t.Errorf("%s steps", got)
+		}
+		steps(4)
+		if got := b.text("document.querySelectorAll('#drawing .unsewn').length"); got != "6" {
+			t.Errorf("after four steps %s pieces are not sewn", got)
+		}
+		if got := b.text("document.getElementById('told').textContent"); !strings.Contains(got, "4 of 12: B2, sky") {
+			t.Errorf("told %q", got)
+		}
+		if got := b.text("[...document.querySelectorAll('#drawing > g')].filter((g) => g.hasAttribute('transform')).length"); got != "3" {
+			t.Errorf("%s of 3 sections lie apart", got)
+		}
+		b.picture("sewing-light")
+		b.eval("document.getElementById('step').focus()", nil)
+		steps(12)
+		if got := b.text("document.querySelectorAll('#drawing > g[transform]').length"); got != "0" {
+			t.Errorf("%s parts lie apart when all is sewn", got)
+		}
+	})
+
+	t.Run("sizes, cloth, back, layers", func(t *testing.T) {
+		b.T = t
+		b.eval("(() => { const s = document.getElementById('size'); s.value = 2; s.dispatchEvent(new Event('change')); })()", nil)
+		if got := b.text("document.querySelectorAll('#drawing .piece').length"); got != "13" { // the hull in two
+			t.Errorf("%s pieces at 12 in", got)
+		}
+		b.eval("(() => { const s = document.getElementById('colorway'); s.value = 1; s.dispatchEvent(new Event('change')); })()", nil)
+		if got := b.text("document.querySelector('#drawing .piece').getAttribute('fill')"); got != "#f3ecdd" {
+			t.Errorf("in two fabrics the jib is %s, not the sail's", got)
+		}
+		x := func() (x float64) {
+			b.eval("document.querySelector('#drawing .piece').getBoundingClientRect().x", &x)
+			return x
+		}
+		front := x()
+		b.click("#back")
+		if back := x(); back <= front {
+			t.Errorf("on the back the jib lies at %v, on the front at %v", back, front)
+		}
+		for _, layer := range []string{"seams", "joins", "arrows"} {
+			b.click("#show-" + layer)
+		}
+		if got := b.text("document.querySelectorAll('#drawing line.join').length"); got != "3" {
+			t.Errorf("%s joins are drawn", got)
+		}
+		b.picture("layers-light")
+		b.click("#larger")
+		b.click("#larger")
+		if got := b.text("document.getElementById('board').className"); got != "near" {
+			t.Error("it does not zoom")
+		}
+		b.click("#whole")
+		for _, layer := range []string{"seams", "joins", "arrows"} {
+			b.click("#show-" + layer)
+		}
+		b.click("#front")
+		b.eval("(() => { const s = document.getElementById('colorway'); s.value = 0; s.dispatchEvent(new Event('change')); })()", nil)
+	})
+
+	t.Run("sheets at true relative size, papers, cutting", func(t *testing.T) {
+		b.T = t
+		b.until("[...document.querySelectorAll('#sheets img')].length === 3 && document.querySelector('#fits td')")
+		b.eval("document.getElementById('sheets').scrollIntoView()", nil)
+		b.until("[...document.querySelectorAll('#sheets img')].every((i) => i.complete && i.naturalWidth > 0)")
+		b.picture("sheets-light")
+		if got := b.text("document.querySelector('#sheets img').width / document.querySelector('#sheets img').height"); !strings.HasPrefix(got, "0.77") { // 8.5 / 11
+			t.Errorf("letter paper is shown %s wide for its height", got)
+		}
+		if got := b.text("[...document.querySelectorAll('#fits tbody tr')].map((r) => r.textContent).join('|')"); strings.Count(got, "fits") != 6 {
+			t.Errorf("fits: %s", got)
+		}
+		if got := b.text("document.getElementById('cutting').textContent"); !strings.Contains(got, "shallows") || !strings.Contains(got, "rectangle") {
+			t.Errorf("cutting: %s", got)
+		}
+	})
+
+	t.Run("an edit is shown, and a problem leads to its place", func(t *testing.T) {
+		b.T = t
+		now := b.text("document.documentElement.dataset.drawn")
+		edited := change(t, file, text, "#b8432f", "#123456")
+		b.until("document.querySelector('#drawing .piece').getAttribute('fill') === '#123456' && document.documentElement.dataset.drawn !== '" + now + "'")
+		if got := b.text("document.getElementById('size').value"); got != "2" {
+			t.Error("an edit changes the chosen size")
+		}
+		edited = change(t, file, edited, "  section A {", "\n\n  section A {")
+		bad := change(t, file, edited, "3 mast  along", "3 masst along")
+		b.until("document.querySelector('#problem-list .error')")
+		b.until("document.documentElement.dataset.shown === document.documentElement.dataset.drawn")
+		if got := b.text("document.querySelector('#problem-list li').textContent"); !strings.Contains(got, "masst") || !strings.Contains(got, "line "+lineOf(bad, "masst")) {
+			t.Errorf("problem: %s", got)
+		}
+		if got := b.text("document.querySelectorAll('#drawing .piece').length"); got != "13" {
+			t.Error("the last good block is gone")
+		}
+		b.click("#problem-list .link")
+		if got := b.text("document.querySelector('#text .chosen mark').textContent"); got != "masst" {
+			t.Errorf("marked: %s", got)
+		}
+		b.picture("problem-light")
+		// the drawing is older than the text, and still leads to the right line
+		b.click("#drawing [data-piece='1']")
+		if got := b.text("document.querySelector('#text .chosen').dataset.line"); got != lineOf(bad, "2 sky   along stem -- masthead") {
+			t.Errorf("A2 leads to line %s", got)
+		}
+		change(t, file, bad, "3 masst along", "3 mast  along")
+		b.until("document.getElementById('problems').hidden || !document.querySelector('#problem-list .error')")
+	})
+
+	t.Run("a problem of the drawing is drawn", func(t *testing.T) {
+		b.T = t
+		gap := example(t, "harbour_boat.seam")
+		change(t, file, gap, "  join deck  //", "  // join deck")
+		b.until("document.querySelector('#problem-list .error')")
+		change(t, file, gap, "2 sky   along (4.25, 7) -- stern", "2 sky   along (4.25, 7) -- (4.4, 2.5)")
+		b.until("document.querySelector('#drawing .fault') || document.querySelector('.figure')")
+		b.picture("drawn-light")
+		change(t, file, gap, "edition   1", "edition   3")
+		b.until("!document.querySelector('#problem-list .error')")
+	})
+
+	t.Run("dark, phone, names", func(t *testing.T) {
+		b.T = t
+		b.eval("scrollTo(0, 0)", nil)
+		b.screen(1400, 900, "dark")
+		b.click("#show-seams")
+		b.click("#show-joins")
+		b.eval("scrollTo(0, 0)", nil)
+		b.picture("dark")
+		b.click("#show-seams")
+		b.click("#show-joins")
+		if got := b.text("getComputedStyle(document.body).backgroundColor"); got != "rgb(21, 25, 27)" {
+			t.Errorf("dark ground: %s", got)
+		}
+		for _, width := range []int{360, 390} {
+			b.screen(width, 780, "light")
+			b.picture(fmt.Sprint("phone-", width))
+			if got := b.text("document.documentElement.scrollWidth <= innerWidth"); got != "true" {
+				t.Errorf("at a width of %d the page is %s wide", width, b.text("document.documentElement.scrollWidth"))
+			}
+		}
+		b.eval("document.getElementById('text').scrollIntoView()", nil)
+		b.picture("phone-papers")
+		b.screen(390, 780, "dark")
+		b.picture("phone-dark")
+		b.screen(1400, 900, "light")
+		if got := b.text(`[...document.querySelectorAll('button, select, input, [tabindex]')].filter((e) =>
+			!(e.textContent.trim() || e.getAttribute('aria-label') || e.labels?.length || e.getAttribute('aria-labelledby'))).map((e) => e.id).join()`); got != "" {
+			t.Errorf("without a name: %s", got)
+		}
+	})
+
+	b.T = t
+	if lines := b.console(); len(lines) > 0 {
+		t.Errorf("the page complains: %s", strings.Join(lines, "\n"))
+	}
+}
+
+// Another site's page gets nothing from the live page, whatever it tries.
+func TestOtherSites(t *testing.T) {
+	b := startChromium(t)
+	_, address := watched(t, example(t, "harbour_boat.seam"))
+	_, other := watched(t, example(t, "guiding_star.seam")) // another origin: a port of its own
+	b.open(other)
+	b.until("document.documentElement.dataset.shown")
+	for _, try := range []string{
+		"fetch('%s').then(() => 'read', () => 'refused')",
+		"fetch('%sevents', {mode: 'no-cors'}).then(() => 'read', () => 'refused')",
+		"new Promise((done) => { const i = new Image(); i.onload = () => done('read'); i.onerror = () => done('refused'); i.src = '%sout/boat/front.svg'; })",
+	} {
+		var got string
+		if b.eval(fmt.Sprintf(try, address), &got); got != "refused" {
+			t.Errorf("%s: %s", try, got)
+		}
+	}
+}
+
+// TestSaveToPixels tells the time from the end of a save to the next frame that
+// shows it, in a real browser.
+func TestSaveToPixels(t *testing.T) {
+	if os.Getenv("SEAMWRIGHT_MEASURE") == "" {
+		t.Skip("measures only with SEAMWRIGHT_MEASURE set")
+	}
+	b := startChromium(t)
+	text := example(t, "harbour_boat.seam")
+	file, address := watched(t, text)
+	b.open(address)
+	b.until("document.documentElement.dataset.shown")
+	b.eval(`new MutationObserver(() => requestAnimationFrame(() => { const c = new MessageChannel(); c.port1.onmessage = () => { window.painted = Date.now() + performance.now() % 1; }; c.port2.postMessage(0); }))
+		.observe(document.documentElement, {attributeFilter: ['data-drawn']}) || 1`, nil)
+	var took []float64
+	for i := range 60 {
+		time.Sleep(150 * time.Millisecond)
+		b.eval("window.painted = 0", nil)
+		change(t, file, text, "#b8432f", fmt.Sprintf("#%06x", 0x400000+i*977))
+		saved := time.Now()
+		b.until("window.painted")
+		var at float64
+		b.eval("window.painted", &at)
+		took = append(took, at-float64(saved.UnixMicro())/1000)
+	}
+	slices.Sort(took)
+	t.Logf("save to pixels: median %.0f ms, least %.0f, nine of ten within %.0f", took[30], took[0], took[54])
+}
