@@ -40,7 +40,7 @@ func largeRandom(n, directions int, cross bool, seed int64) block {
 			angle = math.Pi * float64(r.Intn(directions)) / float64(directions)
 		}
 		d := plane.Point{X: math.Cos(angle), Y: math.Sin(angle)}
-		if !split(i, p, d) || !cross || len(b.faces) == n || r.Intn(2) == 0 {
+		if !split(i, p, d) || !cross || len(b.faces) == n || r.Intn(100) >= crossPercent {
 			continue
 		}
 		ahead := 0.0
@@ -249,3 +249,5 @@ func BenchmarkSolver(b *testing.B) {
 		})
 	}
 }
+
+var crossPercent = 50

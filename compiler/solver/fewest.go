@@ -8,61 +8,73 @@ type fewest struct {
 	bound    int
 	clique   []int32
 	looked   int
+	budget   int
 	walls    *walls // nil if there is one section, or the block is not convex
 	near     *grower
 }
 
 // fewestSections divides the whole block into the fewest sections that it finds.
 func fewestSections(m *mesh, budget int) fewest {
-	f := fewest{}
 	k := newWork(m)
-	if all := m.all(); k.peel(all, -1) {
+	all := m.all()
+	if k.peel(all, -1) {
 		return fewest{sections: []part{all}, bound: 1, clique: []int32{0}, looked: 1}
 	}
-	if m.convex {
-		k.walls = newWalls(m)
-		f.walls, f.near = k.walls, k.walls.near
+	f := fewest{budget: budget}
+	if !m.convex {
+		f.solve(newSearch(k, nil, 0), all)
+		f.looked = k.looked
+		return f
 	}
+	k.walls = newWalls(m)
+	f.walls, f.near = k.walls, k.walls.near
 	s := newSearch(k, f.near, 0)
-	pieces := k.pieces(m.all())
-	for _, p := range pieces {
-		s.spent = s.visited + budget/m.faces()*len(p)
-		f.solve(s, p)
+	block, parts := forcedParts(m, f.walls.always)
+	g := newGuide(s, block)
+	for _, p := range parts {
+		f.solvePart(g, p)
 	}
 	slices.Sort(f.clique)
-	// The pieces were solved each for itself. Mostly their sections can be
-	// sewn to one another.
-	if m.convex && percolate(m.contract(f.sections)).uncut > 0 {
-		f.sections = s.carry(pieces)
-		if len(f.sections) > f.bound && m.faces() <= wholeFaces {
-			f.whole(m, budget)
-		}
-	}
 	f.looked += k.looked
 	return f
 }
 
-// wholeFaces is up to how many faces a block is searched as a whole, where its
-// pieces don't settle it.
-const wholeFaces = 128
-
-// whole searches the block without taking it apart.
-func (f *fewest) whole(m *mesh, budget int) {
-	s := newSearch(newWork(m), f.near, budget)
-	for _, g := range f.clique {
-		s.apart[g] = true
+// solvePart adds the sections of a convex part. Its pieces are solved each for
+// itself. Mostly their sections can be sewn to one another; if not, other plans
+// for them are looked for, and where that costs more, and the part is not too
+// large, a plan for all of it at once.
+func (f *fewest) solvePart(g *guide, p part) {
+	pieces := g.pieces(p)
+	bound, from, clique := f.bound, len(f.sections), len(f.clique)
+	for _, q := range pieces {
+		f.solve(g.search, q)
 	}
-	a := s.best(m.all())
-	if a.cost < len(f.sections) {
-		f.sections = s.collect(m.all(), nil)
+	if g.sewable(p, f.sections[from:]) {
+		return
 	}
-	f.bound = max(f.bound, a.least)
-	f.looked += s.looked
+	f.sections = append(f.sections[:from], g.carry(pieces)...)
+	if len(f.sections)-from > f.bound-bound && len(p) <= wholeFaces {
+		s := newSearch(newWork(g.mesh), f.near, f.budget/g.faces()*len(p))
+		for _, c := range f.clique[clique:] {
+			s.apart[c] = true
+		}
+		a := s.best(p)
+		if a.cost < len(f.sections)-from {
+			f.sections = s.collect(p, f.sections[:from])
+		}
+		f.bound = max(f.bound, bound+a.least)
+		f.looked += s.looked
+	}
 }
+
+// wholeFaces is up to how many faces a part is searched without taking it apart
+// into pieces, where those don't settle it.
+const wholeFaces = 128
 
 // solve adds the sections of one piece: first by the most promising cuts alone.
 // Only if no certificate shows that this is the best are others tried.
 func (f *fewest) solve(s *search, p part) {
+	s.spent = s.visited + f.budget/s.faces()*len(p)
 	a := s.solve(p, anything)
 	sections, clique := s.collect(p, nil), p[:1]
 	if a.cost > 1 && f.near != nil {

@@ -7,11 +7,13 @@ package solver
 // that costs least.
 type guide struct {
 	*search
-	outer   []bool // of a point: on a border, as everything is cut now
-	done    []bool // of an edge: cut
+	block   *work   // the whole block, with the cuts made
+	probe   *work   // to try sections
+	label   []int32 // of a face: its section
 	piece   []int32
 	parts   []part // what is left of the pieces; nil where it was divided again
 	answers []answer
+	start   int // the first of the part that is being cut
 	opened  []int32
 	waiting []offer
 }
@@ -29,22 +31,77 @@ type pieceCut struct {
 	sides [2]part
 }
 
-// carry cuts the block until nothing but sections is left, and returns them.
-func (s *search) carry(pieces []part) []part {
-	g := &guide{search: s, outer: make([]bool, len(s.at)), done: make([]bool, len(s.tail)),
-		piece: make([]int32, s.faces())}
-	for _, p := range pieces {
-		g.put(p)
+// newGuide returns a guide for a block with some cuts made.
+func newGuide(s *search, block *work) *guide {
+	g := &guide{search: s, block: block, probe: newWork(s.mesh),
+		label: make([]int32, s.faces()), piece: make([]int32, s.faces())}
+	for k := range g.piece {
+		g.piece[k] = -1
 	}
-	for v, on := range s.border {
-		if on {
-			g.open(int32(v))
+	return g
+}
+
+// sewable reports whether the sections of a part can be sewn to each other.
+func (g *guide) sewable(p part, sections []part) bool {
+	for i, s := range sections {
+		for _, f := range s {
+			g.label[f] = int32(i)
+		}
+	}
+	w := g.probe
+	w.enter(p)
+	uncut := 0
+	var opened []int32
+	for _, f := range p {
+		for _, h := range w.halves(f) {
+			if h&1 == 0 && w.isInner(int32(h>>1)) && g.label[f] != g.label[w.other(h)] {
+				uncut++
+			}
+			if v := w.begin(h); w.isOpen(v) {
+				opened = append(opened, v)
+			}
+		}
+	}
+	for len(opened) > 0 {
+		v := opened[len(opened)-1]
+		opened = opened[:len(opened)-1]
+		for _, r := range w.refsAt(v) {
+			for _, c := range [2]chord{w.run(r, -1, g.label), w.run(r, 1, g.label)} {
+				for i := c.from; i < c.to; i++ {
+					w.cut[w.edge(c.seam, i)] = w.stamp
+					uncut--
+					if u := w.point(c.seam, i); i > c.from {
+						w.open[u] = w.stamp
+						opened = append(opened, u)
+					}
+				}
+			}
+		}
+	}
+	return uncut == 0
+}
+
+// carry cuts a part of the block, given as its pieces, until nothing but sections
+// is left, and returns them.
+func (g *guide) carry(pieces []part) []part {
+	g.start = len(g.parts)
+	for _, p := range pieces {
+		g.put(p, false)
+	}
+	for _, p := range pieces {
+		for _, f := range p {
+			for _, h := range g.halves(f) {
+				if v := g.begin(h); g.block.isOpen(v) {
+					g.opened = append(g.opened, v)
+				}
+			}
 		}
 	}
 	for g.spread() || g.pay() {
 	}
+	g.waiting = g.waiting[:0]
 	var list []part
-	for _, p := range g.parts {
+	for _, p := range g.parts[g.start:] {
 		if p != nil {
 			list = append(list, p)
 		}
@@ -56,24 +113,18 @@ func (s *search) carry(pieces []part) []part {
 // to be exact for pieces of twenty faces or so.
 const effort = 50
 
-func (g *guide) tryBest(p part) answer {
-	g.spent = g.visited + effort*len(p)
-	return g.best(p)
-}
-
-func (g *guide) put(p part) {
+// put takes in what is left of a piece. If it had to be cut otherwise than was
+// best, it is worth another search.
+func (g *guide) put(p part, again bool) {
 	for _, q := range g.pieces(p) {
 		for _, f := range q {
 			g.piece[f] = int32(len(g.parts))
 		}
-		g.parts, g.answers = append(g.parts, q), append(g.answers, g.tryBest(q))
-	}
-}
-
-func (g *guide) open(v int32) {
-	if !g.outer[v] {
-		g.outer[v] = true
-		g.opened = append(g.opened, v)
+		a := g.solve(q, anything)
+		if g.spent = g.visited + effort*len(q); again {
+			a = g.best(q)
+		}
+		g.parts, g.answers = append(g.parts, q), append(g.answers, a)
 	}
 }
 
@@ -84,8 +135,8 @@ func (g *guide) spread() bool {
 		v := g.opened[len(g.opened)-1]
 		g.opened = g.opened[:len(g.opened)-1]
 		for _, r := range g.refsAt(v) {
-			for _, c := range [2]chord{g.run(r.seam, r.pos, -1), g.run(r.seam, r.pos, 1)} {
-				if c.to == 0 {
+			for _, c := range [2]chord{g.block.run(r, -1, nil), g.block.run(r, 1, nil)} {
+				if c.to == 0 || !g.here(c) {
 					continue
 				}
 				if o := g.offer(c); o.price <= 0 {
@@ -99,18 +150,10 @@ func (g *guide) spread() bool {
 	return some
 }
 
-// run follows a seam from an open position to the next one; the chord is zero if
-// there is none, or if that stretch is cut.
-func (g *guide) run(seam, i, by int32) chord {
-	for j := i + by; j >= 0 && j <= g.last(seam); j += by {
-		if g.done[g.edge(seam, min(j, j-by))] {
-			break
-		}
-		if g.outer[g.point(seam, j)] {
-			return chord{seam, min(i, j), max(i, j)}
-		}
-	}
-	return chord{}
+// here reports whether a chord runs through the part that is being cut.
+func (g *guide) here(c chord) bool {
+	e := g.edge(c.seam, c.from)
+	return int(g.piece[g.left[e]]) >= g.start && int(g.piece[g.right[e]]) >= g.start
 }
 
 // offer works out what a chord costs.
@@ -169,7 +212,13 @@ func (g *guide) price(k int32, c chord, a, b part) int {
 	if was.step == cutting && len(a)+len(b) > guessFaces {
 		return 1
 	}
-	return g.tryBest(a).cost + g.tryBest(b).cost - was.cost
+	g.spent = g.visited + effort*(len(a)+len(b))
+	x := g.solve(a, was.cost-max(1, g.marks(b)))
+	y := g.solve(b, was.cost-x.cost)
+	if x.cost+y.cost < never {
+		return x.cost + y.cost - was.cost
+	}
+	return max(1, x.least+y.least-was.cost)
 }
 
 // planned reports whether a chord of the block cuts the same edges of a piece as
@@ -186,14 +235,16 @@ func (g *guide) planned(k int32, c, cut chord) bool {
 
 // take cuts the block along a chord.
 func (g *guide) take(o offer) {
-	for i := o.from; i < o.to; i++ {
-		g.done[g.edge(o.seam, i)] = true
-		g.open(g.point(o.seam, i))
+	g.block.mark(o.chord)
+	for i := o.from + 1; i < o.to; i++ {
+		v := g.point(o.seam, i)
+		g.block.open[v] = g.block.stamp
+		g.opened = append(g.opened, v)
 	}
 	for _, x := range o.cuts {
 		g.parts[x.piece] = nil
-		g.put(x.sides[0])
-		g.put(x.sides[1])
+		g.put(x.sides[0], o.price > 0)
+		g.put(x.sides[1], o.price > 0)
 	}
 }
 
@@ -241,7 +292,7 @@ func (g *guide) stale(o offer) bool {
 // entire reports whether a chord has neither been cut nor divided.
 func (g *guide) entire(c chord) bool {
 	for i := c.from; i < c.to; i++ {
-		if g.done[g.edge(c.seam, i)] || i > c.from && g.outer[g.point(c.seam, i)] {
+		if !g.block.isInner(g.edge(c.seam, i)) || i > c.from && g.block.isOpen(g.point(c.seam, i)) {
 			return false
 		}
 	}
@@ -267,14 +318,16 @@ func (g *guide) section(k int32) bool {
 
 // finished reports whether all pieces are sections with nothing uncut between.
 func (g *guide) finished() bool {
-	for e, done := range g.done {
-		if !done && g.piece[g.left[e]] != g.piece[g.right[e]] {
+	for k, p := range g.parts[g.start:] {
+		if p != nil && !g.section(int32(g.start+k)) {
 			return false
 		}
-	}
-	for k, p := range g.parts {
-		if p != nil && !g.section(int32(k)) {
-			return false
+		for _, f := range p {
+			for _, h := range g.halves(f) {
+				if g.block.isInner(int32(h>>1)) && g.piece[f] != g.piece[g.other(h)] {
+					return false
+				}
+			}
 		}
 	}
 	return true

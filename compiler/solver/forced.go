@@ -1,0 +1,70 @@
+package solver
+
+// forcedParts cuts a convex block along every chord that lies on joins in every
+// plan: one that has a wall in each of its stretches between crossing seams, for
+// such a stretch is cut in one go (THEORY.md 6). What the parts need adds up to
+// what the block needs. Points and edges on cuts are marked as in a percolation.
+func forcedParts(m *mesh, always []bool) (*work, []part) {
+	w := newWork(m)
+	all := m.all()
+	w.enter(all)
+	todo := w.queue
+	for v, outer := range m.border {
+		if outer {
+			todo = append(todo, int32(v))
+		}
+	}
+	for len(todo) > 0 {
+		v := todo[len(todo)-1]
+		todo = todo[:len(todo)-1]
+		for _, r := range m.refsAt(v) {
+			for _, c := range [2]chord{w.run(r, -1, nil), w.run(r, 1, nil)} {
+				if c.to == 0 || !m.forced(c, always) {
+					continue
+				}
+				w.mark(c)
+				for i := c.from + 1; i < c.to; i++ {
+					w.open[m.point(c.seam, i)] = w.stamp
+					todo = append(todo, m.point(c.seam, i))
+				}
+			}
+		}
+	}
+	var parts []part
+	for _, f := range all {
+		if w.seen[f] != w.stamp {
+			parts = append(parts, w.flood(nil, f))
+		}
+	}
+	return w, parts
+}
+
+// run follows a seam from an open point to the next one, in the part entered; the
+// chord is zero if there is none, or if that stretch is cut. With labels, it must
+// run between faces of different labels.
+func (w *work) run(r ref, by int32, label []int32) chord {
+	for j := r.pos + by; j >= 0 && j <= w.last(r.seam); j += by {
+		e := w.edge(r.seam, min(j, j-by))
+		if !w.isInner(e) || label != nil && label[w.left[e]] == label[w.right[e]] {
+			break
+		}
+		if w.isOpen(w.point(r.seam, j)) {
+			return chord{r.seam, min(r.pos, j), max(r.pos, j)}
+		}
+	}
+	return chord{}
+}
+
+func (m *mesh) forced(c chord, always []bool) bool {
+	wall := false
+	for i := c.from; i < c.to; i++ {
+		if i > c.from && *m.meets(c.seam, i)&crossed != 0 {
+			if !wall {
+				return false
+			}
+			wall = false
+		}
+		wall = wall || always[m.edge(c.seam, i)]
+	}
+	return wall
+}
