@@ -57,7 +57,7 @@ func (m *maker) joins() {
 		j := joins[i].Join
 		all[i] = shown{&joins[i].Figure, m.say("join_of", "n", strconv.Itoa(j.Number), "left", m.side(j.Left), "right", m.side(j.Right)) + ": " + m.points(j)}
 	}
-	m.shownIn(all, m.Columns(1.7*pattern.Inch), 1.9*pattern.Inch)
+	m.shownIn(all, m.Columns(1.7*pattern.Inch), 1.9*pattern.Inch, 3)
 	rest := m.Sized.Joins[len(joins):]
 	if len(rest) == 0 {
 		return

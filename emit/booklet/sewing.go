@@ -42,7 +42,6 @@ func (m *maker) sewing() {
 		return
 	}
 	d := &m.Sized.Drawings[m.worked]
-	m.Break()
 	m.Chapter(m.say("sewing"))
 	m.Text(m.say("sewing_intro", "name", d.Name))
 	m.Item("1.", m.say("cut_roughly"))
@@ -80,7 +79,7 @@ func (m *maker) steps(d *pattern.Drawing, k int) {
 		m.shownIn([]shown{
 			{diagram.Faced(d), print + ": " + m.say("reading_numbers", "name", d.Name)},
 			step(diagram.Lay, cloth, m.say("step_first", "space", space)),
-		}, m.stepColumns(d), 1.9*pattern.Inch)
+		}, m.stepColumns(d), 1.9*pattern.Inch, 8)
 		return
 	}
 	m.shownIn([]shown{
@@ -88,7 +87,7 @@ func (m *maker) steps(d *pattern.Drawing, k int) {
 		step(diagram.Sew, print, m.say("step_sew", "allowance", m.allowance())),
 		step(diagram.Trim, print, m.say("step_trim", "allowance", m.allowance())),
 		step(diagram.Press, cloth, m.say("step_press", "space", space)),
-	}, m.stepColumns(d), 1.9*pattern.Inch)
+	}, m.stepColumns(d), 1.9*pattern.Inch, 8)
 }
 
 // stepColumns is how many steps stand beside each other: all four, or two of a
@@ -102,13 +101,13 @@ func (m *maker) stepColumns(d *pattern.Drawing) int {
 }
 
 // shownIn sets pictures in columns, as high as the highest needs but no higher
-// than a height, and their words below them.
-func (m *maker) shownIn(all []shown, columns int, most pattern.Length) {
+// than a height, and their words below them in at most so many lines.
+func (m *maker) shownIn(all []shown, columns int, most pattern.Length, mostLines int) {
 	width := (m.Width()+columnGap)/pattern.Length(columns) - columnGap
 	height, lines := pattern.Length(0), 1
 	for _, s := range all {
 		height = max(height, min(most, width*pattern.Length(s.figure.Proportion())))
-		lines = max(lines, len(flow.Lines(s.text, flow.Small, false, width, 0)))
+		lines = max(lines, len(flow.Lines(s.text, flow.Small, false, width, mostLines)))
 	}
 	m.Grid(len(all), columns, height+caption(lines)+captionGap, func(i int, at pattern.Pos, size pattern.Size) []drawing.Item {
 		return captioned(all[i].figure.In, all[i].text, lines, at, size)
@@ -136,7 +135,7 @@ func (m *maker) strips() {
 		}
 		m.Need(1.8 * pattern.Inch)
 		m.Bold(m.sectionHead(d))
-		m.shownIn(all, m.Columns(0.8*pattern.Inch), 1.3*pattern.Inch)
+		m.shownIn(all, m.Columns(0.8*pattern.Inch), 1.3*pattern.Inch, 2)
 	}
 }
 

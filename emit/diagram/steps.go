@@ -21,7 +21,7 @@ const (
 
 const (
 	roughly   = pattern.Inch / 2    // what paper is left outside the outline when it is cut out
-	sight     = 1.25 * pattern.Inch // how far around the paper cloth is seen, at the most
+	sight     = 1.75 * pattern.Inch // how far around the paper cloth is seen, at the most
 	pastEnds  = pattern.Inch / 4    // how far a seam runs past both ends
 	wrongSide = 0xe4e4e4            // of cloth
 	paperFill = 0xffffff
@@ -148,17 +148,32 @@ func pale(c drawing.Colour) drawing.Colour {
 // sewn paints the first n pieces as they lie, the later over the earlier.
 func (t *piecing) sewn(n int) {
 	for i := range n {
-		t.right(i, t.open(i))
+		t.right(i, t.open(i, n))
 	}
 }
 
-// open returns where a patch lies once it is folded over its line.
-func (t *piecing) open(i int) []pos {
+// open returns where a patch lies once it is folded over its line, and what the
+// trimming of the first n pieces has left of it.
+func (t *piecing) open(i, n int) []pos {
 	piece := &t.d.Pieces[i]
-	if i == 0 {
-		return laidPatch(t.p, piece)
+	polygon := laidPatch(t.p, piece)
+	if i > 0 {
+		polygon = leftOf(polygon, piece.Seam[0], piece.Seam[1])
 	}
-	return leftOf(laidPatch(t.p, piece), piece.Seam[0], piece.Seam[1])
+	for k := i + 1; k < n; k++ {
+		a, b := t.cut(k)
+		polygon = leftOf(polygon, b, a)
+	}
+	return polygon
+}
+
+// cut returns the line on which cloth is cut when piece k is sewn: an allowance
+// beyond its seam, past both ends.
+func (t *piecing) cut(k int) (a, b pos) {
+	a, b = t.d.Pieces[k].Seam[0], t.d.Pieces[k].Seam[1]
+	u, by := towards(a, b), t.p.Settings.Allowance
+	n := pos{X: -u.Y * by, Y: u.X * by}
+	return pos{X: a.X - u.X*pastEnds + n.X, Y: a.Y - u.Y*pastEnds + n.Y}, pos{X: b.X + u.X*pastEnds + n.X, Y: b.Y + u.Y*pastEnds + n.Y}
 }
 
 // laid returns where the patch lies before it is folded over.
@@ -178,7 +193,7 @@ func (t *piecing) lay(paper []pos) {
 	t.area(drawing.FrameLine, paperFill, paper)
 	t.sewn(t.k)
 	if t.k == 0 {
-		t.right(0, t.open(0))
+		t.right(0, t.open(0, 1))
 		return
 	}
 	t.area(drawing.PatchLine, wrongSide, t.laid())
@@ -206,22 +221,21 @@ func (t *piecing) sew(paper []pos) {
 func (t *piecing) under() {
 	t.right(t.k, t.laid())
 	for i := t.k - 1; i >= 0; i-- {
-		t.area(drawing.PatchLine, wrongSide, t.open(i))
+		t.area(drawing.PatchLine, wrongSide, t.open(i, t.k))
 	}
 }
 
 // trim shows the print side with the paper folded back on the line: both cloths
 // look out beyond the fold, to be cut a quarter inch from it.
 func (t *piecing) trim(paper []pos) {
-	a, b, beyondA, beyondB := t.seam()
+	a, b, _, _ := t.seam()
 	t.under()
 	t.area(drawing.FrameLine, paperFill, leftOf(paper, b, a))
 	t.printed(&[2]pos{a, b})
 	t.area(drawing.FrameLine, 0xf4f4f4, reflect(leftOf(paper, a, b), a, b))
 	t.line(drawing.OutlineLine, a, b)
-	u, by := towards(a, b), t.p.Settings.Allowance
-	n := pos{X: -u.Y * by, Y: u.X * by}
-	t.line(drawing.CuttingLine, pos{X: beyondA.X + n.X, Y: beyondA.Y + n.Y}, pos{X: beyondB.X + n.X, Y: beyondB.Y + n.Y})
+	from, to := t.cut(t.k)
+	t.line(drawing.CuttingLine, from, to)
 }
 
 // printed draws what is printed on the paper: spaces and their numbers, all of
