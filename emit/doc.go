@@ -6,6 +6,8 @@
 //	sheet    foundation sheets: what goes on paper, and where
 //	diagram  pictures of the block
 //	table    cutting tables
+//	flow     text, tables and pictures over pages
+//	booklet  the printed pattern of one size, and its words
 //	report   what was checked, in words; pattern.json
 //	svg      drawings to SVG
 //	pdf      drawings to PDF

@@ -89,6 +89,7 @@ func TestOnly(t *testing.T) {
 	}{
 		{"tables", []string{"boat/8in/cutting.md", "boat/8in/cutting.csv", "boat/8in/cutting-by-section.csv"}},
 		{"diagrams", []string{"boat/front.svg", "boat/line-drawing.svg", "boat/values.svg", "boat/sections.svg", "boat/joining.svg"}},
+		{"booklet", []string{"boat/8in/booklet.pdf"}},
 		{"report", []string{"report.txt"}},
 		{"json", []string{"pattern.json"}},
 	} {

@@ -1,5 +1,5 @@
 // Command seamwright compiles quilt block patterns, written as text, to
-// foundation sheets, diagrams, cutting tables and a report.
+// foundation sheets, booklets, diagrams, cutting tables and a report.
 //
 // The package holds flags, files and words, and decides nothing about patterns:
 // each verb is one file that reads its arguments, calls the compiler and the

@@ -5,7 +5,7 @@ func verbs() []verb {
 	return []verb{
 		{
 			name: "build", args: "FILE... [flags]", run: build,
-			short:   "compile patterns and write sheets, diagrams, tables and report",
+			short:   "compile patterns and write sheets, booklet, diagrams, tables and report",
 			long:    "Compiles each pattern, checks it, and writes everything that is printed into\nNAME-out/ beside it. A folder stands for the patterns in it. Where a pattern has\nan error nothing is written, and the last good results stay.",
 			example: "seamwright build boat.seam --size 8in --sheet a4",
 		},
