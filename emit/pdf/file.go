@@ -5,6 +5,7 @@ import (
 	"compress/zlib"
 	"fmt"
 	"hash/fnv"
+	"math"
 	"strconv"
 	"unicode/utf16"
 )
@@ -94,15 +95,22 @@ func text(s string) string {
 // number appends a coordinate with a ten-thousandth of a point, plainly: PDF
 // knows no exponents.
 func number(b []byte, v float64) []byte {
-	b = strconv.AppendFloat(b, v, 'f', 4, 64)
-	for b[len(b)-1] == '0' {
-		b = b[:len(b)-1]
+	const parts, digits, most = 10_000, 4, 1e12
+	if !(math.Abs(v) < most) { // on no paper, but still a number
+		return strconv.AppendFloat(b, v, 'f', digits, 64)
 	}
-	if b[len(b)-1] == '.' {
-		b = b[:len(b)-1]
+	n := int64(math.Round(v * parts))
+	if n < 0 {
+		b, n = append(b, '-'), -n
 	}
-	if len(b) >= 2 && string(b[len(b)-2:]) == "-0" {
-		b = append(b[:len(b)-2], '0')
+	b = strconv.AppendInt(b, n/parts, 10)
+	if n %= parts; n == 0 {
+		return b
+	}
+	b = append(b, '.')
+	for step := int64(parts / 10); n > 0; step /= 10 {
+		b = append(b, byte('0'+n/step))
+		n %= step
 	}
 	return b
 }
