@@ -67,7 +67,7 @@ func (m *maker) back() {
 	if about.Corrections != "" {
 		m.Text(m.say("corrections", "corrections", about.Corrections))
 	}
-	m.Note(m.say("corrections_tell", "edition", strconv.Itoa(about.Edition), "mark", m.Sheets.Mark))
+	m.Note(m.say("corrections_tell", "edition", m.edition()))
 }
 
 // A limit is how far a grade of skill reaches.

@@ -41,10 +41,15 @@ func (m *maker) joining() {
 
 // apart shows the sections where they belong.
 func (m *maker) apart() {
+	numbered := true
 	m.Picture(min(3*pattern.Inch, m.Height()/2), func(at pattern.Pos, size pattern.Size) []drawing.Item {
-		items, _ := diagram.Apart(m.Sized, at, size)
+		var items []drawing.Item
+		items, numbered = diagram.Apart(m.Sized, at, size)
 		return items
 	})
+	if !numbered {
+		m.Note(m.say("apart_small"))
+	}
 }
 
 func (m *maker) joins() {

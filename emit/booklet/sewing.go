@@ -118,7 +118,7 @@ func (m *maker) shownIn(all []shown, columns int, most pattern.Length, mostLines
 func (m *maker) strips() {
 	m.Chapter(m.say("others"))
 	m.Text(m.say("others_intro"))
-	left := mostSmall
+	left, whole := mostSmall, true
 	for i := range m.Sized.Drawings {
 		d := &m.Sized.Drawings[i]
 		if d.Plain {
@@ -126,6 +126,7 @@ func (m *maker) strips() {
 		}
 		n := len(d.Pieces)
 		if n > mostStrip || n > left {
+			whole = false
 			continue
 		}
 		left -= n
@@ -136,6 +137,9 @@ func (m *maker) strips() {
 		m.Need(1.8 * pattern.Inch)
 		m.Bold(m.sectionHead(d))
 		m.shownIn(all, m.Columns(0.8*pattern.Inch), 1.3*pattern.Inch, 2)
+	}
+	if !whole {
+		m.Text(m.say("others_rest"))
 	}
 }
 
