@@ -14,36 +14,47 @@ import (
 	"seamwright/lang/problem"
 )
 
-// page shows a build on the live page. Of a bad one it shows the problems, and
-// goes on showing the last good one.
-func (w *watching) page(b *built) {
+// show shows what was compiled, before the files are made. Of a bad pattern the
+// page shows the problems, and goes on showing the last good one.
+func (w *watching) show(b *built) {
 	s := &w.shown
-	good := s.Good
-	s.File, s.Good, s.Problems = w.name, !problem.Failed(b.problems), b.problems
+	was, problems := s.Good, b.problems
+	var made []emit.Output
+	if b.pattern != nil && len(b.pattern.Blocks) > 0 {
+		var ps []problem.Problem
+		made, ps = emit.Build(b.pattern, emit.Options{Only: []string{"json"}})
+		problems = slices.Concat(problems, ps)
+	}
+	s.File, s.Good, s.Problems = w.name, !problem.Failed(problems), problems
 	switch {
 	case s.Good:
-		s.Sources, s.Built = texts(w.name, b.texts), nil
-		s.Pattern, s.Outputs = nil, nil
+		s.Sources, s.Built, s.Pattern = texts(w.name, b.texts), nil, nil
+		if len(made) > 0 {
+			s.Pattern = made[0].Data
+		}
 	case len(b.texts) > 0:
-		if good {
+		if was {
 			s.Built = s.Sources
 		}
 		s.Sources = texts(w.name, b.texts)
 	}
-	if !s.Good || b.outputs == nil {
-		w.show(s, nil)
+	w.server.Show(s)
+}
+
+// ready serves the files that were made. A problem that only they brought to
+// light is shown now.
+func (w *watching) ready(b *built) {
+	if len(b.problems) != len(w.shown.Problems) {
+		w.shown.Problems, w.shown.Good = b.problems, !problem.Failed(b.problems)
+		w.server.Show(&w.shown)
+	}
+	if b.outputs == nil {
 		return
 	}
-	for _, o := range b.outputs {
-		s.Outputs = append(s.Outputs, o.Path)
-		if o.Path == "pattern.json" {
-			s.Pattern = o.Data
-		}
-	}
-	w.show(s, b.outputs)
-	if fits := fitting(b.pattern); !slices.EqualFunc(fits, s.Fits, sameFit) {
-		s.Fits = fits
-		w.show(s, b.outputs)
+	w.server.Ready(b.outputs)
+	if fits := fitting(b.pattern); !slices.EqualFunc(fits, w.fits, sameFit) {
+		w.fits = fits
+		w.server.Fits(fits)
 	}
 }
 

@@ -59,7 +59,7 @@ func watchFile(c *call) int {
 		}
 		defer server.Close()
 		go server.Serve()
-		w.show = server.Show
+		w.server = server
 		fmt.Fprintf(c.stdout, "The live page: %s\n", server.Address())
 		if *open {
 			c.browse(server.Address())
@@ -79,12 +79,13 @@ type watching struct {
 	name, folder string
 	told         map[string]int // the problems of the last build
 
-	show  func(*live.Shown, []files.Output) // on the live page, if there is one
-	shown live.Shown                        // what it shows now
+	server *live.Server // nil without a page
+	shown  live.Shown   // what the page shows now
+	fits   []live.Fit
 }
 
-// A built is what one build made: the pattern and its outputs are nil where
-// there is an error.
+// A built is what one build made. The pattern is nil where the text has an error;
+// outputs are nil where there is any.
 type built struct {
 	pattern  *pattern.Pattern
 	outputs  []files.Output
@@ -92,10 +93,15 @@ type built struct {
 	texts    []*problem.Source // the pattern first; none where it can't be read
 }
 
-// build compiles and writes, and tells what is new.
+// build compiles, shows, writes, and tells what is new. The page comes first: a
+// person looks at it while they save, and at the files later.
 func (w *watching) build(before watch.Before) {
 	begun := time.Now()
-	b := w.make(before)
+	b := w.compile(before)
+	if w.server != nil {
+		w.show(&b)
+	}
+	w.make(&b)
 	var wrote files.Written
 	if b.outputs != nil {
 		var fault *problem.Problem
@@ -107,13 +113,12 @@ func (w *watching) build(before watch.Before) {
 		return
 	}
 	w.say(&b, wrote, time.Since(begun))
-	if w.show != nil {
-		w.page(&b)
+	if w.server != nil {
+		w.ready(&b)
 	}
 }
 
-// make compiles without writing.
-func (w *watching) make(before watch.Before) (b built) {
+func (w *watching) compile(before watch.Before) (b built) {
 	before(w.name)
 	src, fault := files.Read(w.name, nil)
 	if fault != nil {
@@ -125,20 +130,23 @@ func (w *watching) make(before watch.Before) (b built) {
 	defer loader.Close()
 	b.pattern, b.problems = compiler.Compile(src, loader)
 	b.texts = append([]*problem.Source{src}, loader.Texts()...)
+	return b
+}
+
+// make makes the outputs, without writing them.
+func (w *watching) make(b *built) {
 	if b.pattern == nil || len(b.pattern.Blocks) == 0 {
-		return b
+		return
 	}
 	outputs, ps := emit.Build(b.pattern, emit.Options{})
 	b.problems = append(b.problems, ps...)
 	if problem.Failed(ps) {
-		b.pattern = nil
-		return b
+		return
 	}
 	b.outputs = make([]files.Output, len(outputs))
 	for i, o := range outputs {
 		b.outputs[i] = files.Output{Path: o.Path, Data: o.Data}
 	}
-	return b
 }
 
 // say tells the problems that the last build did not have, and in one line what

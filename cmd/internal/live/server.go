@@ -3,6 +3,7 @@ package live
 import (
 	"bytes"
 	"embed"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -29,15 +30,17 @@ type Server struct {
 	slots    chan struct{}
 
 	mu      sync.Mutex
-	now     event
+	number  int
+	events  []event // the last of each name, in the order in which they came
 	outputs map[string][]byte
 	changed chan struct{} // closed when there is a newer event
 }
 
 // An event is what the pages are told.
 type event struct {
+	name   string
 	number int
-	data   []byte // as it goes over the stream; nil before the first
+	data   []byte // as it goes over the stream
 }
 
 // Listen opens a port of the loopback address; 0 is [Port], or any that is free.
@@ -91,28 +94,56 @@ func (s *Server) Serve() {
 // Close ends Serve. Streams end with their connections.
 func (s *Server) Close() { s.listener.close() }
 
-// Show replaces what is shown. Outputs may be nil, then the last ones stay.
-func (s *Server) Show(shown *Shown, outputs []files.Output) {
+// Show replaces what is shown, but for the outputs.
+func (s *Server) Show(shown *Shown) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	s.now.number++
-	s.now.data = stream(s.now.number, shown.json(s.now.number))
-	if outputs != nil {
-		s.outputs = map[string][]byte{}
-		for _, o := range outputs {
-			s.outputs[o.Path] = o.Data
-		}
+	s.tell("build", shown.json())
+}
+
+// Ready replaces the outputs.
+func (s *Server) Ready(outputs []files.Output) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.outputs = map[string][]byte{}
+	paths := make([]string, len(outputs))
+	for i, o := range outputs {
+		s.outputs[o.Path], paths[i] = o.Data, o.Path
 	}
+	s.tell("outputs", marshal(paths))
+}
+
+// Fits replaces what is told of papers.
+func (s *Server) Fits(fits []Fit) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.tell("fits", marshal(fits))
+}
+
+// tell replaces the event of a name.
+func (s *Server) tell(name string, json []byte) {
+	s.number++
+	b := append([]byte("event: "), name...)
+	b = strconv.AppendInt(append(b, "\nid: "...), int64(s.number), 10)
+	b = append(b, "\ndata: "...)
+	b = append(b, bytes.ReplaceAll(json, []byte("\n"), nil)...) // texts in JSON hold no line breaks
+	s.events = slices.DeleteFunc(s.events, func(e event) bool { return e.name == name })
+	s.events = append(s.events, event{name, s.number, append(b, "\n\n"...)})
 	close(s.changed)
 	s.changed = make(chan struct{})
 }
 
-// stream is one event as it is sent.
-func stream(number int, json []byte) []byte {
-	b := append([]byte("id: "), strconv.Itoa(number)...)
-	b = append(b, "\ndata: "...)
-	b = append(b, bytes.ReplaceAll(json, []byte("\n"), nil)...) // texts in JSON hold no line breaks
-	return append(b, "\n\n"...)
+// since returns the events after a number, and a channel that is closed when
+// there are more.
+func (s *Server) since(number int) (data []byte, last int, changed chan struct{}) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	for _, e := range s.events {
+		if e.number > number {
+			data = append(data, e.data...)
+		}
+	}
+	return data, s.number, s.changed
 }
 
 // answer serves the page, the stream and the outputs.
@@ -130,7 +161,7 @@ func (s *Server) answer(c conn, r *request) {
 		name = "index.html"
 	}
 	if name == "events" && r.method == "GET" {
-		s.events(c)
+		s.stream(c)
 		return
 	}
 	if path, ok := strings.CutPrefix(name, "out/"); ok {
@@ -206,9 +237,9 @@ func reply(c conn, method, status, kind string, data []byte) {
 	c.Write(b) // a page that has gone away needs no answer
 }
 
-// events tells a page what is shown, again whenever it changes, until the page
+// stream tells a page what is shown, again whenever it changes, until the page
 // is closed. Between events the stream has no deadline and costs nothing.
-func (s *Server) events(c conn) {
+func (s *Server) stream(c conn) {
 	gone := make(chan struct{})
 	c.SetReadDeadline(time.Time{})
 	go func() { // a browser sends nothing more; reading ends when it goes away
@@ -221,13 +252,9 @@ func (s *Server) events(c conn) {
 	}()
 	send := append(head("200 OK", "text/event-stream"), "\r\n\r\nretry: 250\n\n"...)
 	for sent := 0; ; {
-		s.mu.Lock()
-		now, changed := s.now, s.changed
-		s.mu.Unlock()
-		if now.number > sent {
-			send, sent = append(send, now.data...), now.number
-		}
-		if len(send) > 0 {
+		data, last, changed := s.since(sent)
+		sent = last
+		if send = append(send, data...); len(send) > 0 {
 			c.SetWriteDeadline(time.Now().Add(writeIn))
 			if _, err := c.Write(send); err != nil {
 				return

@@ -55,7 +55,7 @@ func (s *Server) get(t *testing.T, path string, fields ...string) (status int, h
 
 func TestServesThePageAndTheOutputs(t *testing.T) {
 	s := serve(t)
-	s.Show(&Shown{Good: true}, []files.Output{{Path: "boat/8in/sheet-1.svg", Data: []byte("<svg/>")}, {Path: "boat/8in/sheets.pdf", Data: []byte("%PDF")}})
+	s.Ready([]files.Output{{Path: "boat/8in/sheet-1.svg", Data: []byte("<svg/>")}, {Path: "boat/8in/sheets.pdf", Data: []byte("%PDF")}})
 	for path, want := range map[string]string{
 		"/": "text/html; charset=utf-8", "/main.js": "text/javascript; charset=utf-8", "/page.css": "text/css; charset=utf-8",
 		"/out/boat/8in/sheet-1.svg?3": "image/svg+xml", "/out/boat/8in/sheets.pdf": "application/pdf",
@@ -73,7 +73,7 @@ func TestServesThePageAndTheOutputs(t *testing.T) {
 		}
 	}
 	// an output that does not come again is served no more
-	s.Show(&Shown{Good: true}, []files.Output{{Path: "other.svg", Data: []byte("<svg/>")}})
+	s.Ready([]files.Output{{Path: "other.svg", Data: []byte("<svg/>")}})
 	for _, path := range []string{
 		"/out/boat/8in/sheet-1.svg", "/out/", "/out/../server.go", "/page", "/page/index.html", "/../go.mod", "/..%2fgo.mod", "/etc/passwd", "/out//etc/passwd",
 		"/main.js/", "/nothing", "/.", "/out/other.svg/..",
@@ -89,7 +89,8 @@ func TestServesThePageAndTheOutputs(t *testing.T) {
 // (Fetch Metadata Request Headers, W3C).
 func TestRefusesOtherSites(t *testing.T) {
 	s := serve(t)
-	s.Show(&Shown{Pattern: []byte(`{"secret":1}`)}, []files.Output{{Path: "a.svg", Data: []byte("secret")}})
+	s.Show(&Shown{Pattern: []byte(`{"secret":1}`)})
+	s.Ready([]files.Output{{Path: "a.svg", Data: []byte("secret")}})
 	port := s.hosts[0][strings.IndexByte(s.hosts[0], ':'):]
 	for _, fields := range [][]string{
 		{"Host", "evil.example"}, {"Host", "evil.example" + port}, {"Host", "127.0.0.1"}, {"Host", "127.0.0.1.evil.example" + port},
@@ -160,7 +161,8 @@ func next(t *testing.T, r *bufio.Reader) map[string]any {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if data, ok := strings.CutPrefix(line, "data: "); ok {
+		if data, ok := strings.CutPrefix(line, "data: {"); ok { // of a build
+			data = "{" + data
 			var v map[string]any
 			if err := json.Unmarshal([]byte(data), &v); err != nil {
 				t.Fatalf("%v in %s", err, data)
@@ -187,7 +189,7 @@ func TestStream(t *testing.T) {
 	nasty := "a\nb\r\n\u2028</script>\"data: \x00"
 	src := &problem.Source{Name: "boat.seam", Text: nasty}
 	s.Show(&Shown{Good: false, File: nasty, Sources: []Text{{Text: nasty}}, Pattern: []byte("{\"a\":\n[1,\n2]}\n"),
-		Problems: []problem.Problem{{Code: "G102", Message: nasty, At: problem.Place{Source: src}, Drawn: &problem.Drawn{Unit: "boat", Points: [][2]float64{{1, 2}}}}}}, nil)
+		Problems: []problem.Problem{{Code: "G102", Message: nasty, At: problem.Place{Source: src}, Drawn: &problem.Drawn{Unit: "boat", Points: [][2]float64{{1, 2}}}}}})
 	v := next(t, r)
 	if v["file"] != nasty || fmt.Sprint(v["pattern"]) != "map[a:[1 2]]" || v["sources"].([]any)[0].(map[string]any)["text"] != nasty {
 		t.Errorf("event %v", v)
@@ -197,15 +199,25 @@ func TestStream(t *testing.T) {
 	}
 	// a page that comes later is told the newest, and all are told what follows
 	for i := range 3 {
-		s.Show(&Shown{File: fmt.Sprint(i)}, nil)
+		s.Show(&Shown{File: fmt.Sprint(i)})
+		s.Ready([]files.Output{{Path: fmt.Sprint(i)}})
 	}
 	late, err := http.Get(s.Address() + "events")
 	if err != nil {
 		t.Fatal(err)
 	}
 	defer late.Body.Close()
-	if v := next(t, bufio.NewReader(late.Body)); v["file"] != "2" {
+	l := bufio.NewReader(late.Body)
+	if v := next(t, l); v["file"] != "2" {
 		t.Errorf("a late page is told %v", v["file"])
+	}
+	got := ""
+	for range 4 { // the rest of that event, and the next
+		line, _ := l.ReadString('\n')
+		got += line
+	}
+	if !strings.Contains(got, "event: outputs\n") || !strings.HasSuffix(got, "data: [\"2\"]\n") {
+		t.Errorf("of the outputs a late page is told %q", got)
 	}
 	for v["file"] != "2" {
 		v = next(t, r)
@@ -225,7 +237,7 @@ func TestManyStreams(t *testing.T) {
 			c.Write([]byte("GET /events HTTP/1.1\r\nHost: " + s.hosts[0] + "\r\n\r\n"))
 			open = append(open, c)
 		}
-		s.Show(&Shown{}, nil)
+		s.Show(&Shown{})
 		for _, c := range open {
 			c.Close()
 		}

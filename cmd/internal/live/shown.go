@@ -9,7 +9,7 @@ import (
 	"seamwright/lang/problem"
 )
 
-// Shown is what the page shows.
+// Shown is what the page shows of a build.
 type Shown struct {
 	File     string // the pattern, as the person wrote it
 	Good     bool   // the last build had no error
@@ -17,8 +17,6 @@ type Shown struct {
 	Problems []problem.Problem
 	Sources  []Text // of the last build, good or not
 	Built    []Text // of the last good build, where that is another
-	Outputs  []string
-	Fits     []Fit
 }
 
 // A Text is a file of the pattern.
@@ -37,33 +35,34 @@ type Fit struct {
 
 // json is the event. What the page gets is read by its own script only, and
 // every text in it is shown as text.
-func (s *Shown) json(number int) []byte {
+func (s *Shown) json() []byte {
 	var b bytes.Buffer
-	member := func(name string, v any) {
-		data, err := json.Marshal(v)
-		if err != nil {
-			data = []byte("null") // plain data does not fail
-		}
+	member := func(name string, json []byte) {
 		b.WriteString(`,"` + name + `":`)
-		b.Write(data)
+		b.Write(json)
 	}
-	b.WriteString(`{"number":` + strconv.Itoa(number))
-	member("file", s.File)
-	member("good", s.Good)
-	member("sources", s.Sources)
-	member("built", s.Built)
-	member("outputs", s.Outputs)
-	member("fits", s.Fits)
+	b.WriteString(`{"good":` + strconv.FormatBool(s.Good))
+	member("file", marshal(s.File))
+	member("sources", marshal(s.Sources))
+	member("built", marshal(s.Built))
 	b.WriteString(`,"problems":`)
 	if err := render.JSON(&b, s.Problems); err != nil {
 		b.WriteString("null")
 	}
-	b.WriteString(`,"pattern":`)
 	if s.Pattern == nil {
-		b.WriteString("null")
+		member("pattern", []byte("null"))
 	} else {
-		b.Write(s.Pattern)
+		member("pattern", s.Pattern)
 	}
 	b.WriteString("}")
 	return b.Bytes()
+}
+
+// marshal writes plain data, which does not fail.
+func marshal(v any) []byte {
+	data, err := json.Marshal(v)
+	if err != nil {
+		return []byte("null")
+	}
+	return data
 }

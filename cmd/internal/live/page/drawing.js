@@ -40,7 +40,7 @@ export class Drawing {
     this.model = model;
     this.colors = colors;
     const [w, h] = model.size.finished;
-    this.gap = model.gaps.length ? Math.min(w, h) * 0.06 : 0;
+    this.gap = model.gaps.length ? Math.min(w, h) * 0.09 : 0;
     const first = apart(model, 0, this.gap);
     const [x0, y0, x1, y1] = bounds(model.copies.flatMap((c) => c.outline.map(([x, y]) => [x + first[c.index][0], y + first[c.index][1]])));
     const edge = Math.max(w, h) * 0.03;
@@ -94,7 +94,9 @@ export class Drawing {
       for (const p of copy.pieces) this.numbers.push(layers.numbers ? this.number(p, group) : null);
       if (layers.sections && !layers.numbers) {
         const size = Math.min(room(copy.outline, middle(copy.outline)) * 0.9, 1.5 * largest * this.pixel);
-        if (size > smallest * this.pixel) group.append(this.plate(copy.section.name, middle(copy.outline), '', size));
+        const [x, y] = middle(copy.outline);
+        const aside = layers.arrows ? 0.6 * size + arrows * this.pixel * 0.3 : 0; // the arrow has the middle
+        if (size > smallest * this.pixel) group.append(this.plate(copy.section.name, [x + (this.back ? -aside : aside), y], '', size));
       }
       if (layers.arrows) group.append(...this.arrow(copy));
       this.groups.push(group);

@@ -7,7 +7,8 @@ import { Text, moved } from './text.js';
 const $ = (id) => document.getElementById(id);
 const layerNames = ['numbers', 'sections', 'seams', 'joins', 'arrows', 'problems'];
 
-let state = null, model = null, chosen = -1;
+let state = null, model = null, chosen = -1, builds = 0;
+let outputs = [], outputsNumber = 0, fits = [];
 const pick = { block: 0, size: 0, colorway: 0 };
 
 const drawing = new Drawing($('drawing'), (index) => choose(index));
@@ -26,12 +27,12 @@ function build(next) {
     const sewn = model && $('step').value === $('step').max ? Infinity : Number($('step').value);
     draw(first || !model ? Infinity : sewn);
   }
-  document.documentElement.dataset.drawn = state.number;
+  document.documentElement.dataset.drawn = ++builds;
   requestAnimationFrame(() => setTimeout(() => {
     if (state !== next) return;
     showText();
     if (pattern) papers();
-    document.documentElement.dataset.shown = state.number;
+    document.documentElement.dataset.shown = builds;
   }));
 }
 
@@ -110,14 +111,21 @@ function draw(sewn) {
 }
 
 function papers() {
-  const { pattern, outputs, fits, number } = state, { colors, words } = dressed(), metric = pattern.settings.metric;
-  const folders = outputs.filter((o) => o.endsWith('/cutting.md')).map((o) => o.slice(0, -'/cutting.md'.length));
-  const before = pattern.blocks.slice(0, pick.block).reduce((n, b) => n + b.sizes.length, 0);
-  panels.fits($('fits'), fits, model.written.name, model.written.sizes, pick.size, metric);
-  panels.sheets($('sheets'), model.size, folders[before + pick.size], pattern.settings.sheet, number, metric);
+  const { pattern } = state, { colors, words } = dressed();
+  sheets();
   panels.cutting($('cutting'), pattern, model.size, colors, words);
   panels.seams($('seams'), pattern, model, words, choose);
   panels.checks($('checks'), pattern, model, choose);
+}
+
+// sheets shows the printed pages, which come a little after the rest.
+function sheets() {
+  const { pattern } = state, { metric, sheet } = pattern.settings;
+  const folders = outputs.filter((o) => o.endsWith('/cutting.md')).map((o) => o.slice(0, -'/cutting.md'.length));
+  const before = pattern.blocks.slice(0, pick.block).reduce((n, b) => n + b.sizes.length, 0);
+  const folder = folders[before + pick.size];
+  panels.fits($('fits'), fits, model.written.name, model.written.sizes, pick.size, metric);
+  if (folder) panels.sheets($('sheets'), model.size, folder, sheet, outputsNumber, new Set(outputs), metric);
 }
 
 function showText() {
@@ -153,7 +161,7 @@ function describe() {
   const parts = [`${p.space}, ${words.get(p.piece.fabric)}`];
   if (p.seam) parts.push(`seam ${inches(length(p.seam), metric)} finished`);
   parts.push(`patch ${cut.shape} ${cut.size.map((l) => inches(l, metric)).join(' × ')}`);
-  if (p.copy.of) parts.push(`${p.copy.of}, turned ${Math.round(p.copy.turn * 100) / 100}°`);
+  if (p.copy.of) parts.push(p.copy.of + (p.copy.turn ? `, turned ${Math.round(p.copy.turn * 100) / 100}°` : ''));
   const at = lineOf(p.piece);
   if (at.line) parts.push(`written on line ${at.line}${at.file ? ` of ${at.file}` : ''}`);
   const told = `${parts.join('; ')}.`;
@@ -235,7 +243,16 @@ $('board').addEventListener('keydown', (e) => {
 });
 
 const events = new EventSource('events');
-events.addEventListener('message', (e) => build(JSON.parse(e.data)));
+events.addEventListener('build', (e) => build(JSON.parse(e.data)));
+events.addEventListener('outputs', (e) => {
+  outputs = JSON.parse(e.data);
+  outputsNumber = e.lastEventId;
+  if (model) sheets();
+});
+events.addEventListener('fits', (e) => {
+  fits = JSON.parse(e.data);
+  if (model) sheets();
+});
 events.addEventListener('error', () => {
   $('state').textContent = 'Not connected; is `seamwright watch` still running?';
   $('state').classList.add('bad');

@@ -60,13 +60,14 @@ export function fits(root, all, blockName, sizes, current, metric) {
 
 // sheets shows every page at the same scale. Pictures that are there already are
 // given the new page, so that nothing flickers.
-export function sheets(root, size, folder, paper, number, metric) {
+export function sheets(root, size, folder, paper, number, made, metric) {
   const scale = Math.min(34, Math.max(20, root.clientWidth / (2.1 * paper.size[0]))); // pixels an inch
   const old = [...root.querySelectorAll('img')];
-  root.replaceChildren(...size.sheets.map((s, i) => {
+  const ready = size.sheets.filter((s) => made.has(`${folder}/${s.file}`)); // the others are being made
+  root.replaceChildren(...ready.map((s, i) => {
     const address = `out/${folder}/${s.file}?${number}`;
     const image = old[i] ?? element('img', { loading: 'lazy' });
-    image.src = address;
+    if (image.getAttribute('src') !== address) image.src = address;
     image.alt = `Sheet ${s.number}, reversed for sewing`;
     [image.width, image.height] = paper.size.map((l) => Math.round(l * scale));
     return element('figure', {}, element('a', { href: address, target: '_blank', rel: 'noreferrer' }, image),
@@ -98,7 +99,7 @@ export function seams(root, pattern, model, words, choose) {
   const metric = pattern.settings.metric, parts = [];
   for (const section of model.size.sections) {
     const copy = model.copies.find((c) => c.section === section);
-    const turned = model.copies.filter((c) => c.section === section && (c.turn || c.of)).map((c) => `${c.of || 'in place'}, turned ${Math.round(c.turn * 100) / 100}°`);
+    const turned = model.copies.filter((c) => c.section === section && (c.turn || c.of)).map((c) => (c.of || 'in place') + (c.turn ? `, turned ${Math.round(c.turn * 100) / 100}°` : ''));
     parts.push(element('h3', {}, `Section ${section.name}${section.make > 1 ? `, made ${section.make} times` : ''}${section.reversed_of ? `, ${section.reversed_of} reversed` : ''}`));
     if (turned.length) parts.push(element('p', { className: 'soft' }, turned.slice(0, 8).join('; ') + (turned.length > 8 ? ` and ${turned.length - 8} more` : '')));
     parts.push(table([{ words: 'Space' }, { words: 'Fabric' }, { words: 'Seam, finished', number: true }],
