@@ -5,6 +5,7 @@ import (
 	"seamwright/compiler/eval"
 	"seamwright/compiler/pattern"
 	"seamwright/compiler/piecing"
+	"seamwright/compiler/pressing"
 	"seamwright/lang"
 	"seamwright/lang/problem"
 )
@@ -26,6 +27,7 @@ func Compile(src *problem.Source, load Loader) (*pattern.Pattern, []problem.Prob
 	if !problem.Failed(problems) {
 		problems = append(problems, judge(src, result)...)
 		cutting.Cut(&result.Pattern)
+		pressing.Press(&result.Pattern)
 	}
 	problem.Sort(problems)
 	if problem.Failed(problems) {

@@ -11,5 +11,6 @@
 //	solver   where can a drawing be cut?            (joins nobody wrote)
 //	piecing  which pieces and joins do they make?   (sections, order, copies)
 //	cutting  what is cut from cloth?
+//	pressing which way does every join lie?
 //	rules    is it good to sew?                     (one file a rule)
 package compiler

@@ -73,7 +73,7 @@ func steps(s *pattern.Sized) string {
 			break
 		}
 		j := &s.Joins[i]
-		fmt.Fprintf(&w, "  %s  %d. %s to %s%s\n", lead, j.Number, side(s, j.Left), side(s, j.Right), matched(j))
+		fmt.Fprintf(&w, "  %s  %d. %s to %s%s\n", lead, j.Number, side(s, j.Left), side(s, j.Right), matched(j)+pressed(s, j))
 		lead = "    "
 	}
 	return w.String()
@@ -129,6 +129,19 @@ func matched(j *pattern.Join) string {
 		return ""
 	}
 	return fmt.Sprintf(" (match %s)", count(len(j.Points), "point"))
+}
+
+// pressed says which way a join is pressed; why is in the report.
+func pressed(s *pattern.Sized, j *pattern.Join) string {
+	switch j.Press {
+	case pattern.PressLeft:
+		return ", press toward " + side(s, j.Left)
+	case pattern.PressRight:
+		return ", press toward " + side(s, j.Right)
+	case pattern.PressOpen:
+		return ", press open"
+	}
+	return ""
 }
 
 // mostFiles is how many files to print are told of.

@@ -195,6 +195,9 @@ type Join struct {
 	Left   []int
 	Right  []int
 	Points []Pos // where seams of both sides end: to match, with pins
+	Press  Press
+	Why    PressReason // of Press
+	Meet   int         // seams at the fullest of its points to match; 0 without any
 	Source Source
 }
 

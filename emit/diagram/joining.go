@@ -23,7 +23,7 @@ const (
 // together, a little apart, with the points that must meet ringed.
 func joining(p *pattern.Pattern, b *pattern.Block, sizes []*pattern.Sized) *drawing.Page {
 	s := sizes[0]
-	pic := newPicture("joining", p, b, sizes, "Joining the sections, from the front, in this order. Rings are points to match.")
+	pic := newPicture("joining", p, b, sizes, shown(sizes[0]))
 	steps := min(len(s.Joins), mostSteps)
 	parts := newAssembly(len(s.Copies))
 	pic.cells(steps, func(k int, at pos, width length) length {
@@ -33,6 +33,15 @@ func joining(p *pattern.Pattern, b *pattern.Block, sizes []*pattern.Sized) *draw
 		pic.words("The report lists the other " + strconv.Itoa(len(s.Joins)-steps) + " joins.")
 	}
 	return pic.done()
+}
+
+// shown says what the page shows.
+func shown(s *pattern.Sized) string {
+	words := "Joining the sections, from the front, in this order. Rings are points to match."
+	if len(s.Joins) > 0 && s.Joins[0].Press != pattern.Unpressed {
+		words += " An arrow points to the side that the seam allowances are pressed to; two arrows: press open."
+	}
+	return words
 }
 
 // cells draws n small pictures in rows. Each is told its upper left corner and its
@@ -101,6 +110,7 @@ func (d *step) draw(f frame) []drawing.Item {
 	g.Items = f.side(g.Items, d.sized, d.onLeft, d.left)
 	g.Items = f.side(g.Items, d.sized, d.onRight, d.right)
 	g.Items = f.seam(g.Items, d.join, d.away)
+	g.Items = append(g.Items, f.press(d.join, d.away)...)
 	return []drawing.Item{g}
 }
 

@@ -30,8 +30,24 @@ func (w *writer) joins(s *pattern.Sized) {
 		default:
 			words += "; " + strconv.Itoa(len(j.Points)) + " points to match"
 		}
+		if press := press(s, j); press != "" {
+			words += "; press " + press
+		}
 		w.item("join "+strconv.Itoa(j.Number), words)
 	}
+}
+
+// press says which way a join is pressed, and why.
+func press(s *pattern.Sized, j *pattern.Join) string {
+	switch j.Press {
+	case pattern.PressLeft:
+		return "toward " + side(s, j.Left) + ": " + j.PressWords()
+	case pattern.PressRight:
+		return "toward " + side(s, j.Right) + ": " + j.PressWords()
+	case pattern.PressOpen:
+		return "open: " + j.PressWords()
+	}
+	return ""
 }
 
 // side names what lies on one side of a join: "A", "A-B-C", "A four times".

@@ -209,6 +209,9 @@ func (e *encoder) joins(s *pattern.Sized) {
 		e.key("left").ints(j.Left)
 		e.key("right").ints(j.Right)
 		e.key("match").points(j.Points)
+		e.key("press").string([...]string{"", "left", "right", "open"}[j.Press])
+		e.key("press_reason").string(j.Why.Code())
+		e.key("most_meeting").int(j.Meet)
 		e.close('}')
 	}
 	e.close(']')

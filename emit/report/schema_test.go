@@ -156,6 +156,10 @@ type joinJSON struct {
 	Left  []int   `json:"left"`
 	Right []int   `json:"right"`
 	Match []point `json:"match"`
+
+	Press       string `json:"press"`
+	PressReason string `json:"press_reason"`
+	MostMeeting int    `json:"most_meeting"`
 }
 
 type cutRow struct {

@@ -1,0 +1,9 @@
+// Package pressing chooses to which side every join is pressed.
+//
+// Seams inside a section are pressed toward the newer piece, always. Joins are
+// free: where two seams meet from both sides of a later join they should lie
+// opposite ways, so that they nest. That is a signed graph: joins are its nodes,
+// meeting seams its edges, and seams of sections say which way one node must
+// lie. Where all can be had, one walk finds it; else a search finds the least
+// number of seams that do not nest, and those are pressed open.
+package pressing

@@ -1,0 +1,48 @@
+package pressing
+
+import "seamwright/compiler/pattern"
+
+// crowd is how many seams at a point are pressed open: a teacher of the trade
+// opens seams where more than 4 meet (Pressing, ajpadilla.com). Five is a seam
+// that ends in the crossing of two, which still lies flat to one side; hence 6.
+const crowd = 6
+
+// Press chooses the pressing of every join of every block and size.
+func Press(p *pattern.Pattern) {
+	for b := range p.Blocks {
+		for s := range p.Blocks[b].Sizes {
+			press(&p.Blocks[b].Sizes[s])
+		}
+	}
+}
+
+func press(s *pattern.Sized) {
+	if len(s.Joins) == 0 {
+		return
+	}
+	g := graphOf(s)
+	g.solve()
+	for i := range s.Joins {
+		j, n := &s.Joins[i], &g.nodes[i]
+		j.Meet = n.meet
+		switch {
+		case n.meet >= crowd:
+			j.Press, j.Why = pattern.PressOpen, pattern.ManyMeet
+		case n.sameWay:
+			j.Press, j.Why = pattern.PressOpen, pattern.SameWay
+		case n.clash:
+			j.Press, j.Why = pattern.PressOpen, pattern.BothWays
+		default:
+			j.Press, j.Why = pattern.PressLeft, pattern.EitherSide
+			if n.sign < 0 {
+				j.Press = pattern.PressRight
+			}
+			switch {
+			case len(n.edges) > 0 || n.wish[0]+n.wish[1] > 0:
+				j.Why = pattern.Nests
+			case n.bulk[0] != n.bulk[1]:
+				j.Why = pattern.FewerSeams
+			}
+		}
+	}
+}
