@@ -10,10 +10,10 @@ import (
 )
 
 // largeRandom cuts a square into n patches, each time one of the larger patches,
-// by a line of any direction or of few; with cross, half of the lines run on
+// by a line of any direction or of few; of every hundred lines, cross run on
 // through one neighbour.
-func largeRandom(n, directions int, cross bool, seed int64) block {
-	r := rand.New(rand.NewSource(seed))
+func largeRandom(n, directions, cross int) block {
+	r := rand.New(rand.NewSource(1))
 	side := math.Sqrt(float64(n))
 	b := block{outline: box(side, side), faces: []plane.Polygon{box(side, side)}}
 	split := func(i int, p, d plane.Point) bool {
@@ -40,7 +40,7 @@ func largeRandom(n, directions int, cross bool, seed int64) block {
 			angle = math.Pi * float64(r.Intn(directions)) / float64(directions)
 		}
 		d := plane.Point{X: math.Cos(angle), Y: math.Sin(angle)}
-		if !split(i, p, d) || !cross || len(b.faces) == n || r.Intn(100) >= crossPercent {
+		if !split(i, p, d) || len(b.faces) == n || r.Intn(100) >= cross {
 			continue
 		}
 		ahead := 0.0
@@ -181,30 +181,32 @@ func (b block) lines() []plane.Line {
 	return out
 }
 
-func benchmarks() []struct {
+// An entry is a block of the benchmark.
+type entry struct {
 	name string
+	size int // roughly, in patches
 	make func() block
-} {
-	type entry = struct {
-		name string
-		make func() block
-	}
+}
+
+func benchmarks() []entry {
 	var list []entry
+	add := func(name string, parameter, size int, make func() block) {
+		list = append(list, entry{fmt.Sprintf("%s-%d", name, parameter), size, make})
+	}
 	for _, n := range []int{10, 100, 1000, 10000} {
-		list = append(list,
-			entry{fmt.Sprintf("tees-%d", n), func() block { return largeRandom(n, 0, false, 1) }},
-			entry{fmt.Sprintf("crossings-%d", n), func() block { return largeRandom(n, 0, true, 1) }},
-			entry{fmt.Sprintf("eight-%d", n), func() block { return largeRandom(n, 8, true, 1) }},
-			entry{fmt.Sprintf("axis-%d", n), func() block { return largeRandom(n, 2, true, 1) }},
-			entry{fmt.Sprintf("cabin-%d", n), func() block { return logCabin(n) }},
-			entry{fmt.Sprintf("pineapple-%d", n), func() block { return pineapple(n / 4) }},
-		)
+		add("tees", n, n, func() block { return largeRandom(n, 0, 0) })
+		add("crossings", n, n, func() block { return largeRandom(n, 0, 20) })
+		add("dense", n, n, func() block { return largeRandom(n, 0, 50) })
+		add("eight", n, n, func() block { return largeRandom(n, 8, 20) })
+		add("axis", n, n, func() block { return largeRandom(n, 2, 20) })
+		add("cabin", n, n, func() block { return logCabin(n) })
+		add("pineapple", n, n, func() block { return pineapple(n / 4) })
 	}
 	for _, n := range []int{8, 16, 32, 64} {
-		list = append(list, entry{fmt.Sprintf("compass-%d", n), func() block { return compass(n) }})
+		add("compass", n, 4*n, func() block { return compass(n) })
 	}
 	for _, n := range []int{10, 16, 24, 31} {
-		list = append(list, entry{fmt.Sprintf("grid-%d", n), func() block { return grid(n) }})
+		add("grid", n, n*n, func() block { return grid(n) })
 	}
 	return list
 }
@@ -249,5 +251,3 @@ func BenchmarkSolver(b *testing.B) {
 		})
 	}
 }
-
-var crossPercent = 50

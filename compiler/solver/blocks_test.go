@@ -54,13 +54,15 @@ func (f family) random(r *rand.Rand, n int) block {
 	}
 	b := block{outline: plane.Polygon{{X: 0, Y: 0}, {X: side, Y: 0}, {X: side, Y: side}, {X: 0, Y: side}}}
 	b.faces = []plane.Polygon{slices.Clone(b.outline)}
-	for tries := 0; len(b.faces) < n && tries < 40*n; tries++ {
-		f.cut(r, &b, n)
-	}
+	most := n
 	if f.merge {
-		for k := 1 + r.Intn(1+len(b.faces)/3); k > 0; k-- {
-			b.merge(r)
-		}
+		most += n / 2
+	}
+	for tries := 0; len(b.faces) < most && tries < 40*n; tries++ {
+		f.cut(r, &b, most)
+	}
+	for tries := 0; f.merge && tries < 200 && (len(b.faces) > n || tries < n/2); tries++ {
+		b.merge(r)
 	}
 	if f.notch {
 		for k := 1 + r.Intn(3); k > 0 && len(b.faces) > 2; k-- {
@@ -297,7 +299,7 @@ func hull(points []plane.Point) plane.Polygon {
 	half := func(list []plane.Point) plane.Polygon {
 		var h plane.Polygon
 		for _, p := range list {
-			for len(h) > 1 && h[len(h)-1].Sub(h[len(h)-2]).Cross(p.Sub(h[len(h)-2])) <= 1e-9 {
+			for len(h) > 1 && h[len(h)-1].Sub(h[len(h)-2]).Cross(p.Sub(h[len(h)-2])) <= 0 {
 				h = h[:len(h)-1]
 			}
 			h = append(h, p)
@@ -306,7 +308,18 @@ func hull(points []plane.Point) plane.Polygon {
 	}
 	low := half(points)
 	slices.Reverse(points)
-	return append(low, half(points)...)
+	all := append(low, half(points)...)
+	var bent plane.Polygon
+	for i, p := range all {
+		a, b := all[(i+len(all)-1)%len(all)], all[(i+1)%len(all)]
+		if len(bent) > 0 {
+			a = bent[len(bent)-1]
+		}
+		if p.Sub(a).Cross(b.Sub(a)) > 1e-9 {
+			bent = append(bent, p)
+		}
+	}
+	return bent
 }
 
 // turned returns the block turned about the origin by an angle in radians.

@@ -38,12 +38,9 @@ func Tile(outline plane.Polygon, polygons []plane.Polygon, near float64) *Partit
 	b := newBuilder(outline, sides, near)
 	b.tile = true
 	for i, p := range polygons {
-		back := p.Area() < 0
+		p = anticlockwise(p)
 		for k := range p {
 			s := p.Side(k)
-			if back {
-				s.A, s.B = s.B, s.A
-			}
 			b.add(s.A, s.B, int32(i))
 		}
 	}
@@ -63,6 +60,7 @@ type builder struct {
 	tile   bool
 	faults []Fault
 	nearly []Near
+	rivals []rivals
 }
 
 // A hit says that a point lies on a segment, t along it.
@@ -72,10 +70,7 @@ type hit struct {
 }
 
 func newBuilder(outline plane.Polygon, lines int, near float64) *builder {
-	if outline.Area() < 0 {
-		outline = slices.Clone(outline)
-		slices.Reverse(outline)
-	}
+	outline = anticlockwise(outline)
 	low, high := outline.Box()
 	n := 2*lines + len(outline)
 	spacing := math.Sqrt((high.X - low.X) * (high.Y - low.Y) / float64(n+1))
@@ -86,6 +81,14 @@ func newBuilder(outline plane.Polygon, lines int, near float64) *builder {
 		b.add(s.A, s.B, -1)
 	}
 	return b
+}
+
+func anticlockwise(p plane.Polygon) plane.Polygon {
+	if p.Area() < 0 {
+		p = slices.Clone(p)
+		slices.Reverse(p)
+	}
+	return p
 }
 
 // add takes a stretch of the input in; line is -1 for the outline.
@@ -177,6 +180,11 @@ func (b *builder) touch(i, v int32) {
 }
 
 func (b *builder) suspect(p, q plane.Point, d float64) {
+	for _, n := range b.nearly {
+		if n.A.Same(p) && n.B.Same(q) || n.A.Same(q) && n.B.Same(p) {
+			return
+		}
+	}
 	if len(b.nearly) < maxReports {
 		b.nearly = append(b.nearly, Near{p, q, d})
 	}

@@ -6,6 +6,9 @@ import (
 	"seamwright/compiler/plane"
 )
 
+// rivals are two polygons that claim the same side of an edge.
+type rivals struct{ a, b int }
+
 // own notes that a polygon lies to the left of an edge, walked from a point.
 func (b *builder) own(e *Edge, polygon, from int) {
 	side := &e.Left
@@ -13,8 +16,7 @@ func (b *builder) own(e *Edge, polygon, from int) {
 		side = &e.Right
 	}
 	if *side >= 0 && *side != polygon {
-		at := b.at[e.From].Mid(b.at[e.To])
-		b.fault(Fault{Kind: Overlap, At: at, Line: *side, Other: polygon})
+		b.rivals = append(b.rivals, rivals{*side, polygon})
 	}
 	*side = polygon
 }
@@ -28,21 +30,18 @@ func (b *builder) claim(d *draft, polygons []plane.Polygon) {
 		patch[i] = -1
 	}
 	for i := range p.Patches {
-		first, second := d.owners(d.walk[i])
-		f := Fault{Line: first, Other: second, Area: p.Patches[i].Area}
-		switch {
+		switch first, second := d.owners(d.walk[i]); {
 		case first < 0:
-			f.Kind = Uncovered
+			f := Fault{Kind: Uncovered, Line: -1, Other: -1, Area: p.Patches[i].Area, Polygon: p.Polygon(i)}
+			f.At = f.Polygon.Interior()
+			b.fault(f)
 		case second >= 0:
-			f.Kind = Overlap
+			b.rivals = append(b.rivals, rivals{min(first, second), max(first, second)})
 		default:
 			p.Patches[i].Polygon, patch[first] = first, i
-			continue
 		}
-		f.Polygon = p.Polygon(i)
-		f.At = f.Polygon.Interior()
-		b.fault(f)
 	}
+	b.overlaps(polygons)
 	if len(b.faults) > 0 {
 		return
 	}
@@ -57,6 +56,23 @@ func (b *builder) claim(d *draft, polygons []plane.Polygon) {
 	}
 	if len(b.faults) == 0 {
 		p.reorder(patch)
+	}
+}
+
+// overlaps reports each two polygons that claim the same area once.
+func (b *builder) overlaps(polygons []plane.Polygon) {
+	told := map[rivals]bool{} // for look-up only
+	for _, r := range b.rivals {
+		if told[r] || len(b.faults) == maxReports {
+			continue
+		}
+		told[r] = true
+		p, q := anticlockwise(polygons[r.a]), anticlockwise(polygons[r.b])
+		f := Fault{Kind: Overlap, Line: r.a, Other: r.b, Area: plane.Overlap(p, q), Polygon: plane.Common(p, q)}
+		if f.At = p.Interior(); len(f.Polygon) > 0 {
+			f.At = f.Polygon.Interior()
+		}
+		b.fault(f)
 	}
 }
 

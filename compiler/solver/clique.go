@@ -15,6 +15,18 @@ type spreader struct {
 	round    int
 }
 
+// clique returns faces of a part no two of which can share a section, given its
+// sections: hopefully as many.
+func (g *grower) clique(p part, sections []part) []int32 {
+	best := g.spread(sections)
+	if len(best) < len(sections) && len(p) <= cliqueFaces {
+		if more := g.largestClique(p); len(more) > len(best) {
+			return more
+		}
+	}
+	return best
+}
+
 // spread returns such faces, as many as it finds. Where a section has no face
 // that goes with all those chosen, another section is asked to choose again, and
 // so on, each once.

@@ -2,100 +2,140 @@ package solver
 
 import "slices"
 
-// A fewest is the least number of sections of a block, and how sure that is.
-type fewest struct {
+// A divided is a block taken apart as far as every plan must: see forcedParts.
+type divided struct {
+	*mesh
+	budget int
+	walls  *walls // nil if the block is not convex
+	cuts   *work  // with the joins that every plan has
+	parts  []part // what those leave
+}
+
+func divide(m *mesh, budget int) *divided {
+	d := &divided{mesh: m, budget: budget, parts: []part{m.all()}}
+	if m.convex {
+		d.walls = newWalls(m)
+		d.cuts, d.parts = forcedParts(m, d.walls.always)
+	}
+	return d
+}
+
+// A solved is the least number of sections of a part or block, and how sure that
+// is: there can't be fewer than bound, nor than faces in the clique, no two of
+// which can share a section.
+type solved struct {
 	sections []part
 	bound    int
 	clique   []int32
-	looked   int
-	budget   int
-	walls    *walls // nil if there is one section, or the block is not convex
-	near     *grower
 }
 
-// fewestSections divides the whole block into the fewest sections that it finds.
-func fewestSections(m *mesh, budget int) fewest {
-	k := newWork(m)
-	all := m.all()
-	if k.peel(all, -1) {
-		return fewest{sections: []part{all}, bound: 1, clique: []int32{0}, looked: 1}
-	}
-	f := fewest{budget: budget}
-	if !m.convex {
-		f.solve(newSearch(k, nil, 0), all)
-		f.looked = k.looked
-		return f
-	}
-	k.walls = newWalls(m)
-	f.walls, f.near = k.walls, k.walls.near
-	s := newSearch(k, f.near, 0)
-	block, parts := forcedParts(m, f.walls.always)
-	g := newGuide(s, block)
-	for _, p := range parts {
-		f.solvePart(g, p)
-	}
-	slices.Sort(f.clique)
-	f.looked += k.looked
-	return f
+// A partSolver solves the parts of a divided block.
+type partSolver struct {
+	*search
+	of     *divided
+	guide  *guide
+	looked int // parts that other searches looked at
 }
 
-// solvePart adds the sections of a convex part. Its pieces are solved each for
-// itself. Mostly their sections can be sewn to one another; if not, other plans
-// for them are looked for, and where that costs more, and the part is not too
-// large, a plan for all of it at once.
-func (f *fewest) solvePart(g *guide, p part) {
-	pieces := g.pieces(p)
-	bound, from, clique := f.bound, len(f.sections), len(f.clique)
+func (d *divided) solver(r *rules) *partSolver {
+	w := newWork(d.mesh)
+	s := &partSolver{of: d}
+	if w.walls = d.walls; d.walls == nil {
+		s.search = newSearch(w, nil, 0)
+	} else {
+		s.search = newSearch(w, d.walls.near, 0)
+		s.guide = newGuide(s.search, d.cuts)
+	}
+	if s.rules = r; r != nil {
+		r.search = s.search
+	}
+	return s
+}
+
+// share is the budget for a part: every face has the same.
+func (s *partSolver) share(p part) int { return s.of.budget / s.faces() * len(p) }
+
+// part solves a part. Its pieces are solved each for itself. Mostly their sections
+// can be sewn to one another; if not, other plans for them are looked for, and
+// where that costs more, and the part is not too large, a plan for all of it at
+// once.
+func (s *partSolver) part(p part) solved {
+	var out solved
+	pieces := s.pieces(p)
 	for _, q := range pieces {
-		f.solve(g.search, q)
+		x := s.piece(q)
+		out.sections = append(out.sections, x.sections...)
+		out.clique = append(out.clique, x.clique...)
+		out.bound += x.bound
 	}
-	if g.sewable(p, f.sections[from:]) {
-		return
+	if s.guide == nil || s.guide.sewable(p, out.sections) {
+		return out
 	}
-	f.sections = append(f.sections[:from], g.carry(pieces)...)
-	if len(f.sections)-from > f.bound-bound && len(p) <= wholeFaces {
-		s := newSearch(newWork(g.mesh), f.near, f.budget/g.faces()*len(p))
-		for _, c := range f.clique[clique:] {
-			s.apart[c] = true
+	out.sections = s.guide.carry(pieces)
+	if cost := s.cost(out.sections); cost > out.bound && len(p) <= wholeFaces {
+		t := newSearch(newWork(s.mesh), s.near, s.share(p))
+		t.apart, t.rules = s.apart, s.rules
+		a := t.best(p)
+		if a.cost < cost {
+			out.sections = t.collect(p, nil)
 		}
-		a := s.best(p)
-		if a.cost < len(f.sections)-from {
-			f.sections = s.collect(p, f.sections[:from])
-		}
-		f.bound = max(f.bound, bound+a.least)
-		f.looked += s.looked
+		out.bound = max(out.bound, a.least)
+		s.looked += t.looked
 	}
+	return out
 }
 
 // wholeFaces is up to how many faces a part is searched without taking it apart
 // into pieces, where those don't settle it.
 const wholeFaces = 128
 
-// solve adds the sections of one piece: first by the most promising cuts alone.
-// Only if no certificate shows that this is the best are others tried.
-func (f *fewest) solve(s *search, p part) {
-	s.spent = s.visited + f.budget/s.faces()*len(p)
-	a := s.solve(p, anything)
-	sections, clique := s.collect(p, nil), p[:1]
-	if a.cost > 1 && f.near != nil {
-		clique = f.near.spread(sections)
+func (s *partSolver) cost(sections []part) int {
+	if s.rules == nil {
+		return len(sections)
 	}
-	if len(clique) < a.cost && f.near != nil && len(p) <= cliqueFaces {
-		clique = f.near.largestClique(p)
+	cost := 0
+	for _, p := range sections {
+		cost += s.rules.cost(p)
 	}
-	if len(clique) < a.cost {
-		for _, g := range clique {
-			s.apart[g] = true
+	return cost
+}
+
+// piece solves a piece, first by the most promising cuts alone. Only if no
+// certificate shows that this is the best are others tried.
+func (s *partSolver) piece(p part) solved {
+	s.spent = s.visited + s.share(p)
+	a := s.search.solve(p, anything)
+	out := solved{sections: s.collect(p, nil), clique: p[:1]}
+	if a.cost > 1 && s.near != nil && s.rules == nil {
+		out.clique = s.near.clique(p, out.sections)
+		for _, f := range out.clique {
+			s.apart[f] = true
 		}
+	}
+	if len(out.clique) < a.cost {
 		b := s.best(p)
 		if b.cost < a.cost {
-			sections = s.collect(p, nil)
-			if f.near != nil {
-				clique = f.near.spread(sections)
+			out.sections = s.collect(p, nil)
+			if s.near != nil && s.rules == nil && len(out.clique) < b.cost {
+				out.clique = s.near.clique(p, out.sections)
 			}
 		}
 		a = b
 	}
-	f.bound += max(len(clique), a.least)
-	f.sections, f.clique = append(f.sections, sections...), append(f.clique, clique...)
+	out.bound = max(len(out.clique), a.least)
+	return out
+}
+
+// fewest divides a whole block into the fewest sections that it finds.
+func (d *divided) fewest() (solved, int) {
+	s := d.solver(nil)
+	var out solved
+	for _, p := range d.parts {
+		x := s.part(p)
+		out.sections = append(out.sections, x.sections...)
+		out.clique = append(out.clique, x.clique...)
+		out.bound += x.bound
+	}
+	slices.Sort(out.clique)
+	return out, s.search.looked + s.looked
 }

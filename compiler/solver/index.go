@@ -63,8 +63,10 @@ func outlineConvex(p *Partition, edges []Edge) bool {
 		next[e.From] = e.To
 	}
 	for _, e := range edges {
-		l := plane.Line{A: p.Points[e.From].Point, B: p.Points[e.To].Point}
-		if l.Offset(p.Points[next[e.To]].Point) < -straightTol {
+		// How far the corner lies from the line of its neighbours, not how far
+		// the next side leads away: short sides have no exact direction.
+		l := plane.Line{A: p.Points[e.From].Point, B: p.Points[next[e.To]].Point}
+		if l.Offset(p.Points[e.To].Point) > straightTol {
 			return false
 		}
 	}
@@ -197,6 +199,8 @@ func (m *mesh) roles(points []Point) {
 	for v := range points {
 		switch {
 		case m.border[v]:
+		case m.tees[v].seam >= 0 && m.tees[v].side == 0:
+			points[v].Role = Plain
 		case m.tees[v].seam >= 0:
 			points[v].Role = Tee
 		default:

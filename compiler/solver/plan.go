@@ -16,26 +16,33 @@ func (p *Partition) Plan(w Wishes) Plan {
 	if w.Budget == 0 {
 		w.Budget = DefaultBudget
 	}
-	least := fewestSections(p.mesh, w.Budget)
-	out := Plan{
-		Least: len(least.sections), Bound: least.bound, Proved: least.bound == len(least.sections),
-		Certificate: ints(least.clique), Parts: least.looked,
+	m := p.mesh
+	var least solved
+	var d *divided
+	out := Plan{Parts: 1}
+	if all := m.all(); newWork(m).peel(all, -1) {
+		least = solved{sections: []part{all}, bound: 1, clique: all[:1]}
+	} else {
+		d = divide(m, w.Budget)
+		least, out.Parts = d.fewest()
 	}
-	granted := p.grant(least, w)
+	out.Least, out.Bound, out.Proved = len(least.sections), least.bound, least.bound == len(least.sections)
+	out.Certificate = ints(least.clique)
+	granted := p.grant(least, d, w)
 	out.Refused = granted.refused
 	sections := granted.sections
 	for _, s := range sections {
 		slices.Sort(s)
 	}
 	slices.SortFunc(sections, func(a, b part) int { return int(a[0] - b[0]) })
-	wk, t := newWork(p.mesh), newTracer(p)
+	wk, t := newWork(m), newTracer(p)
 	for i, s := range sections {
 		out.Sections = append(out.Sections, p.ordered(wk, t, s, granted.first(s)))
 		if granted.over(s) {
 			out.Over = append(out.Over, i)
 		}
 	}
-	out.Joins, out.Depth = plantTree(p.mesh.contract(sections))
+	out.Joins, out.Depth = plantTree(m.contract(sections))
 	return out
 }
 

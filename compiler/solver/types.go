@@ -23,6 +23,7 @@ type Role int8
 
 const (
 	OnOutline Role = iota
+	Plain          // inside one seam, and nothing meets it
 	Tee            // a seam runs straight through, others meet it from one side only
 	Match          // seams meet here from both sides: matched once in every plan
 )

@@ -8,36 +8,38 @@ type grant struct {
 }
 
 // grant divides the block again where the fewest sections don't fulfil the
-// wishes. Joins that every plan has are kept, so that the rest of the block
-// stays as it was.
-func (p *Partition) grant(least fewest, w Wishes) grant {
-	r := p.newRules(w)
-	g := grant{rules: r, sections: least.sections}
+// wishes. Joins that every plan has are kept, so that the rest of the block stays
+// as it was.
+func (p *Partition) grant(least solved, d *divided, w Wishes) *grant {
+	g := &grant{rules: p.newRules(w), sections: least.sections}
 	if w.MaxPieces == 0 && w.Fits == nil && len(w.Together)+len(w.NoJoin)+len(w.First) == 0 {
 		return g
 	}
 	g.settle()
-	if r.walls, r.near = least.walls, least.near; r.walls == nil && p.mesh.convex {
-		r.walls = newWalls(p.mesh)
-		r.near = r.walls.near
+	if g.fulfils(least.sections) {
+		return g
 	}
-	parts := r.pieces(p.mesh.all())
+	if d == nil {
+		d = divide(p.mesh, w.Budget)
+	}
+	s := d.solver(g.rules)
+	for _, f := range least.clique {
+		s.apart[f] = true
+	}
 	home := make([]int, p.mesh.faces())
-	for i, q := range parts {
+	for i, q := range d.parts {
 		for _, f := range q {
 			home[f] = i
 		}
 	}
-	inside := make([][]part, len(parts))
-	for _, s := range least.sections {
-		inside[home[s[0]]] = append(inside[home[s[0]]], s)
+	inside := make([][]part, len(d.parts))
+	for _, x := range least.sections {
+		inside[home[x[0]]] = append(inside[home[x[0]]], x)
 	}
 	g.sections = nil
-	for i, q := range parts {
-		if !r.fulfils(inside[i]) {
-			if a := r.best(q); a.cost < never {
-				inside[i] = r.collect(q, nil)
-			}
+	for i, q := range d.parts {
+		if !g.fulfils(inside[i]) {
+			inside[i] = s.part(q).sections
 		}
 		g.sections = append(g.sections, inside[i]...)
 	}
@@ -47,7 +49,7 @@ func (p *Partition) grant(least fewest, w Wishes) grant {
 func (p *Partition) newRules(w Wishes) *rules {
 	n := p.mesh.faces()
 	r := &rules{
-		search: newSearch(newWork(p.mesh), nil, w.Budget), p: p, tracer: newTracer(p), wishes: w,
+		search: newSearch(newWork(p.mesh), nil, 0), p: p, tracer: newTracer(p), wishes: w,
 		group: make([]int32, n), firsts: make([]bool, n), mark: make([]int, n),
 	}
 	r.search.rules = r
@@ -59,13 +61,17 @@ func (p *Partition) newRules(w Wishes) *rules {
 
 // fulfils reports whether sections are as wished.
 func (r *rules) fulfils(sections []part) bool {
+	home := map[int32]int{} // of a group, for look-up only
 	for i, s := range sections {
 		if r.cost(s) != 1 {
 			return false
 		}
-		for _, t := range sections[:i] {
-			if !r.allows(s, t) {
-				return false
+		for _, f := range s {
+			if g := r.group[f]; g >= 0 {
+				if k, known := home[g]; known && k != i {
+					return false
+				}
+				home[g] = i
 			}
 		}
 	}
