@@ -34,6 +34,12 @@ func verbs() []verb {
 			example: "seamwright fmt --check patterns/",
 		},
 		{
+			name: "number", args: "FILE... [flags]", run: number,
+			short:   "write the sections of drawn units into the text",
+			long:    "Rewrites each unit given by its lines as the joins and sections that were found\nfor it, comments kept. The block and its numbers stay as they are, and no later\nversion of the program divides it otherwise. - reads standard input and writes\nstandard output. A unit with parameters stays as it is drawn.",
+			example: "seamwright number --diff lantern.seam",
+		},
+		{
 			name: "explain", args: "[CODE...]", run: explain,
 			short:   "what a problem's code means, and how it is mended",
 			long:    "Tells the rule behind a code, why it matters, where it comes from, the smallest\npattern that breaks it, and the same pattern mended. Without a code it lists all.",

@@ -30,7 +30,18 @@ const (
 
 	NearPoints problem.Code = "G130" // two points that are almost one
 	Renamed    problem.Code = "G140" // a letter that is taken
-	DrawnUnit  problem.Code = "G150" // a drawn unit
+
+	LooseLine     problem.Code = "G151" // a line that ends in the middle of a patch
+	FloatingLine  problem.Code = "G152" // lines that touch nothing else
+	NotConvex     problem.Code = "G153" // a patch with an inward corner
+	NotSewable    problem.Code = "G154" // patches that no straight seam parts
+	NamedTwice    problem.Code = "G155" // a patch with two fabrics
+	Unnamed       problem.Code = "G156" // a patch without a fabric
+	PointOnLine   problem.Code = "G157" // a point that is in no patch
+	AlmostOne     problem.Code = "G158" // points that are almost one, in a drawing that fails
+	CornersDiffer problem.Code = "G159" // corners that are not those of a patch
+	Sections      problem.Code = "G160" // how a drawn unit is sewn
+	IdleLine      problem.Code = "G161" // a line that divides nothing
 
 	NotCovered problem.Code = "G190" // a fault of the program
 )
@@ -46,5 +57,6 @@ func Codes() []problem.Info {
 	infos := regionCodes()
 	infos = append(infos, pieceCodes()...)
 	infos = append(infos, placeCodes()...)
+	infos = append(infos, drawnCodes()...)
 	return append(infos, wholeCodes()...)
 }

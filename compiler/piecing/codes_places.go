@@ -64,13 +64,6 @@ func wholeCodes() []problem.Info {
 		Example: sky + sea + "block one 4 x 4 finished 4in {\n  section A { 1 sky at c }\n}\nblock two 4 x 4 finished 4in {\n  section A { 1 sea at c }\n}\n",
 		Cured:   sky + sea + "block one 4 x 4 finished 4in {\n  section A { 1 sky at c }\n}\nblock two 4 x 4 finished 4in {\n  section B { 1 sea at c }\n}\n",
 	}, {
-		Code:    DrawnUnit,
-		Title:   "a drawn unit",
-		Rule:    "A unit given by its lines alone has to be divided into sections first, which this version of the program can't do.",
-		Source:  "language",
-		Example: sky + sea + "block b 4 x 4 finished 4in {\n  line s -- n\n  piece sky at (1, 1)\n  piece sea at (3, 1)\n}\n",
-		Cured:   sky + sea + "block b 4 x 4 finished 4in {\n  section A {\n    1 sky at (1, 1)\n    2 sea along s -- n\n  }\n}\n",
-	}, {
 		Code:   NotCovered,
 		Title:  "pieces that do not add up",
 		Rule:   "The areas of all pieces add up to the area of the block. This is checked for every block, and no pattern should be able to break it: there is no example.",

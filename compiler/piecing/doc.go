@@ -4,6 +4,8 @@
 // The way from one to the other, a file a step:
 //
 //	divide    joins, last sewn first, cut the outline into regions
+//	drawn     lines without sections are planned first; what follows sees joins
+//	          and sections as if they had been written
 //	claim     each region has one section or one placed unit
 //	tile      placed units fill their regions, no more and no less
 //	found     joins that nobody wrote, between placed units

@@ -7,16 +7,6 @@ import (
 
 // Messages about joins, sections and seams.
 
-// drawn is the one place that speaks for units given by their lines alone.
-func (w *work) drawn(s *shape) bool {
-	w.tell(problem.Problem{
-		Code: DrawnUnit, At: s.body.Source,
-		Message: s.body.Name + " is a drawn unit, and this version of the program cannot divide one into sections",
-		Help:    "write its joins and sections: one `section` for each part that is sewn on one piece of paper",
-	})
-	return false
-}
-
 func (w *work) tellTooMany(s *shape, message string) {
 	w.tell(problem.Problem{Code: TooMany, At: s.body.Source, Message: message,
 		Help: "look for a loop that runs too often, or that draws lines across each other"})

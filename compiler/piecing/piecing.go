@@ -14,6 +14,14 @@ import (
 // keep none; the problems say why.
 func Piece(r *eval.Result) []problem.Problem {
 	w := newWork(r)
+	w.all()
+	return w.problems
+}
+
+// all does the work.
+func (w *work) all() {
+	r := w.result
+	w.scaled()
 	var parts []*block
 	for i, b := range r.Blocks {
 		if i >= len(r.Pattern.Blocks) || b == nil {
@@ -33,7 +41,6 @@ func Piece(r *eval.Result) []problem.Problem {
 	for _, b := range parts {
 		r.Pattern.Blocks[b.index].Sizes = b.sizes(&r.Pattern)
 	}
-	return w.problems
 }
 
 // A work is one run of Piece.
@@ -43,10 +50,15 @@ type work struct {
 	told     map[toldKey]bool
 	problems []problem.Problem
 	effort   effort
+
+	scale    map[*eval.Body]scales
+	drawings map[*eval.Body]*eval.Body // drawn units, as they are sewn; nil where there are faults
+	sewnList []Sewn                    // the same, in the order in which they were met
 }
 
 func newWork(r *eval.Result) *work {
-	return &work{result: r, shapes: map[shapeKey]*shape{}, told: map[toldKey]bool{}, effort: maxEffort}
+	return &work{result: r, shapes: map[shapeKey]*shape{}, told: map[toldKey]bool{}, effort: maxEffort,
+		scale: map[*eval.Body]scales{}, drawings: map[*eval.Body]*eval.Body{}}
 }
 
 const (

@@ -164,6 +164,9 @@ func (s *shape) same() float64 {
 // warnAnchors tells of points of piece 1 that lie almost on a seam.
 func (w *work) warnAnchors(a *assembly, scale float64) {
 	for _, s := range a.used {
+		if s.drawn { // nobody wrote these points
+			continue
+		}
 		for i := range s.cells {
 			c := &s.cells[i]
 			if c.section == nil || c.section.half > 0 || c.section.clear*scale >= anchorClear {

@@ -20,6 +20,7 @@ type shape struct {
 
 	sections, pieces, seams, sides int // with those of placed units
 	failed                         bool
+	drawn                          bool // its sections were found, not written
 }
 
 // A ref is one side of a cell's region.
@@ -81,7 +82,10 @@ func (w *work) shape(b *eval.Body, size pattern.Length) *shape {
 func (w *work) fill(s *shape, size pattern.Length) bool {
 	b := s.body
 	if len(b.Lines)+len(b.Drawn) > 0 {
-		return w.drawn(s)
+		if b = w.sewn(b); b == nil {
+			return false
+		}
+		s.body, s.drawn = b, true
 	}
 	units, ok := make([]*shape, len(b.Places)), true
 	for i := range b.Places {

@@ -1,0 +1,203 @@
+package piecing
+
+import (
+	"seamwright/compiler/eval"
+	"seamwright/compiler/pattern"
+	"seamwright/compiler/plane"
+	"seamwright/compiler/solver"
+	"seamwright/lang/problem"
+)
+
+const (
+	// mostPieces is how many pieces a section found may have: with more, errors
+	// of sewing add up and the paper gets stiff. Common practice, no source.
+	mostPieces = 20
+
+	// headRoom is left free on a sheet for what is printed above the section.
+	headRoom = 1 * pattern.Inch
+)
+
+// A Sewn is a drawn unit and the same unit as its author could have written it:
+// with joins and sections.
+type Sewn struct {
+	Drawn, Sewn *eval.Body
+}
+
+// A drawing under way.
+type sketch struct {
+	*work
+	body   *eval.Body
+	lines  []plane.Line    // written, then the sides of pieces given by corners
+	at     []problem.Place // of each line
+	ends   []bool          // of each line: its ends are those that are written there
+	part   *solver.Partition
+	fabric []int // of a patch: index into body.Drawn + 1
+	point  []int // of a patch: which of its points names it
+	corner []int // of a patch: index into body.Drawn + 1 of the piece with these corners
+}
+
+// sewn divides a drawn unit into sections, once; nil where it has faults, which
+// have been told then.
+func (w *work) sewn(b *eval.Body) *eval.Body {
+	if s, ok := w.drawings[b]; ok {
+		return s
+	}
+	k := &sketch{work: w, body: b}
+	made := k.divide()
+	w.drawings[b] = made
+	if made != nil {
+		w.sewnList = append(w.sewnList, Sewn{b, made})
+	}
+	return made
+}
+
+func (k *sketch) divide() *eval.Body {
+	b := k.body
+	corners := b.Outline.Corners()
+	for i := range b.Lines {
+		k.add(b.Lines[i].Line, b.Lines[i].At, i == 0 || b.Lines[i].At != b.Lines[i-1].At)
+	}
+	for i := range b.Drawn {
+		for s := range b.Drawn[i].Corners {
+			k.add(plane.Polygon(b.Drawn[i].Corners).Side(s), b.Drawn[i].At, false)
+		}
+	}
+	scale := k.scale[b]
+	near := 0.0
+	if scale.least > 0 {
+		near = tooNear / scale.least
+	}
+	k.part = solver.Build(corners, k.lines, near)
+	if k.faults() || !k.name() {
+		return nil
+	}
+	wishes := solver.Wishes{MaxPieces: mostPieces}
+	if scale.most > 0 {
+		wishes.Fits = k.fits(scale.most)
+	}
+	plan := k.part.Plan(wishes)
+	if len(plan.Sections) == 0 {
+		k.tellFault("this drawing could not be divided into sections")
+		return nil
+	}
+	k.note(&plan)
+	return k.write(&plan)
+}
+
+func (k *sketch) add(l plane.Line, at problem.Place, ends bool) {
+	k.lines, k.at, k.ends = append(k.lines, l), append(k.at, at), append(k.ends, ends)
+}
+
+// fits returns whether a section lies on the pattern's sheet at its largest size,
+// upright or on its side.
+func (k *sketch) fits(scale float64) func(plane.Polygon) bool {
+	set := &k.result.Pattern.Settings
+	paper := set.Sheet.Paper
+	if paper.W <= 0 || paper.H <= 0 {
+		letter, _ := pattern.SheetNamed("letter")
+		paper = letter.Paper
+	}
+	rim := 2 * (set.Sheet.Margin + set.Allowance)
+	w, h := float64(paper.W-rim), float64(paper.H-rim-headRoom)
+	return func(p plane.Polygon) bool {
+		low, high := p.Box()
+		x, y := (high.X-low.X)*scale, (high.Y-low.Y)*scale
+		return x <= w && y <= h || y <= w && x <= h
+	}
+}
+
+// write writes the plan as joins and sections.
+func (k *sketch) write(plan *solver.Plan) *eval.Body {
+	b := *k.body
+	b.Lines, b.Drawn = nil, nil
+	b.Joins = make([]eval.Join, len(plan.Joins))
+	for i, j := range plan.Joins {
+		b.Joins[i] = eval.Join{Line: plane.Line{A: j.A, B: j.B}, At: b.Source}
+	}
+	b.Sections = make([]eval.Section, len(plan.Sections))
+	for i := range plan.Sections {
+		s := &plan.Sections[i]
+		pieces := make([]eval.Piece, len(s.Patches))
+		for n, patch := range s.Patches {
+			pieces[n] = k.piece(patch)
+			if n > 0 {
+				pieces[n].Line, pieces[n].LineAt = s.Seams[n], k.lineOf(patch, s.Seams[n])
+			}
+			if n > 1 {
+				pieces[n].Points, pieces[n].PointAt = nil, nil
+			}
+		}
+		b.Sections[i] = eval.Section{At: pieces[0].At, Pieces: pieces}
+	}
+	return &b
+}
+
+// piece is a patch with its fabric, and a point inside it that takes the place of
+// what an author would write: the first piece's says where the section is, the
+// second's holds it to that.
+func (k *sketch) piece(patch int) eval.Piece {
+	d := &k.body.Drawn[k.fabric[patch]-1]
+	p := eval.Piece{Fabric: d.Fabric, At: d.At, Points: []plane.Point{k.part.Polygon(patch).Interior()}}
+	if i := k.point[patch]; i >= 0 && i < len(d.PointAt) {
+		p.At = d.PointAt[i]
+	}
+	p.PointAt = []problem.Place{p.At}
+	return p
+}
+
+// lineOf finds where the line of a patch's seam is written.
+func (k *sketch) lineOf(patch int, seam plane.Line) problem.Place {
+	for _, e := range k.part.Patches[patch].Edges {
+		edge := &k.part.Edges[e]
+		if edge.Line < 0 {
+			continue
+		}
+		if seam.Side(k.part.Points[edge.From].Point) == 0 && seam.Side(k.part.Points[edge.To].Point) == 0 {
+			return k.at[edge.Line]
+		}
+	}
+	return k.body.Source
+}
+
+// A span of scales, inches a grid square, at which a unit is used; 0 if at none.
+type scales struct{ least, most float64 }
+
+// scaled notes at which scales every unit is used.
+func (w *work) scaled() {
+	for _, b := range w.result.Blocks {
+		if b == nil || b.Body == nil {
+			continue
+		}
+		low, high := b.Outline.Box()
+		for _, f := range b.Finished {
+			if width := high.X - low.X; width > plane.Tol {
+				w.scaleBody(b.Body, float64(f.W)/width)
+			}
+		}
+	}
+}
+
+func (w *work) scaleBody(b *eval.Body, scale float64) {
+	s := w.scale[b]
+	if s.most >= scale && s.least <= scale && s.least > 0 {
+		return
+	}
+	if s.least == 0 || scale < s.least {
+		s.least = scale
+	}
+	s.most = max(s.most, scale)
+	w.scale[b] = s
+	for i := range b.Places {
+		if b.Places[i].Body != nil {
+			w.scaleBody(b.Places[i].Body, scale)
+		}
+	}
+}
+
+// Drawings does the work of [Piece] and returns its drawn units, each with the
+// joins and sections that were found for it, in the order in which they were met.
+func Drawings(r *eval.Result) ([]Sewn, []problem.Problem) {
+	w := newWork(r)
+	w.all()
+	return w.sewnList, w.problems
+}
