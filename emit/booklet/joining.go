@@ -60,9 +60,9 @@ func (m *maker) joins() {
 	all := make([]shown, len(joins))
 	for i := range joins {
 		j := joins[i].Join
-		all[i] = shown{&joins[i].Figure, m.say("join_of", "n", strconv.Itoa(j.Number), "left", m.side(j.Left), "right", m.side(j.Right)) + ": " + m.points(j)}
+		all[i] = shown{&joins[i].Figure, m.say("join_of", "n", strconv.Itoa(j.Number), "left", m.side(j.Left), "right", m.side(j.Right)) + ": " + m.points(j) + m.press(j)}
 	}
-	m.shownIn(all, m.Columns(1.7*pattern.Inch), 1.9*pattern.Inch, 3)
+	m.shownIn(all, m.Columns(1.7*pattern.Inch), 1.9*pattern.Inch, 5)
 	rest := m.Sized.Joins[len(joins):]
 	if len(rest) == 0 {
 		return
@@ -71,7 +71,7 @@ func (m *maker) joins() {
 	t := &flow.Table{Columns: []flow.Column{{Head: m.say("join_number"), Share: 1}, {Head: m.say("join_left"), Share: 4},
 		{Head: m.say("join_right"), Share: 4}, {Head: m.say("join_match"), Share: 3}}}
 	for i := range rest {
-		t.Rows = append(t.Rows, []string{strconv.Itoa(rest[i].Number), m.side(rest[i].Left), m.side(rest[i].Right), m.points(&rest[i])})
+		t.Rows = append(t.Rows, []string{strconv.Itoa(rest[i].Number), m.side(rest[i].Left), m.side(rest[i].Right), m.points(&rest[i]) + m.press(&rest[i])})
 	}
 	m.Table(t)
 }
@@ -90,6 +90,34 @@ func (m *maker) points(j *pattern.Join) string {
 		return m.say("join_no_points")
 	}
 	return m.count("join_points", len(j.Points))
+}
+
+// press says which way a join is pressed, and why.
+func (m *maker) press(j *pattern.Join) string {
+	why := ""
+	switch j.Why {
+	case pattern.Nests:
+		why = m.say("why_nests")
+	case pattern.FewerSeams:
+		why = m.say("why_fewer")
+	case pattern.EitherSide:
+		why = m.say("why_either")
+	case pattern.ManyMeet:
+		why = m.say("why_many", "n", strconv.Itoa(j.Meet))
+	case pattern.SameWay:
+		why = m.say("why_same")
+	case pattern.BothWays:
+		why = m.say("why_both")
+	}
+	switch j.Press {
+	case pattern.PressLeft:
+		return "; " + m.say("press_toward", "side", m.side(j.Left), "why", why)
+	case pattern.PressRight:
+		return "; " + m.say("press_toward", "side", m.side(j.Right), "why", why)
+	case pattern.PressOpen:
+		return "; " + m.say("press_open", "why", why)
+	}
+	return ""
 }
 
 // turns tells in words how the copies of a section are turned.
