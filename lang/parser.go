@@ -3,38 +3,15 @@ package lang
 import (
 	"slices"
 
-	"github.com/alecthomas/participle/v2"
 	"github.com/alecthomas/participle/v2/lexer"
 
 	"seamwright/lang/problem"
 )
 
-// A program is participle's root node. It parses itself: by hand, so that it
-// can go on after a mistake.
-type program struct {
-	decls  []Decl
-	faults []fault
-}
-
-var _ participle.Parseable = (*program)(nil)
-
-// Parse takes all tokens and always succeeds.
-func (root *program) Parse(tokens *lexer.PeekingLexer) error {
-	for !tokens.Peek().EOF() {
-		tokens.Next()
-	}
-	p := parser{toks: tokens.Range(0, tokens.RawCursor()+1)}
-	p.prepare()
-	p.file()
-	root.decls, root.faults = p.decls, p.faults
-	return nil
-}
-
 // A parser walks over the tokens. Its methods are the rules of the grammar,
 // named as there; recovery is in recover.go.
 type parser struct {
 	toks   []lexer.Token // without error tokens; EOF is the last
-	owned  bool          // toks are no longer participle's
 	at     int           // the next token
 	decls  []Decl
 	faults []fault
@@ -45,6 +22,8 @@ type parser struct {
 	mendCode problem.Code
 	missing  int  // closing braces that the text lacks; below 0, has too many
 	laidOut  bool // the text is indented, so that columns tell about braces
+
+	margin struct{ line, column int } // where the line of the last brace begins
 
 	depth   int  // of what is being read
 	height  int  // of the expression just read
@@ -85,7 +64,7 @@ func (p *parser) prepare() {
 	}
 	if errors > 0 {
 		isError := func(t lexer.Token) bool { return t.Type == tError }
-		p.toks = slices.DeleteFunc(slices.Clone(p.toks), isError)
+		p.toks = slices.DeleteFunc(p.toks, isError)
 	}
 	if p.missing != 0 {
 		p.laidOut = laidOut(p.toks)

@@ -75,7 +75,6 @@ func (p *parser) broken(words []string) bool {
 		}
 		span := spanOf(t).To(spanOf(after))
 		p.mend(Misspelt, span, t.Pos.Line, "`"+word+"` is one word", "", problem.Edit{At: span, New: word})
-		p.own()
 		p.toks = slices.Delete(p.toks, p.at+1, p.at+2)
 		p.retype(p.at, word)
 		return true
@@ -100,20 +99,12 @@ func (p *parser) glued(words []string) bool {
 		second := lexer.Token{Type: kind, Value: rest, Pos: t.Pos}
 		second.Pos.Offset += len(word)
 		second.Pos.Column += len(word)
-		p.own()
 		p.toks = slices.Insert(p.toks, p.at+1, second)
 		p.toks[p.at].Value = word
 		p.retype(p.at, word)
 		return true
 	}
 	return false
-}
-
-// own makes the tokens the parser's own, for changes in their number.
-func (p *parser) own() {
-	if !p.owned {
-		p.toks, p.owned = slices.Clone(p.toks), true
-	}
 }
 
 // retype makes a token the word that was meant; its text stays, as spans are
