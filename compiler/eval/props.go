@@ -131,6 +131,24 @@ func (p *props) count(s *lang.Prop, least, most int64, into *int) {
 	*into = int(n)
 }
 
+// percent reads a number from 0 to most.
+func (p *props) percent(s *lang.Prop, most float64, into *float64) {
+	e := p.plain(s)
+	if e == nil {
+		return
+	}
+	v, ok := p.want(e, numberKind, "`"+s.Name.Text+"`")
+	if !ok {
+		return
+	}
+	f := v.Num.Float64()
+	if f < 0 || f > most {
+		p.wrong(e.Where(), s, "is per cent, from 0 to "+strconv.FormatFloat(most, 'g', 4, 64)+", and this is "+strconv.FormatFloat(f, 'g', 4, 64), "")
+		return
+	}
+	*into = f
+}
+
 // length reads a length of at least 0 and at most most inches.
 func (p *props) length(s *lang.Prop, most float64, into *pattern.Length) {
 	if e := p.plain(s); e != nil {

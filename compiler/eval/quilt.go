@@ -26,7 +26,7 @@ func (e *evaluator) quilt(f *file, d *lang.Quilt) {
 		switch s.Name.Text {
 		case "blocks":
 			if p.once(s) {
-				p.blocks(s)
+				p.blocks(s, &q)
 			}
 		case "row": // one each, from the top down
 			p.row(s)
@@ -45,24 +45,28 @@ func (e *evaluator) quilt(f *file, d *lang.Quilt) {
 
 // blocks reads `blocks boat, 5 x 6, 8in`: blocks, how many across and down, and
 // the finished size, the last two in either order.
-func (p *props) blocks(s *lang.Prop) {
-	named := false
+func (p *props) blocks(s *lang.Prop, q *pattern.Quilt) {
+	named := 0
 	for _, v := range s.Values {
 		n, isName := v.Value.(*lang.Name)
-		named = named || isName
+		if isName {
+			named++
+		}
 		switch {
 		case !p.allowed(s, v, by):
 		case isName && v.By == nil:
 			p.block(n)
+			q.Block = n.Text
 		case v.By != nil:
-			p.positive(s, v.Value)
-			p.positive(s, v.By)
+			q.Blocks = p.positive(s, v.Value) * p.positive(s, v.By)
 		default:
-			var size pattern.Length
-			p.lengthOf(s, v.Value, maxFinished, &size)
+			p.lengthOf(s, v.Value, maxFinished, &q.Finished)
 		}
 	}
-	if !named && len(s.Values) > 0 {
+	if named != 1 {
+		q.Block = ""
+	}
+	if named == 0 && len(s.Values) > 0 {
 		p.wrong(s.Name.Span, s, "needs the name of a block", "write the blocks, how many across and down, and their size: blocks boat, 5 x 6, 8in")
 	}
 }
@@ -118,14 +122,18 @@ func (p *props) block(n *lang.Name) {
 	}
 }
 
-func (p *props) positive(s *lang.Prop, e lang.Expr) {
+// positive reads a number of blocks; 0 where it is none.
+func (p *props) positive(s *lang.Prop, e lang.Expr) int {
 	v, ok := p.want(e, numberKind, "`"+s.Name.Text+"`")
 	if !ok {
-		return
+		return 0
 	}
-	if n, whole := v.Num.Whole(); !whole || n < 1 || n > math.MaxInt16 {
+	n, whole := v.Num.Whole()
+	if !whole || n < 1 || n > math.MaxInt16 {
 		p.wrong(e.Where(), s, "counts blocks from 1 up, and this is "+v.Num.String(), "")
+		return 0
 	}
+	return int(n)
 }
 
 // strip reads `border 3in of deep`.

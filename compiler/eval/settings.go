@@ -12,10 +12,12 @@ import (
 
 // defaults returns the settings of a pattern that sets nothing. A pattern that
 // says nothing means a quarter inch of seam allowance; the rest is common
-// practice: patches cut 1/2 in larger on every side, 1/2 in of margin.
+// practice: patches cut 1/2 in larger on every side, 1/2 in of margin. Of cloth
+// that is sold 42 to 45 in wide one plans on 40 (How to figure yardage,
+// featheredstar.wordpress.com).
 func defaults() pattern.Settings {
 	sheet, _ := pattern.SheetNamed("letter")
-	return pattern.Settings{Allowance: 0.25, Ease: 0.5, Sheet: sheet}
+	return pattern.Settings{Allowance: 0.25, Ease: 0.5, Sheet: sheet, Buying: pattern.Buying{Usable: 40, Straighten: 1}}
 }
 
 // describe reads what the root file says besides units and fabrics.
@@ -76,6 +78,16 @@ const (
 	maxPaper     = 60
 )
 
+// Limits of how cloth is reckoned: from a fat eighth to the widest backing; a
+// cloth that loses more than a quarter in washing is not for quilts.
+const (
+	minCloth      = 9
+	maxCloth      = 120
+	maxStraighten = 9
+	maxShrinkage  = 25
+	maxSpare      = 100
+)
+
 func (e *evaluator) pattern(f *file, d *lang.Pattern) {
 	if d.Name != nil && !blank(d.Name.Text) {
 		e.out.Pattern.Title = d.Name.Text
@@ -118,6 +130,17 @@ func (e *evaluator) pattern(f *file, d *lang.Pattern) {
 			p.length(s, maxMargin, &set.Sheet.Margin)
 		case "sheet":
 			p.sheet(s, &set.Sheet)
+		case "cloth_width":
+			p.length(s, maxCloth, &set.Buying.Usable)
+			if set.Buying.Usable < minCloth {
+				p.wrong(s.Name.Span, s, "is at least "+strconv.Itoa(minCloth)+"in", "say how wide the cloth is without its selvages: cloth_width 40in")
+			}
+		case "straighten":
+			p.length(s, maxStraighten, &set.Buying.Straighten)
+		case "shrinkage":
+			p.percent(s, maxShrinkage, &set.Buying.Shrinkage)
+		case "spare_strips":
+			p.count(s, 0, maxSpare, &set.Buying.Spare)
 		case "miniature":
 			p.yes(s, &set.Miniature)
 		case "metric":
@@ -128,7 +151,7 @@ func (e *evaluator) pattern(f *file, d *lang.Pattern) {
 			p.language(s, &set.Language)
 		default:
 			p.unknownSetting(s, []string{"edition", "author", "year", "rights", "contact", "corrections", "note",
-				"allowance", "extra", "ease", "sheet", "margin", "miniature", "metric", "tint", "language", "before", "instead"})
+				"allowance", "extra", "ease", "sheet", "margin", "cloth_width", "straighten", "shrinkage", "spare_strips", "miniature", "metric", "tint", "language", "before", "instead"})
 		}
 	}
 }

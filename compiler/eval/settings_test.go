@@ -16,8 +16,9 @@ func TestDefaults(t *testing.T) {
 	// A pattern that says nothing means a seam allowance of 1/4 in ("Lesson 1: Allowing
 	// for Seam Allowances", docslib.org/doc/4718373). Patches 1/2 in larger on every side
 	// are within the published spread of 1/4 to 3/4 in; the rest is common practice, no
-	// source.
-	want := pattern.Settings{Allowance: 0.25, Ease: 0.5, Sheet: letter}
+	// source. 40 in of cloth are what one plans on after selvages and shrinkage (How to
+	// figure yardage, featheredstar.wordpress.com).
+	want := pattern.Settings{Allowance: 0.25, Ease: 0.5, Sheet: letter, Buying: pattern.Buying{Usable: 40, Straighten: 1}}
 	if d := cmp.Diff(want, p.Settings); d != "" {
 		t.Error(d)
 	}
@@ -36,6 +37,7 @@ func TestSettings(t *testing.T) {
   extra 1/4in; ease 1.5cm
   margin 10mm
   sheet 9in x 12in
+  cloth_width 42in straighten 2in shrinkage 2.5 spare_strips 1
   miniature yes metric true tint no language de
   before trim_how, "Breathe."
   instead paper_when, "Now."
@@ -47,7 +49,8 @@ func TestSettings(t *testing.T) {
 		t.Error(d)
 	}
 	set := pattern.Settings{Allowance: 0.375, Extra: 0.25, Ease: pattern.Length(1.5 / 2.54), Miniature: true, Metric: true, Language: "de",
-		Sheet: pattern.Sheet{Name: "9in x 12in", Paper: pattern.Size{W: 9, H: 12}, Margin: pattern.Length(10 / 25.4)}}
+		Buying: pattern.Buying{Usable: 42, Straighten: 2, Shrinkage: 2.5, Spare: 1},
+		Sheet:  pattern.Sheet{Name: "9in x 12in", Paper: pattern.Size{W: 9, H: 12}, Margin: pattern.Length(10 / 25.4)}}
 	near := cmp.Comparer(func(a, b pattern.Length) bool { return (a-b) < 1e-12 && (b-a) < 1e-12 })
 	if d := cmp.Diff(set, p.Settings, near); d != "" {
 		t.Error(d)
@@ -73,6 +76,7 @@ func TestSettingFaults(t *testing.T) {
 		"sheet a9": "L212 1 no paper called `a9`", "sheet 1in x 1in": "L212 1 at least", "sheet 8in": "L212 1", "sheet 8in x 10": "L221 1", "sheet a4, a3": "L212 1 one value",
 		"metric maybe": "L212 1 yes or no", "metric 1": "L212 1 yes or no", "note 3": "L212 1", "year 2026 x 3": "L212 1 no `x`", "ease 1in of sky": "L212 1 no `of`",
 		"tint yes turn 90deg": "L212 1 no `turn`", "tint yes reversed": "L212 1 no `reversed`", "ease 1in ease 1in": "L214 1 on line 1",
+		"cloth_width 8in": "L212 1 at least 9in", "straighten 10in": "L212 1", "shrinkage 26": "L212 1 per cent", "shrinkage 3in": "L221 1", "spare_strips -1": "L212 1",
 		"language \"de\"": "L212 1 short name", "before \"Breathe.\"": "L212 1 a comma", "instead trim_how, 3": "L212 1 in quotes", "instead 3, \"Now.\"": "L212 1 name",
 	} {
 		r := evaluate("pattern \"P\" { "+setting+" }\n"+plainBlock, nil)
@@ -225,5 +229,19 @@ func TestAccepts(t *testing.T) {
 	if d := cmp.Diff([][]string{{"R300 file"}, {"R301 block"}, {"R302 section", "R303 loop"}},
 		[][]string{reasons(r.Accepts), reasons(b.Accepts), reasons(b.Sections[0].Accepts)}); d != "" {
 		t.Error(d)
+	}
+}
+
+// Of a quilt of one block it is known how many there are, and how large.
+func TestBlocksOfAQuilt(t *testing.T) {
+	for text, want := range map[string]pattern.Quilt{
+		"blocks boat, 5 x 6, 4in": {Block: "boat", Blocks: 30, Finished: 4},
+		"blocks boat, 2 x 2":      {Block: "boat", Blocks: 4},
+		"row boat, boat":          {},
+	} {
+		q := good(t, three+"quilt \"Q\" { "+text+" }\n").Pattern.Quilts[0]
+		if q.Block != want.Block || q.Blocks != want.Blocks || q.Finished != want.Finished {
+			t.Errorf("%s: %+v", text, q)
+		}
 	}
 }

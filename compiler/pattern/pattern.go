@@ -50,6 +50,15 @@ type Settings struct {
 	Metric    bool   // metric measures first
 	Tint      bool   // colours as pale tints on foundation sheets
 	Language  string // of the booklet's own words, "de"; "" where none is named
+	Buying    Buying
+}
+
+// Buying says how cloth to buy is reckoned.
+type Buying struct {
+	Usable     Length  // width of the cloth that is cut from; 0: none is reckoned
+	Straighten Length  // cut off to straighten the end of each cloth
+	Shrinkage  float64 // per cent of the length, lost in washing
+	Spare      int     // strips more, of the commonest size
 }
 
 // A Sheet is a size of paper and the margin that printers need.
@@ -216,8 +225,11 @@ type Figures struct {
 
 // A Quilt is a setting, as declared.
 type Quilt struct {
-	Title  string
-	Source Source
+	Title    string
+	Block    string // the only block it is made of, by name, and how many; "" for others
+	Blocks   int
+	Finished Length // their width; 0 if not told
+	Source   Source
 }
 
 // A Pad is a run of printed sheets, as declared.

@@ -20,6 +20,7 @@ func (c *Cuts) Markdown(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) 
 	for i := 0; i < len(c.Rows); {
 		i = w.fabric(c, i)
 	}
+	w.cloth(c, b)
 	w.text("\n## By section\n\nOf a patch that is laid along its line, the first measure runs along the line.\n")
 	if hasSlant(s) {
 		w.text("How the patches lie that are laid at a slant is drawn in the picture \"slant\" of this size.\n")

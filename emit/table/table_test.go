@@ -29,7 +29,7 @@ func harbour(words string) *pattern.Pattern {
 	outline := []pos{{}, {X: 4}, {X: 4, Y: 4}, {Y: 4}}
 	p := &pattern.Pattern{
 		Title:    "Harbour",
-		Settings: pattern.Settings{Allowance: .25, Ease: .5},
+		Settings: pattern.Settings{Allowance: .25, Ease: .5, Buying: pattern.Buying{Usable: 40, Straighten: 1}},
 		Fabrics:  []pattern.Fabric{{Name: "sky", Words: words, Value: "light"}, {Name: "sea", Words: "sea", Value: "dark", Scrappy: "piece"}},
 		Blocks: []pattern.Block{{Name: "pier", Title: "Pier", Sizes: []pattern.Sized{{
 			Finished: pattern.Size{W: 8, H: 8},
@@ -166,5 +166,38 @@ func TestHostileMarkdown(t *testing.T) {
 				t.Errorf("%q: comes alive in %q", words, line)
 			}
 		}
+	}
+}
+
+// Cloth is bought for the blocks of the one quilt that is made of this block, at
+// its size; triangles of two blocks share a square. Else for one block.
+func TestClothForTheQuilt(t *testing.T) {
+	for _, c := range []struct {
+		quilts []pattern.Quilt
+		want   string
+	}{
+		{nil, "For one block."},
+		{[]pattern.Quilt{{Block: "pier", Blocks: 30, Finished: 8}}, "For the 30 blocks of the quilt"},
+		{[]pattern.Quilt{{Block: "pier", Blocks: 30, Finished: 6}}, "For one block."},
+		{[]pattern.Quilt{{Block: "pier", Blocks: 30}, {Block: "pier", Blocks: 2}}, "For one block."},
+		{[]pattern.Quilt{{Block: "other", Blocks: 30}}, "For one block."},
+	} {
+		p := harbour("sky")
+		p.Quilts = c.quilts
+		s := &p.Blocks[0].Sizes[0]
+		if text := string(List(p, s).Markdown(p, &p.Blocks[0], s)); !strings.Contains(text, c.want) {
+			t.Errorf("%+v: no %q in\n%s", c.quilts, c.want, text)
+		}
+	}
+	p := harbour("sky")
+	cuts := List(p, &p.Blocks[0].Sizes[0])
+	for i := 0; i < len(cuts.Rows); {
+		needs, next := cuts.needs(i, 4)
+		for _, r := range cuts.Rows[i:next] {
+			if r.Shape == pattern.HalfSquare && needs[len(needs)-1].Count != (4*r.Patches+1)/2 {
+				t.Errorf("%d squares for 4 times %d triangles", needs[len(needs)-1].Count, r.Patches)
+			}
+		}
+		i = next
 	}
 }
