@@ -1,5 +1,5 @@
 // The block, drawn: sides, layers, zoom, and how far it is sewn.
-import { apart, bounds, inches, length, middle, room } from './model.js';
+import { apart, inches, length, middle, room } from './model.js';
 
 const unit = 100; // of the drawing, for one inch
 const space = 'http://www.w3.org/2000/svg';
@@ -39,12 +39,11 @@ export class Drawing {
   show(model, colors, layers) {
     this.model = model;
     this.colors = colors;
-    const [w, h] = model.size.finished;
-    this.gap = model.gaps.length ? Math.min(w, h) * 0.09 : 0;
-    const first = apart(model, 0, this.gap);
-    const [x0, y0, x1, y1] = bounds(model.copies.flatMap((c) => c.outline.map(([x, y]) => [x + first[c.index][0], y + first[c.index][1]])));
-    const edge = Math.max(w, h) * 0.03;
-    this.box = [Math.min(0, x0) - edge, Math.min(0, y0) - edge, Math.max(w, x1) + edge, Math.max(h, y1) + edge];
+    const [w, h] = model.size.finished, across = Math.max(w, h);
+    const most = Math.max(0, ...apart(model, 0).flat());
+    this.gap = most ? Math.min(0.035, 0.09 / most) * across : 0;
+    const edge = most * this.gap + 0.03 * across;
+    this.box = [-edge, -edge, w + edge, h + edge];
     this.layers = layers;
     this.repaint();
   }
@@ -77,36 +76,51 @@ export class Drawing {
     return t;
   }
 
+  // paint draws the copies. One that is drawn already just so is left alone: in
+  // a large block most are, and that is most of the time.
   paint() {
     const { model, layers } = this;
-    this.polygons = []; this.groups = []; this.numbers = [];
+    const all = JSON.stringify([layers, this.back, this.pixel]);
+    if (this.all !== all) this.groups = [];
+    this.all = all;
+    const old = this.groups;
+    let moved = old.length !== model.copies.length;
+    this.polygons = []; this.numbers = []; this.groups = [];
     for (const copy of model.copies) {
-      const group = svg('g', {});
-      for (const p of copy.pieces) {
-        const polygon = svg('polygon', { points: this.points(p.polygon), class: 'piece', 'data-piece': p.index });
-        this.polygons.push(polygon);
-        group.append(polygon);
+      const points = copy.pieces.map((p) => this.points(p.polygon)), spaces = copy.pieces.map((p) => p.space);
+      const looks = `${copy.turn} ${this.points(copy.outline)} ${spaces} ${points}`;
+      let group = old[copy.index];
+      if (group?.looks !== looks || group.first !== copy.pieces[0]?.index) {
+        group = { ...this.copy(copy, points), looks, first: copy.pieces[0]?.index };
+        moved = true;
       }
-      if (layers.sections) group.append(svg('polygon', { points: this.points(copy.outline), class: 'section' }));
-      for (const p of copy.pieces) {
-        if (layers.seams && p.seam) group.append(...this.chord(p.seam));
-      }
-      for (const p of copy.pieces) this.numbers.push(layers.numbers ? this.number(p, group) : null);
-      if (layers.sections && !layers.numbers) {
-        const size = Math.min(room(copy.outline, middle(copy.outline)) * 0.9, 1.5 * largest * this.pixel);
-        const [x, y] = middle(copy.outline);
-        const aside = layers.arrows ? 0.6 * size + arrows * this.pixel * 0.3 : 0; // the arrow has the middle
-        if (size > smallest * this.pixel) group.append(this.plate(copy.section.name, [x + (this.back ? -aside : aside), y], '', size));
-      }
-      if (layers.arrows) group.append(...this.arrow(copy));
       this.groups.push(group);
+      this.polygons.push(...group.polygons);
+      this.numbers.push(...group.numbers);
     }
-    this.over = svg('g', {});
-    this.faults = svg('g', {});
-    this.root.replaceChildren(...this.groups, this.over, this.faults);
-    this.dress(this.colors);
+    this.over ??= svg('g', {});
+    this.faults ??= svg('g', {});
+    if (moved) this.root.replaceChildren(...this.groups.map((g) => g.root), this.over, this.faults);
     this.sew(this.sewn ?? Infinity, this.chosen ?? -1);
     this.mark(this.marked ?? []);
+  }
+
+  // copy draws one section in its place.
+  copy(copy, points) {
+    const { layers } = this, root = svg('g', {});
+    const polygons = copy.pieces.map((p, i) => svg('polygon', { points: points[i], 'data-piece': p.index }));
+    root.append(...polygons);
+    if (layers.sections) root.append(svg('polygon', { points: this.points(copy.outline), class: 'section' }));
+    if (layers.seams) root.append(...copy.pieces.flatMap((p) => (p.seam ? this.chord(p.seam) : [])));
+    const numbers = copy.pieces.map((p) => (layers.numbers ? this.number(p, root) : null));
+    if (layers.arrows) root.append(...this.arrow(copy));
+    if (layers.sections && !layers.numbers) {
+      const [x, y] = middle(copy.outline), size = Math.min(room(copy.outline, [x, y]) * 0.9, 1.5 * largest * this.pixel);
+      const aside = layers.arrows ? 0.6 * size + arrows * this.pixel * 0.3 : 0; // the arrow has the middle
+      const angle = copy.turn * Math.PI / 180;
+      if (size > smallest * this.pixel) root.append(this.plate(copy.section.name, [x + aside * Math.cos(angle), y + aside * Math.sin(angle)], '', size));
+    }
+    return { root, polygons, numbers };
   }
 
   // number is the space's label, where there is room for one.
@@ -147,37 +161,20 @@ export class Drawing {
     return [svg('polygon', { points: this.points(shape), class: 'turn' })];
   }
 
-  // dress gives every piece its cloth.
-  dress(colors) {
-    this.colors = colors;
-    for (const p of this.model.pieces) this.fill(p);
-  }
-
-  fill(p) {
-    const sewn = p.index < this.doneSteps;
-    const polygon = this.polygons[p.index], color = this.colors.get(p.piece.fabric) ?? '#888888';
-    if (sewn || this.doneSteps === undefined) polygon.setAttribute('fill', color);
-    else polygon.removeAttribute('fill');
-    this.numbers[p.index]?.setAttribute('fill', !sewn && this.doneSteps !== undefined ? 'currentColor' : bright(color) ? '#14181a' : '#ffffff');
-  }
-
   // sew shows the first steps done and the last of them marked.
   sew(steps, chosen) {
     const { model } = this;
     const done = Math.min(steps, model.steps.length), whole = done === model.steps.length;
-    this.sewn = steps; this.chosen = chosen; this.doneSteps = done;
+    this.sewn = steps; this.chosen = chosen;
     const joins = Math.max(0, done - model.pieces.length);
-    const shift = apart(model, joins, whole ? 0 : this.gap);
-    this.groups.forEach((g, i) => {
+    const shift = whole ? model.copies.map(() => [0, 0]) : apart(model, joins).map((s) => s.map((v) => v * this.gap));
+    this.groups.forEach(({ root }, i) => {
       const x = (this.back ? -1 : 1) * shift[i][0] * unit, y = -shift[i][1] * unit;
-      if (x || y) g.setAttribute('transform', `translate(${x.toFixed(2)} ${y.toFixed(2)})`);
-      else g.removeAttribute('transform');
+      if (x || y) root.setAttribute('transform', `translate(${x.toFixed(2)} ${y.toFixed(2)})`);
+      else if (root.hasAttribute('transform')) root.removeAttribute('transform');
     });
     const now = whole ? null : model.steps[done - 1];
-    for (const p of model.pieces) {
-      this.polygons[p.index].setAttribute('class', p.index >= done ? 'piece unsewn' : 'piece');
-      this.fill(p);
-    }
+    for (const p of model.pieces) this.dress(p, p.index < done);
     this.over.replaceChildren();
     if (now?.piece?.seam) this.over.append(this.moved(shift[now.piece.copy.index], ...this.chord(now.piece.seam)));
     if (now?.join) this.over.append(this.moved(shift[now.join.left[0] ?? now.join.right[0]] ?? [0, 0], this.line(now.join.from, now.join.to, 'join now')));
@@ -187,6 +184,17 @@ export class Drawing {
     const points = this.points(p.polygon);
     this.over.append(this.moved(shift[p.copy.index], svg('polygon', { points, class: 'halo' }),
       svg('polygon', { points, class: 'chosen', 'data-chosen': p.index }), ...(p.seam ? this.chord(p.seam) : [])));
+  }
+
+  // dress gives a piece its cloth, where it has another look now.
+  dress(p, sewn) {
+    const polygon = this.polygons[p.index], color = sewn ? this.colors.get(p.piece.fabric) ?? '#888888' : '';
+    if (polygon.cloth === color) return;
+    polygon.cloth = color;
+    polygon.setAttribute('class', sewn ? 'piece' : 'piece unsewn');
+    if (sewn) polygon.setAttribute('fill', color);
+    else polygon.removeAttribute('fill');
+    this.numbers[p.index]?.setAttribute('fill', !sewn ? 'currentColor' : bright(color) ? '#14181a' : '#ffffff');
   }
 
   moved([dx, dy], ...children) {

@@ -28,13 +28,16 @@ function build(next) {
     draw(first || !model ? Infinity : sewn);
   }
   document.documentElement.dataset.drawn = ++builds;
-  requestAnimationFrame(() => setTimeout(() => {
+  requestAnimationFrame(() => later(() => {
     if (state !== next) return;
     showText();
     if (pattern) papers();
     document.documentElement.dataset.shown = builds;
   }));
 }
+
+// later does what need not be in the next frame.
+const later = (work) => (window.requestIdleCallback ? requestIdleCallback(work, { timeout: 200 }) : setTimeout(work, 30));
 
 function status() {
   const { good, pattern, problems } = state, at = $('state');
@@ -110,12 +113,24 @@ function draw(sewn) {
   tell();
 }
 
+// papers shows what stands beside the drawing; a part that would be the same is
+// left alone.
 function papers() {
-  const { pattern } = state, { colors, words } = dressed();
+  const { pattern } = state, { colors, words } = dressed(), { metric } = pattern.settings;
+  const size = JSON.stringify(model.size), cloth = JSON.stringify([[...colors], [...words]]);
   sheets();
-  panels.cutting($('cutting'), pattern, model.size, colors, words);
-  panels.seams($('seams'), pattern, model, words, choose);
-  panels.checks($('checks'), pattern, model, choose);
+  fresh('cutting', [size, cloth, metric], (root) => panels.cutting(root, pattern, model.size, colors, words));
+  fresh('seams', [size, cloth, metric], (root) => panels.seams(root, pattern, model, words, choose));
+  fresh('checks', [size, metric, pattern.accepted], (root) => panels.checks(root, pattern, model, choose));
+}
+
+const made = {};
+
+function fresh(id, inputs, make) {
+  const key = JSON.stringify(inputs);
+  if (made[id] === key) return;
+  made[id] = key;
+  make($(id));
 }
 
 // sheets shows the printed pages, which come a little after the rest.

@@ -50,20 +50,20 @@ function gaps(size, count) {
 }
 
 // apart says how far each copy lies from its place while only the first joins
-// are sewn.
-export function apart(model, sewn, gap) {
+// are sewn, as multiples of half a gap, about the middle of all.
+export function apart(model, sewn) {
   const shift = model.copies.map(() => [0, 0]);
-  const narrow = gap / Math.max(1, Math.log2(model.copies.length + 1));
   for (let j = sewn; j < model.gaps.length; j++) {
     const { left, right, normal: [nx, ny] } = model.gaps[j];
     for (const [side, sign] of [[left, 1], [right, -1]]) {
       for (const i of side) {
-        shift[i][0] += sign * narrow * nx;
-        shift[i][1] += sign * narrow * ny;
+        shift[i][0] += sign * nx;
+        shift[i][1] += sign * ny;
       }
     }
   }
-  return shift;
+  const [x0, y0, x1, y1] = bounds(shift);
+  return shift.map(([x, y]) => [x - (x0 + x1) / 2, y - (y0 + y1) / 2]);
 }
 
 export function bounds(points) {

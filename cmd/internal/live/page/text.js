@@ -40,9 +40,16 @@ export class Text {
         faults.set(line, [...(faults.get(line) ?? []), p]);
       }
     }
-    this.texts = source ? source.text.split('\n') : [];
-    this.lines = this.texts.map((text, i) => row(i + 1, text.replace(/\r$/, ''), faults.get(i + 1)));
-    this.root.replaceChildren(...this.lines);
+    const old = this.lines ?? [];
+    this.lines = (source ? source.text.split('\n') : []).map((text, i) => {
+      const at = faults.get(i + 1), key = at ? '' : text; // a line with a problem is made anew
+      if (key && old[i]?.key === key) return old[i];
+      const line = row(i + 1, text.replace(/\r$/, ''), at);
+      line.key = key;
+      return line;
+    });
+    if (old.length !== this.lines.length) this.root.replaceChildren(...this.lines);
+    else this.lines.forEach((line, i) => { if (line !== old[i]) old[i].replaceWith(line); });
     this.root.scrollTop = top;
     this.mark(this.line, false);
   }
