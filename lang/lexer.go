@@ -21,8 +21,11 @@ type scanner struct {
 
 	last    lexer.TokenType // kind of the token before, for the few rules that look back
 	lastEnd int
-	loneX   int // where a word is cut behind its x: 8x8
+	loneX   int    // where a word is cut behind its x: 8x8
+	known   [2]int // no line ends between these places
+	noStar  bool   // no */ follows
 
+	count    int // of tokens
 	faults   []fault
 	comments []Comment
 }
@@ -37,7 +40,7 @@ type fault struct {
 }
 
 func newScanner(text string) *scanner {
-	s := &scanner{text: text, line: 1}
+	s := &scanner{text: text, line: 1, known: [2]int{0, -1}}
 	if strings.HasPrefix(text, "\uFEFF") {
 		s.at = len("\uFEFF") // a byte order mark says nothing in UTF-8
 	}
@@ -49,7 +52,7 @@ func (s *scanner) Next() (lexer.Token, error) {
 	s.blanks()
 	start := s.at
 	kind := tEOF
-	if start < len(s.text) {
+	if s.count++; start < len(s.text) && s.count <= maxTokens {
 		kind = s.token(s.text[start])
 	}
 	s.last, s.lastEnd = kind, s.at
@@ -244,11 +247,17 @@ func (s *scanner) peek(n int) byte {
 	return 0
 }
 
+// lineEnd returns where the line of a place ends. It is kept: a line may hold a
+// whole file.
 func (s *scanner) lineEnd(from int) int {
-	if n := strings.IndexByte(s.text[from:], '\n'); n >= 0 {
-		return from + n
+	if from < s.known[0] || from > s.known[1] {
+		end := len(s.text)
+		if n := strings.IndexByte(s.text[from:], '\n'); n >= 0 {
+			end = from + n
+		}
+		s.known = [2]int{from, end}
 	}
-	return len(s.text)
+	return s.known[1]
 }
 
 func (s *scanner) span(start, end int) Span { return Span{Start: int32(start), End: int32(end)} }

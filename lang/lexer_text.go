@@ -140,13 +140,17 @@ func (s *scanner) hashComment() bool {
 func (s *scanner) starComment() {
 	start := s.at
 	end, inner := s.lineEnd(start), ""
-	if i := strings.Index(s.text[start+2:], "*/"); i >= 0 {
-		end = start + 2 + i + 2
-		inner = s.text[start+2 : end-2]
+	if !s.noStar {
+		i := strings.Index(s.text[start+2:], "*/")
+		if s.noStar = i < 0; i >= 0 {
+			end = start + 2 + i + 2
+			inner = s.text[start+2 : end-2]
+		}
 	}
 	s.at = min(end, s.lineEnd(start))
 	var edits []problem.Edit
-	if s.at == end && inner != "" && strings.TrimSpace(s.text[end:s.lineEnd(end)]) == "" {
+	after := skipBlanks(s.text, end)
+	if last := after == len(s.text) || s.text[after] == '\r' || s.text[after] == '\n'; last && s.at == end && inner != "" {
 		edits = append(edits, problem.Edit{At: s.span(start, end), New: "// " + strings.TrimSpace(inner)})
 	}
 	s.cured(BadComment, start, "a comment begins with `//` and ends with its line", "", edits...)
@@ -261,6 +265,13 @@ func (s *scanner) bracket(start int) lexer.TokenType {
 func (s *scanner) strange() lexer.TokenType {
 	start := s.at
 	first, size := utf8.DecodeRuneInString(s.text[start:])
+	switch first {
+	case '\'':
+		s.at = start + 1
+		return s.curlyStr(start, `'’‘′`)
+	case '[', ']':
+		return s.bracket(start)
+	}
 	for {
 		s.at += size
 		var r rune
@@ -268,13 +279,6 @@ func (s *scanner) strange() lexer.TokenType {
 		if size == 0 || r != first {
 			break
 		}
-	}
-	switch first {
-	case '\'':
-		s.at = start + 1
-		return s.curlyStr(start, `'’‘′`)
-	case '[', ']':
-		return s.bracket(start)
 	}
 	what, help := "`"+string(first)+"` means nothing here", ""
 	switch {

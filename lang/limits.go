@@ -6,6 +6,9 @@ const (
 	// maxText is the size of a text in bytes. A pattern of 10,000 written
 	// pieces has half of it.
 	maxText = 1 << 20
+	// maxTokens is how many words and signs a text may hold; each takes a hundred
+	// bytes of memory, and a piece written out has fifteen.
+	maxTokens = 1 << 18
 	// maxDepth is how deep braces, parentheses and operators may be nested. The
 	// stages behind the parser walk the tree by recursion.
 	maxDepth = 200
@@ -14,7 +17,7 @@ const (
 	maxProblems = 100
 	// maxLookAhead is how many tokens are searched for the `then` of an if that
 	// begins a line within a value.
-	maxLookAhead = 500
+	maxLookAhead = 200
 	// maxTakenOver is how many settings are read again where one lacks its value;
 	// more are never written in one pair of braces.
 	maxTakenOver = 20

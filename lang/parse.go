@@ -18,6 +18,9 @@ func Parse(src *problem.Source) (*File, []problem.Problem) {
 	if readable {
 		s := newScanner(src.Text)
 		p := run(s)
+		if s.at < len(src.Text) {
+			return file, finish(src, tooMany(s.at))
+		}
 		file.Decls, file.Comments = p.decls, s.comments
 		attachDocs(file)
 		faults = append(faults, s.faults...)
@@ -70,6 +73,14 @@ func unreadable(text string) (faults []fault, readable bool) {
 		faults = told(NotText, i, i+1, "from here the text is not UTF-8", "save the file as UTF-8 and correct the letter here")
 	}
 	return faults, true
+}
+
+// tooMany reports a text that has more words and signs than are read.
+func tooMany(at int) []fault {
+	return []fault{{Problem: problem.Problem{Code: TooLarge,
+		Message: "this text holds more than 262,144 words and signs, far beyond any pattern",
+		Help:    "is it the file you meant?",
+		At:      problem.Place{Span: Span{Start: int32(at), End: int32(at)}}}}}
 }
 
 // settle leaves out what is most likely said of the same mistake: what the

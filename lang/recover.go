@@ -46,11 +46,14 @@ func laidOut(toks []lexer.Token) bool {
 // It reports a missing one; ok is false if there is no body to read then.
 func (p *parser) open(owner int, what string, section bool) (s scope, ok bool) {
 	s = scope{what: what, section: section, line: p.toks[owner].Pos.Line}
-	first := owner
-	for !p.first(first) {
-		first--
+	if s.line != p.margin.line {
+		first := owner
+		for !p.first(first) {
+			first--
+		}
+		p.margin.line, p.margin.column = s.line, p.toks[first].Pos.Column
 	}
-	s.column = p.toks[first].Pos.Column
+	s.column = p.margin.column
 	if !p.is(tLBrace) || p.panic {
 		ok = p.findBrace(owner, what)
 	} else {
