@@ -293,6 +293,32 @@ func TestLivePage(t *testing.T) {
 	}
 }
 
+// A pattern that was never good is shown as far as it goes: its text and what is
+// wrong. Then the page follows.
+func TestLivePageFromNothing(t *testing.T) {
+	b := startChromium(t)
+	text := example(t, "harbour_boat.seam")
+	bad := strings.Replace(text, "along (4.25, 7) -- stern", "along (4.25, 7) -- sterm", 1)
+	file, address := watched(t, bad)
+	b.open(address)
+	b.until("document.documentElement.dataset.shown")
+	if got := b.text("document.getElementById('state').textContent"); got != "1 error; there is no good build yet" {
+		t.Errorf("state %q", got)
+	}
+	b.click("#problem-list .link")
+	if got := b.text("document.querySelector('#text .chosen mark').textContent"); got != "sterm" {
+		t.Errorf("marked: %q", got)
+	}
+	for _, id := range []string{"larger", "back", "after", "show-seams"} { // nothing to act on, and no harm
+		b.click("#" + id)
+	}
+	change(t, file, bad, "sterm", "stern")
+	b.until("document.querySelectorAll('#drawing .piece').length === 10 && document.querySelector('#sheets img')")
+	if lines := b.console(); len(lines) > 0 {
+		t.Errorf("the page complains: %s", strings.Join(lines, "\n"))
+	}
+}
+
 // Another site's page gets nothing from the live page, whatever it tries.
 func TestOtherSites(t *testing.T) {
 	b := startChromium(t)
