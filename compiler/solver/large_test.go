@@ -120,6 +120,9 @@ func TestLargePlans(t *testing.T) {
 			if plan.Bound > plan.Least || len(plan.Certificate) > plan.Bound {
 				t.Fatalf("%d sections, bound %d, certificate %d", plan.Least, plan.Bound, len(plan.Certificate))
 			}
+			if e.proved && !plan.Proved {
+				t.Fatalf("%d sections, bound %d", plan.Least, plan.Bound)
+			}
 			if e.size <= 100 {
 				checkCertificate(t, p, plan.Certificate)
 			}

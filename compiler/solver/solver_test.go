@@ -4,6 +4,7 @@ import (
 	"flag"
 	"fmt"
 	"math"
+	"math/bits"
 	"math/rand"
 	"slices"
 	"testing"
@@ -150,9 +151,30 @@ func (c *checker) sewn(plan Plan) {
 		done[side[0]|side[1]] = true
 		depth = max(depth, j.Level)
 	}
-	if len(done) != 1 || depth != plan.Depth {
-		c.failf("%d parts are left, depth %d of %d", len(done), depth, plan.Depth)
+	if least := c.depth(sets); len(done) != 1 || depth != plan.Depth || depth != least {
+		c.failf("%d parts are left, depth %d of %d, least %d", len(done), depth, plan.Depth, least)
 	}
+}
+
+// depth returns the least depth of joins that sections can be sewn with.
+func (c *checker) depth(sections []uint) int {
+	n := len(sections)
+	union, least := make([]uint, 1<<n), make([]int, 1<<n)
+	for s := 1; s < 1<<n; s++ {
+		low := bits.TrailingZeros(uint(s))
+		if union[s] = union[s&(s-1)] | sections[low]; s&(s-1) == 0 {
+			continue
+		}
+		least[s] = n
+		for a := (s - 1) & s; a != 0; a = (a - 1) & s {
+			if d := 1 + max(least[a], least[s&^a]); d < least[s] {
+				if _, ok := c.o.join(union[a], union[s&^a]); ok {
+					least[s] = d
+				}
+			}
+		}
+	}
+	return least[1<<n-1]
 }
 
 // seam checks a piece's seam: the stretch that it shares with the section so far,
