@@ -25,9 +25,9 @@ func Compile(src *problem.Source, load Loader) (*pattern.Pattern, []problem.Prob
 	problems = append(problems, result.Problems...)
 	problems = append(problems, piecing.Piece(result)...)
 	if !problem.Failed(problems) {
-		problems = append(problems, judge(src, result)...)
 		cutting.Cut(&result.Pattern)
 		pressing.Press(&result.Pattern)
+		problems = append(problems, judge(src, result)...)
 	}
 	problem.Sort(problems)
 	if problem.Failed(problems) {

@@ -122,6 +122,7 @@ func (e *evaluator) pattern(f *file, d *lang.Pattern) {
 			p.text(s, &about.Corrections)
 		case "allowance":
 			p.length(s, maxAllowance, &set.Allowance)
+			set.AllowanceAt = f.modelSource(s.Where())
 		case "extra":
 			p.length(s, maxEase, &set.Extra)
 		case "ease":

@@ -50,7 +50,9 @@ type Settings struct {
 	Metric    bool   // metric measures first
 	Tint      bool   // colours as pale tints on foundation sheets
 	Language  string // of the booklet's own words, "de"; "" where none is named
-	Buying    Buying
+
+	AllowanceAt Source // where the allowance is set; zero if it is not
+	Buying      Buying
 }
 
 // Buying says how cloth to buy is reckoned.

@@ -129,7 +129,7 @@ func (w *writer) sum(c *cutting.Cloth) {
 	if buying.Shrinkage > 0 {
 		w.text(", and ").text(strconv.FormatFloat(buying.Shrinkage, 'f', -1, 64)).text(" % that shrinks away")
 	}
-	w.text(" = ").own(c.Need)
+	w.text(" = ").own(pattern.RoundUp(c.Need, w.p.Settings.PatchStep(true)))
 	if !w.metric {
 		w.text("; ").amount(c.Buy).text(" is ").own(c.Buy)
 	}

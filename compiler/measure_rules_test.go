@@ -1,0 +1,55 @@
+package compiler_test
+
+import (
+	"fmt"
+	"testing"
+
+	"seamwright/compiler"
+	"seamwright/lang/problem"
+)
+
+// Where the rules about measures begin and end: 6 mm is 1/4 in as it is charted
+// in metric (echidnasewing.com.au, 2022), miniatures go down to 1/8 in
+// (nightquilter.com, 2016), rulers are marked in eighths (thesprucecrafts.com).
+func TestMeasuresThatRulesAskFor(t *testing.T) {
+	const text = `pattern "Tender" { %s }
+fabric hull "hull" dark #25525e
+fabric sea "sea" light #dfeaf0
+block tender 8 x 8 finished %s {
+  section A { 1 hull at (1, 1) }
+  section B { 1 sea at (7, 7) }
+  join (%s, 0) -- (%s, 8)
+}
+`
+	for _, c := range []struct{ setting, finished, split, code string }{
+		{"allowance 1/4in", "8in", "4", ""},
+		{"allowance 6mm", "20cm", "4", ""},
+		{"allowance 5.9mm", "20cm", "4", "R108 warning"},
+		{"allowance 3/16in miniature yes", "8in", "4", ""},
+		{"allowance 1/8in miniature yes", "8in", "4", ""},
+		{"allowance 1/8in", "8in", "4", "R108 warning"},
+		{"allowance 0.12in miniature yes", "20cm", "4", "R108 error"},
+		{"", "8in", "4.125", ""},
+		{"", "8in", "4.1", "R109 warning"}, // one finding a plain section
+		{"metric yes", "8in", "4.1", ""},
+		{"", "7.3in", "4", "R109 warning"}, // of the block alone
+		{"", "203mm", "4", ""},
+		{"", "203.4mm", "4", "R109 warning"},
+	} {
+		source := fmt.Sprintf(text, c.setting, c.finished, c.split, c.split)
+		_, got := compiler.Compile(&problem.Source{Name: "example.seam", Text: source}, nil)
+		found := ""
+		for _, p := range got {
+			if p.Code != "R108" && p.Code != "R109" {
+				t.Fatalf("%+v: %s %s", c, p.Code, p.Message)
+			}
+			found = fmt.Sprintf("%s %s", p.Code, p.Severity)
+			if p.At.Source == nil {
+				t.Errorf("%+v: no place", c)
+			}
+		}
+		if found != c.code {
+			t.Errorf("%+v: %q", c, found)
+		}
+	}
+}

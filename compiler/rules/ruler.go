@@ -1,0 +1,79 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"seamwright/compiler/pattern"
+	"seamwright/lang/problem"
+)
+
+// rulerMark is the finest mark of nearly every ruler for cutting (Decimals to
+// fractions, thesprucecrafts.com).
+const rulerMark pattern.Length = 1.0 / 8
+
+// Ruler: what is measured with a ruler lies on its marks. That is the block, and
+// patches that are cut exact; patches for paper are rounded up and trimmed, and
+// triangles are rounded as the trade rounds them.
+func (catalogue) Ruler() Rule {
+	return Rule{
+		Info: problem.Info{
+			Code:   "R109",
+			Title:  "a size lies between the marks of a ruler",
+			Rule:   "Blocks, and patches that are cut exact without paper, measure whole eighths of an inch with their allowances. Rulers for cutting have no finer marks. Sizes that are finished in whole millimeters, and patterns that say `metric yes`, are measured with metric rulers and not asked.",
+			Source: "Decimals to fractions, thesprucecrafts.com",
+			Example: `fabric hull "hull" dark #25525e
+block tender 4 x 4 finished 3.7in {
+  section A { 1 hull at c }
+}
+`,
+			Cured: `fabric hull "hull" dark #25525e
+block tender 4 x 4 finished 3 3/4in {
+  section A { 1 hull at c }
+}
+`,
+		},
+		Block: func(v *View, report func(Finding)) {
+			s := v.Sized
+			if v.Pattern.Settings.Metric || wholeMM(s.Finished.W) && wholeMM(s.Finished.H) {
+				return
+			}
+			a := 2 * v.Pattern.Settings.Allowance
+			if w, h := s.Finished.W+a, s.Finished.H+a; !onMark(w) || !onMark(h) {
+				report(Finding{
+					Severity: problem.Warning,
+					At:       v.Block.Source,
+					Message:  fmt.Sprintf("finished at %s the block measures %s until it is joined, and rulers are marked in eighths of an inch", s.Finished.Exact(), pattern.Size{W: w, H: h}.Exact()),
+					Help:     "choose a finished size in eighths of an inch, or accept it here with a reason",
+				})
+				return
+			}
+			for i := range s.Drawings {
+				d := &s.Drawings[i]
+				p := &d.Pieces[0].Patch
+				rectangle := p.Shape == pattern.Rectangle || p.Shape == pattern.Square
+				if d.Plain && rectangle && !(onMark(p.Exact.W) && onMark(p.Exact.H)) {
+					report(Finding{
+						Severity: problem.Warning,
+						At:       d.Source,
+						Message:  fmt.Sprintf("%s is cut exact, %s at %s finished, and rulers are marked in eighths of an inch", d.Name, decimal(p.Exact), v.size()),
+						Help:     "choose a finished size at which it comes out even, leave out this one, or accept it here with a reason",
+					})
+				}
+			}
+		},
+	}
+}
+
+func onMark(l pattern.Length) bool {
+	return math.Abs(math.Remainder(float64(l), float64(rulerMark))) <= float64(slack)
+}
+
+func wholeMM(l pattern.Length) bool {
+	return math.Abs(math.Remainder(l.MM(), 1)) <= pattern.Length(slack).MM()
+}
+
+// decimal writes a size that lies between the marks, so that this can be seen.
+func decimal(s pattern.Size) string {
+	return fmt.Sprintf("%.4g in x %.4g in", s.W.Inches(), s.H.Inches())
+}
