@@ -229,10 +229,12 @@ const (
 	// mostParts is the largest denominator that is written as a fraction.
 	mostParts = 64
 
-	// exact is how near a number must be to a fraction to be written as one, and
-	// what may be lost of another: a millionth of what points may differ by.
-	exact       = 1e-12
-	exactDigits = 12
+	// exact is how near a number must be to a fraction to be written as one: a
+	// ten-thousandth of what points may differ by.
+	exact = 1e-10
+
+	// mostDigits is how many digits a number may have in a text.
+	mostDigits = 12
 )
 
 // numberText writes a number as a person would: whole, as a mixed number with a
@@ -255,6 +257,7 @@ func numberText(x float64) string {
 		}
 		return s + strconv.FormatFloat(part, 'f', -1, 64) + "/" + strconv.FormatFloat(d, 'f', -1, 64)
 	}
-	s := strconv.FormatFloat(x, 'f', exactDigits, 64)
+	digits := len(strconv.Itoa(int(math.Abs(x))))
+	s := strconv.FormatFloat(x, 'f', max(0, mostDigits-digits), 64)
 	return strings.TrimRight(strings.TrimRight(s, "0"), ".")
 }

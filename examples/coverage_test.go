@@ -67,7 +67,6 @@ func TestExamplesUseAllOfTheLanguage(t *testing.T) {
 }
 
 // forms are what an example must hold somewhere, by the names that feature gives.
-// The two statements of drawn units are left out: nothing can be made of one yet.
 var forms = []string{
 	"comment", "doc comment", "use as", "use several names", "use std", "use relative",
 	"fabric without words", "fabric with words", "colorway as", "colorway words", "colorway color only",
@@ -76,7 +75,7 @@ var forms = []string{
 	"let", "join", "join of several", "join from", "section named", "section unnamed", "piece numbered", "piece unnumbered",
 	"anchor with assertions", "asserting point",
 	"place", "place with arguments", "place with named arguments", "place as", "place by", "place turn", "place reversed",
-	"for range", "for list", "if", "if else", "else if", "check", "text value", "field x", "field y",
+	"for range", "for list", "if", "if else", "else if", "check", "line", "line chained", "line of several", "drawn piece", "drawn piece by corners", "text value", "field x", "field y",
 }
 
 func need(t *testing.T, what string, there bool) {
@@ -138,6 +137,11 @@ func feature(node any, in string, seen map[string]bool) string {
 		note("section unnamed", n.Name.Text == "")
 		return "section"
 	case *lang.Piece:
+		if in != "section" {
+			note("drawn piece", len(n.At) > 0)
+			note("drawn piece by corners", len(n.Corners) > 0)
+			return ""
+		}
 		note("piece numbered", n.Number != nil)
 		note("piece unnumbered", n.Number == nil)
 		note("anchor with assertions", n.Along == nil && len(n.At) > 1)
@@ -184,6 +188,12 @@ func statement(node any, in string, note func(string, bool)) {
 		note("join", true)
 		note("join of several", len(n.Lines) > 1)
 		note("join from", n.From != nil)
+	case *lang.Line:
+		note("line", true)
+		note("line of several", len(n.Chains) > 1)
+		for _, c := range n.Chains {
+			note("line chained", len(c) > 2)
+		}
 	case *lang.For:
 		note("for range", n.To != nil)
 		note("for list", len(n.Values) > 1)

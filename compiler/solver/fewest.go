@@ -72,11 +72,14 @@ func (s *partSolver) part(p part) solved {
 		return out
 	}
 	out.sections = s.guide.carry(pieces)
-	if cost := s.cost(out.sections); cost > out.bound && len(p) <= wholeFaces {
+	// Under wishes a piece may be left whole that other pieces' seams would have to
+	// cut: then only a plan for all of the part at once will do.
+	carried := s.rules == nil || s.guide.sewable(p, out.sections)
+	if cost := s.cost(out.sections); !carried || cost > out.bound && len(p) <= wholeFaces {
 		t := newSearch(newWork(s.mesh), s.near, s.share(p))
 		t.apart, t.rules = s.apart, s.rules
 		a := t.best(p)
-		if a.cost < cost {
+		if !carried || a.cost < cost {
 			out.sections = t.collect(p, nil)
 		}
 		out.bound = max(out.bound, a.least)
