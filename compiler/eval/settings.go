@@ -95,6 +95,7 @@ func (e *evaluator) pattern(f *file, d *lang.Pattern) {
 	p := e.newProps(f, "pattern")
 	defer e.free(p.run)
 	about, set := &e.out.Pattern.About, &e.out.Pattern.Settings
+	straightened := false
 	for _, s := range d.Props {
 		switch s.Name.Text {
 		case "note":
@@ -138,6 +139,7 @@ func (e *evaluator) pattern(f *file, d *lang.Pattern) {
 			}
 		case "straighten":
 			p.length(s, maxStraighten, &set.Buying.Straighten)
+			straightened = true
 		case "shrinkage":
 			p.percent(s, maxShrinkage, &set.Buying.Shrinkage)
 		case "spare_strips":
@@ -154,6 +156,9 @@ func (e *evaluator) pattern(f *file, d *lang.Pattern) {
 			p.unknownSetting(s, []string{"edition", "author", "year", "rights", "contact", "corrections", "note",
 				"allowance", "extra", "ease", "sheet", "margin", "cloth_width", "straighten", "shrinkage", "spare_strips", "miniature", "metric", "tint", "language", "before", "instead"})
 		}
+	}
+	if set.Metric && !straightened {
+		set.Buying.Straighten = 2.5 * pattern.Centimetre
 	}
 }
 

@@ -246,3 +246,13 @@ func TestBlocksOfAQuilt(t *testing.T) {
 		}
 	}
 }
+
+// What is cut off to straighten cloth is an inch, or as even a measure in metric
+// patterns; what the author says stays.
+func TestStraightening(t *testing.T) {
+	for text, want := range map[string]pattern.Length{"": 1, "metric yes": 25 * pattern.Millimetre, "straighten 1in metric yes": 1, "metric yes straighten 2in": 2} {
+		if got := good(t, "pattern \"P\" { "+text+" }\n"+plainBlock).Pattern.Settings.Buying.Straighten; got-want > 1e-9 || want-got > 1e-9 {
+			t.Errorf("%q: %v in, want %v", text, got, want)
+		}
+	}
+}
