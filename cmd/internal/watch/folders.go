@@ -38,9 +38,9 @@ func (w *watcher) before(name string) {
 	}
 }
 
-// arm watches the folders of all files, and no others. A folder's parent is
-// watched too, for a folder that is moved away or made anew says nothing
-// itself; where a folder is missing, the nearest above it that is there.
+// arm watches the folders of all files; where one is missing, the nearest above
+// it that is there. A folder that is moved or deleted says so itself, so those
+// above need no watch: they may be busy ones, and every event wakes the program.
 func (w *watcher) arm() {
 	want := map[string]bool{}
 	for name := range w.seen {
@@ -75,7 +75,7 @@ func (w *watcher) want(want map[string]bool, name string) {
 	for !isFolder(there) && there != filepath.Dir(there) {
 		there = filepath.Dir(there)
 	}
-	want[there], want[filepath.Dir(there)] = true, true
+	want[there] = true
 	for at := folder; ; at = filepath.Dir(at) {
 		w.names[at] = true
 		if at == filepath.Dir(at) {
