@@ -1,6 +1,7 @@
 package pressing
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -93,7 +94,8 @@ func (f *finder) at(p pattern.Pos) []int {
 	return slices.Compact(f.found)
 }
 
-// along returns the seams that end on a join, its own ends left out.
+// along returns the seams that end on a join in order along it, its own ends left
+// out.
 func (f *finder) along(join int) []ending {
 	j := &f.sized.Joins[join]
 	l := line(j.A, j.B)
@@ -106,6 +108,7 @@ func (f *finder) along(join int) []ending {
 			}
 		}
 	}
+	slices.SortStableFunc(all, func(a, b ending) int { return cmp.Compare(a.at, b.at) })
 	return all
 }
 
@@ -185,9 +188,11 @@ func (g *graph) crowded(join int, points []pattern.Pos, j *pattern.Join, met []e
 // meeting returns what ends at one point of a join, on its left and its right.
 func meeting(j *pattern.Join, p pattern.Pos, met []ending) (left, right []ending) {
 	at := line(j.A, j.B).Along(point(p))
-	for _, e := range met {
+	first, _ := slices.BinarySearchFunc(met, at-near, func(e ending, at float64) int { return cmp.Compare(e.at, at) })
+	for _, e := range met[first:] {
 		switch {
-		case math.Abs(e.at-at) > near:
+		case e.at > at+near:
+			return left, right
 		case e.left:
 			left = append(left, e)
 		default:
