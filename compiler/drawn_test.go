@@ -96,7 +96,9 @@ func (u *drawnUnit) text(corners bool) string {
 		if corners && i%2 == 0 {
 			list := make([]string, len(p))
 			for k := range p {
-				list[k] = pt(p[k])
+				if list[k] = pt(p[k]); i%4 == 0 { // in either direction
+					list[k] = pt(p[len(p)-1-k])
+				}
 			}
 			fmt.Fprintf(&body, "  piece %s %s\n", drawnFabrics[u.fabrics[i]], strings.Join(list, ", "))
 			continue

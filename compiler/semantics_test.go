@@ -117,6 +117,57 @@ block t 4 x 4 finished 4in {
     3 tar along (0, 2) -- (4, 2)
   }
 }`},
+	{name: "a drawn unit: lines divide, points name", sections: 1, pieces: 6, text: `
+block t 8 x 8 finished 6in {
+  line n -- w -- s -- e -- n, w -- e
+  piece foam at (1, 7), (7, 7), (1, 1), (7, 1)
+  piece kelp at (4, 6)
+  piece tar at (4, 2)
+}`},
+	{name: "drawn lines may cross, lie on each other and run out", sections: 2, pieces: 4, text: `
+block t 4 x 4 finished 4in {
+  line w -- e, (1, 2) -- (9, 2), s -- n
+  for x in 1, 3 { for y in 1, 3 { piece foam at (x, y) } }
+}`},
+	{name: "corners draw their sides", sections: 1, pieces: 2, text: `
+block t 4 x 4 finished 4in {
+  piece foam (0, 0), se, ne
+  piece kelp (0, 4), (4, 4), (0, 0)
+}`},
+	{name: "a drawn unit is placed like any other", sections: 2, pieces: 4, text: `
+unit half 4 x 4 { line sw -- ne; piece foam at (1, 3); piece tar at (3, 1) }
+block t 8 x 4 finished 8in {
+  place half at sw
+  place half by c at (6, 2) reversed
+  join s -- n
+}`},
+	{name: "a drawn line ends on a line or on the edge", fault: "ends in the middle of a patch", text: `
+block t 4 x 4 finished 4in {
+  line s -- (2, 3)
+  piece foam at (1, 1)
+}`},
+	{name: "nothing is set in", fault: "turns inwards", text: `
+block t 4 x 4 finished 4in {
+  line w -- c -- s
+  piece foam at (1, 1)
+  piece kelp at (3, 3)
+}`},
+	{name: "seams do not stop inside each other in a round", fault: "each stop inside the next", text: `
+block t 4 x 4 finished 4in {
+  line (1, 0) -- (1, 3), (0, 3) -- (3, 3), (3, 4) -- (3, 1), (4, 1) -- (1, 1)
+  piece foam at (0.5, 1), (1, 3.5), (3.5, 3), (2, 0.5), c
+}`},
+	{name: "a patch is named once", fault: "has its fabric already", text: `
+block t 4 x 4 finished 4in {
+  line s -- n
+  piece foam at (1, 1), (3, 1)
+  piece kelp at (1, 3)
+}`},
+	{name: "and not forgotten", fault: "2 patches have no fabric", text: `
+block t 4 x 4 finished 4in {
+  line s -- n, c -- e
+  piece foam at (1, 1)
+}`},
 	{name: "units turn anticlockwise about the point they are placed by", sections: 2, pieces: 4, text: `
 unit brick 2 x 1 {
   section A {

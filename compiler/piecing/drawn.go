@@ -14,7 +14,7 @@ const (
 	mostPieces = 20
 
 	// headRoom is left free on a sheet for what is printed above the section.
-	headRoom = 1 * pattern.Inch
+	headRoom = 1.25 * pattern.Inch
 )
 
 // A Sewn is a drawn unit and the same unit as its author could have written it:

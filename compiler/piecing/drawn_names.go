@@ -123,6 +123,9 @@ func (k *sketch) note(plan *solver.Plan) {
 		p.Message += "; " + strconv.Itoa(plan.Least) + " would do, but a section is to have no more than " +
 			strconv.Itoa(mostPieces) + " pieces and to lie on the sheet"
 	}
+	if len(plan.Over) > 0 {
+		p.Message += "; " + strconv.Itoa(len(plan.Over)) + " of them could not be made so small"
+	}
 	if len(plan.Certificate) > 1 && len(plan.Certificate) == plan.Bound {
 		p.Message += ": no two of the patches about "
 		for i, patch := range plan.Certificate {

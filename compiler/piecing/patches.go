@@ -2,6 +2,7 @@ package piecing
 
 import (
 	"math"
+	"slices"
 
 	"seamwright/compiler/plane"
 	"seamwright/compiler/solver"
@@ -26,8 +27,9 @@ func (k *sketch) name() bool {
 		if len(d.Corners) == 0 {
 			continue
 		}
-		patch := grid.at(plane.Polygon(d.Corners).Interior())
-		if patch < 0 || !sameCorners(k.part.Polygon(patch), d.Corners) {
+		corners := anticlockwise(d.Corners)
+		patch := grid.at(corners.Interior())
+		if patch < 0 || fit(k.part.Polygon(patch).Corners(), corners, false) == nil {
 			k.tellCorners(i, patch)
 			ok = false
 			continue
@@ -50,18 +52,13 @@ func (k *sketch) claim(patch, drawn, point int) bool {
 	return true
 }
 
-// sameCorners reports whether two polygons are the same patch, however they turn
-// and wherever they begin; straight corners do not count.
-func sameCorners(a, b plane.Polygon) bool {
-	if b.Area() < 0 {
-		turned := make(plane.Polygon, len(b))
-		for i, p := range b {
-			turned[len(b)-1-i] = p
-		}
-		b = turned
+// anticlockwise returns a polygon's true corners, anticlockwise.
+func anticlockwise(p plane.Polygon) plane.Polygon {
+	if p.Area() < 0 {
+		p = slices.Clone(p)
+		slices.Reverse(p)
 	}
-	a, b = a.Corners(), b.Corners()
-	return len(a) == len(b) && fit(a, b, false) != nil
+	return p.Corners()
 }
 
 // A patchGrid finds the patch at a point: buckets over the unit, each with the
