@@ -135,7 +135,7 @@ func orderCodes() []problem.Info {
 			strings.Replace(fine, "    1 sky", "    join w -- e\n    1 sky", 1), fine),
 		info(MixedUnit, "a unit both drawn and sewn",
 			"A unit either gives its lines and patches, from which sections and their order are found, or its joins, sections and placed units, in the order in which they are sewn.",
-			strings.Replace(fine, "  section", "  line n -- s\n  section", 1), fine),
+			strings.Replace(fine, "  }\n}", "  }\n  line n -- s\n}", 1), fine),
 		info(CornersFew, "a patch of two corners",
 			"A drawn piece is told by a point inside it, after `at`, or by its corners: three points at least.",
 			slip("(0, 0), (4, 0)"), slip("along w -- e at (0.5, 0.5), (3.5, 0.5)")),

@@ -89,6 +89,12 @@ func sameTree(docs bool) cmp.Options {
 func agree(t rapid.TB, text string) (accepted bool) {
 	t.Helper()
 	f, problems := parse(text)
+	for _, p := range problems {
+		switch p.Code {
+		case NotText, TooLarge, TooDeep:
+			return false // limits are no matter of the grammar
+		}
+	}
 	mixed := len(problems) > 0 && problems[0].Code == MixedUnit // a rule beyond the grammar
 	for len(problems) > 0 && problems[0].Code == MixedUnit {
 		problems = problems[1:]

@@ -103,7 +103,7 @@ func (p *parser) corners(d *Piece) {
 		d.At = list
 	case len(list) == 2:
 		p.mend(CornersFew, at, line, "a piece has three corners at least; or is `at` missing before two points, or `--` between them?", "")
-		d.At = list
+		d.Along, d.At = p.bad(), list
 	default:
 		d.Corners = list
 		for _, corner := range list {

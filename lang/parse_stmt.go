@@ -53,7 +53,9 @@ func (p *parser) stmt(s *scope) Stmt {
 	if st == nil {
 		p.noStmt(s)
 	} else if !p.panic {
-		p.stmtEnd()
+		if p.stmtEnd(); p.panic {
+			spoil(st)
+		}
 	}
 	if p.panic {
 		p.skip()
@@ -62,6 +64,28 @@ func (p *parser) stmt(s *scope) Stmt {
 		return &BadStmt{node{p.since(start)}}
 	}
 	return st
+}
+
+// spoil makes holes of the values of a statement that ends in the middle, so
+// that nothing is said of half of it.
+func spoil(st Stmt) {
+	hole := func(x Expr) Expr { return &BadExpr{node{x.Where()}} }
+	switch st := st.(type) {
+	case *Let:
+		st.Value = hole(st.Value)
+	case *Piece:
+		switch {
+		case st.Along != nil:
+			st.Along = hole(st.Along)
+		case st.At == nil:
+			st.Along = hole(st.Fabric)
+		}
+	case *Join:
+		last := &st.Lines[len(st.Lines)-1]
+		*last = hole(*last)
+	case *Place:
+		st.At = &BadExpr{st.node}
+	}
 }
 
 // misplacedHere reports a statement that does not stand in a section.
