@@ -10,6 +10,11 @@
 //     grammar in grammar.go, which is the specification; a test holds the fast
 //     parser to it.
 //
+// Where to look: token.go and lexer*.go cut the text into tokens; parser.go and
+// parse_*.go hold one method for each rule of the grammar; recover.go and words.go
+// say what was meant where a rule fails; ast.go is the tree; format*.go writes it
+// back; codes_info.go explains every problem.
+//
 // The package knows nothing of quilts, geometry or paper, nor of any file but
 // the one it is given. Units, values and names get their meaning in compiler/.
 package lang
