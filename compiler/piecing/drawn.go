@@ -62,6 +62,12 @@ func (k *sketch) divide() *eval.Body {
 			k.add(plane.Polygon(b.Drawn[i].Corners).Side(s), b.Drawn[i].At, false)
 		}
 	}
+	if !k.bounded() {
+		k.tell(problem.Problem{Code: TooMany, At: b.Source,
+			Message: "the lines of " + b.Name + " cross each other too often to be worked out",
+			Help:    "look for a loop that runs too often, or that draws lines across each other"})
+		return nil
+	}
 	scale := k.scale[b]
 	near := 0.0
 	if scale.least > 0 {
@@ -83,6 +89,30 @@ func (k *sketch) divide() *eval.Body {
 	k.note(&plan)
 	return k.write(&plan)
 }
+
+// bounded reports whether the lines cross each other few enough times.
+func (k *sketch) bounded() bool {
+	crossings := 0
+	for i := range k.lines {
+		if !k.effort.spend(i) {
+			return false
+		}
+		l := &k.lines[i]
+		for j := range k.lines[:i] {
+			if m := &k.lines[j]; apart(l.A.X, l.B.X, m.A.X, m.B.X) || apart(l.A.Y, l.B.Y, m.A.Y, m.B.Y) ||
+				l.Side(m.A)*l.Side(m.B) >= 0 || m.Side(l.A)*m.Side(l.B) >= 0 {
+				continue
+			}
+			if crossings++; crossings > maxRegions {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// apart reports whether the ranges from a to b and from c to d have a gap.
+func apart(a, b, c, d float64) bool { return max(a, b) < min(c, d) || max(c, d) < min(a, b) }
 
 func (k *sketch) add(l plane.Line, at problem.Place, ends bool) {
 	k.lines, k.at, k.ends = append(k.lines, l), append(k.at, at), append(k.ends, ends)
