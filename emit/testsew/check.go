@@ -126,8 +126,7 @@ func (s *section) beyond(n int) poly {
 			if a.to(b) < same || fromSegment(a, p, q) > same || fromSegment(b, p, q) > same {
 				continue
 			}
-			ray := line{a.mid(b), through(p, q).dir.left().mul(-1)}
-			wide := reach(ray, s.extra.convex(), 10) - reach(ray, s.cut.convex(), 10)
+			ray, wide := line{a.mid(b), through(p, q).dir.left().mul(-1)}, s.leftOn(k)
 			strip := poly{a, b, b.add(ray.dir.mul(wide)), a.add(ray.dir.mul(wide))}.ccw()
 			if n > 0 {
 				strip = strip.clip(s.spaces[n].seam)
@@ -135,10 +134,23 @@ func (s *section) beyond(n int) poly {
 			for _, later := range s.spaces[n+1:] {
 				strip = strip.clip(later.seam.flipped())
 			}
+			for e := range s.outline { // the seam of a join runs on there too
+				if c, d := s.outline.side(e); len(s.outline.convex()) == 1 && s.leftOn(e) < same {
+					strip = strip.clip(through(c, d))
+				}
+			}
 			out = append(out, strip...)
 		}
 	}
 	return out
+}
+
+// leftOn returns how much is left beyond the cutting line along an edge.
+func (s *section) leftOn(edge int) float64 {
+	const far = 10 // inches: more than anybody leaves
+	p, q := s.outline.side(edge)
+	ray := line{p.mid(q), through(p, q).dir.left().mul(-1)}
+	return reach(ray, s.extra.convex(), far) - reach(ray, s.cut.convex(), far)
 }
 
 // key is what patches have in common that are cut alike.

@@ -3,6 +3,7 @@ package testsew
 import (
 	"math"
 	"slices"
+	"strings"
 )
 
 // A layer is one thickness of cloth, from the front.
@@ -50,7 +51,7 @@ func (m *measure) add(by float64, where string) {
 type bench struct {
 	s         *section
 	allowance float64
-	area      poly   // of the trimmed section
+	area      poly   // of the trimmed section; what is left longer on the border is cut off at the end
 	cut       []poly // the same in convex parts
 	mains     []poly // of each piece so far, trimmed
 	tails     []poly // seam allowances of the pieces' own edges
@@ -61,9 +62,6 @@ type bench struct {
 // sew sews a section of paper with patches of the table, laid as it says.
 func sew(s *section, patches []patch, allowance float64) (*sewn, []string) {
 	b := &bench{s: s, allowance: allowance, area: s.cut, out: &sewn{section: s}}
-	if s.extra != nil {
-		b.area = s.extra
-	}
 	b.cut = b.area.convex()
 	for k := range s.spaces {
 		i := slices.IndexFunc(patches, func(p patch) bool { return p.section == s.name && p.number == s.spaces[k].number })
@@ -82,6 +80,10 @@ func sew(s *section, patches []patch, allowance float64) (*sewn, []string) {
 
 // add lays a patch, sews it, trims what is below and folds it over.
 func (b *bench) add(k int, p *patch) {
+	if strings.HasPrefix(p.shape, "round the template") {
+		b.template(p)
+		return
+	}
 	sp := &b.s.spaces[k]
 	need := b.need(k)
 	laid, edges := b.lay(k, p, need)
@@ -106,13 +108,30 @@ func (b *bench) add(k int, p *patch) {
 	b.mains, b.tails = append(b.mains, main), append(b.tails, tail)
 }
 
+// template cuts a patch round its template, on the dashed line, from cloth of the
+// size in the table.
+func (b *bench) template(p *patch) {
+	fits := false
+	for _, axis := range b.axes(0) {
+		turned := b.s.cut.mapped(func(q pt) pt { return pt{axis.along(q), axis.side(q)} }).box()
+		w, h := turned.x1-turned.x0-same, turned.y1-turned.y0-same
+		fits = fits || w <= p.w && h <= p.h || w <= p.h && h <= p.w
+	}
+	if !fits {
+		b.faults = append(b.faults, "the template of "+b.s.name+" is larger than the cloth in the table")
+	}
+	x := b.area.box()
+	all := poly{{x.x0, x.y0}, {x.x1, x.y0}, {x.x1, x.y1}, {x.x0, x.y1}} // trimmed to the line below
+	b.mains, b.tails = append(b.mains, all), append(b.tails, nil)
+}
+
 // lay returns where the cloth of a patch would lie if it were folded over its
 // line as a whole, and those of its edges that must reach past what it covers.
 func (b *bench) lay(k int, p *patch, need poly) (laid poly, edges []line) {
 	sp := &b.s.spaces[k]
 	if k > 0 && p.lay == "along the line" {
 		low, high := math.Inf(1), math.Inf(-1)
-		for _, q := range sp.area {
+		for _, q := range b.s.beyond(k) {
 			low, high = min(low, sp.seam.along(q)), max(high, sp.seam.along(q))
 		}
 		mid := (low + high) / 2
@@ -125,7 +144,7 @@ func (b *bench) lay(k int, p *patch, need poly) (laid poly, edges []line) {
 	best := math.Inf(-1)
 	for _, axis := range b.axes(k) {
 		low, high := pt{math.Inf(1), math.Inf(1)}, pt{math.Inf(-1), math.Inf(-1)}
-		for _, q := range sp.area {
+		for _, q := range b.s.beyond(k) {
 			u, v := axis.along(q), axis.side(q)
 			low, high = pt{min(low.x, u), min(low.y, v)}, pt{max(high.x, u), max(high.y, v)}
 		}
@@ -284,7 +303,7 @@ func (b *bench) trim() {
 			if t := b.tails[k].common(c); t != nil {
 				b.out.layers = append(b.out.layers, layer{t, k, false})
 			}
-			if m := b.mains[k].common(c); m != nil {
+			if m := c.common(b.mains[k]); m != nil {
 				b.out.layers = append(b.out.layers, layer{m, k, true})
 			}
 		}
