@@ -22,7 +22,7 @@ fabric d "third cloth"  medium #909090
 // sized compiles one block of one placed unit and returns it at its only size.
 func sized(t *testing.T, family, unit, args, grid, finished string) *pattern.Sized {
 	t.Helper()
-	p := compile(t, fmt.Sprintf("use %s from \"std/%s\"\n%sblock t %s finished %s { place %s(%s) at sw }\n",
+	p := compile(t, fmt.Sprintf("use %s from \"std/%s\"\n%saccept R109 \"the published block is a root of two wide\"\nblock t %s finished %s { place %s(%s) at sw }\n",
 		unit, family, cloths, grid, finished, unit, args))
 	return &p.Blocks[0].Sizes[0]
 }
