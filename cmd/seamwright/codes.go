@@ -9,13 +9,14 @@ import (
 	"seamwright/compiler/rules"
 	"seamwright/emit/booklet"
 	"seamwright/emit/sheet"
+	"seamwright/lang"
 	"seamwright/lang/problem"
 )
 
 // codes lists every code that any part of the program raises, in order.
 func codes() []problem.Info {
 	var all []problem.Info
-	for _, of := range []func() []problem.Info{files.Codes, eval.Codes, piecing.Codes, rules.Codes, sheet.Codes, booklet.Codes} {
+	for _, of := range []func() []problem.Info{files.Codes, lang.Codes, eval.Codes, piecing.Codes, rules.Codes, sheet.Codes, booklet.Codes} {
 		all = append(all, of()...)
 	}
 	sort.Slice(all, func(i, j int) bool { return all[i].Code < all[j].Code })
