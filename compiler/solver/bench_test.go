@@ -194,7 +194,7 @@ func benchmarks() []entry {
 	var list []entry
 	add := func(name string, parameter, size int, make func() block) {
 		crossed := name == "crossings" || name == "dense" || name == "eight" || name == "axis"
-		list = append(list, entry{fmt.Sprintf("%s-%d", name, parameter), size, make, !crossed || size <= 100})
+		list = append(list, entry{fmt.Sprintf("%s-%d", name, parameter), size, make, !crossed || size <= wholeFaces})
 	}
 	for _, n := range []int{10, 100, 1000, 10000} {
 		add("tees", n, n, func() block { return largeRandom(n, 0, 0) })

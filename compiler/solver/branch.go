@@ -20,6 +20,9 @@ func (s *search) branch(p part, a answer, limit int) answer {
 	if limit = min(limit, a.cost-1); a.least > limit {
 		return a
 	}
+	if s.visited > s.spent && a.cost < never {
+		return a
+	}
 	hurried := limit >= anything || s.visited > s.spent
 	least := never
 	for i, o := range s.options(p) {

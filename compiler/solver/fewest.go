@@ -15,7 +15,8 @@ func divide(m *mesh, budget int) *divided {
 	d := &divided{mesh: m, budget: budget, parts: []part{m.all()}}
 	if m.convex {
 		d.walls = newWalls(m)
-		d.cuts, d.parts = forcedParts(m, d.walls.always)
+		d.cuts = newWork(m)
+		d.parts = d.cuts.forcedParts(m.all(), d.walls)
 	}
 	return d
 }
@@ -77,7 +78,7 @@ func (s *partSolver) part(p part) solved {
 	carried := s.rules == nil || s.guide.sewable(p, out.sections)
 	if cost := s.cost(out.sections); !carried || cost > out.bound && len(p) <= wholeFaces {
 		t := newSearch(newWork(s.mesh), s.near, s.share(p))
-		t.apart, t.rules = s.apart, s.rules
+		t.apart, t.rules, t.forcing = s.apart, s.rules, s.of.walls
 		a := t.best(p)
 		if !carried || a.cost < cost {
 			out.sections = t.collect(p, nil)
@@ -89,8 +90,8 @@ func (s *partSolver) part(p part) solved {
 }
 
 // wholeFaces is up to how many faces a part is searched without taking it apart
-// into pieces, where those don't settle it.
-const wholeFaces = 128
+// into pieces, where those don't settle it: the time grows with the square.
+const wholeFaces = 1024
 
 func (s *partSolver) cost(sections []part) int {
 	if s.rules == nil {

@@ -1,42 +1,43 @@
 package solver
 
-// forcedParts cuts a convex block along every chord that lies on joins in every
+// forcedParts cuts a convex part along every chord that lies on joins in every
 // plan: one that has a wall in each of its stretches between crossing seams, for
-// such a stretch is cut in one go (THEORY.md 6). What the parts need adds up to
-// what the block needs. Points and edges on cuts are marked as in a percolation.
-func forcedParts(m *mesh, always []bool) (*work, []part) {
-	w := newWork(m)
-	all := m.all()
-	w.enter(all)
-	todo := w.queue
-	for v, outer := range m.border {
-		if outer {
-			todo = append(todo, int32(v))
+// such a stretch is cut in one go (THEORY.md 6). What the pieces need adds up to
+// what the part needs. The part stays entered, with these cuts made.
+func (w *work) forcedParts(p part, walls *walls) []part {
+	w.enter(p)
+	todo := w.queue[:0]
+	for _, f := range p {
+		for _, h := range w.halves(f) {
+			if v := w.begin(h); w.isOpen(v) {
+				todo = append(todo, v)
+			}
 		}
 	}
 	for len(todo) > 0 {
 		v := todo[len(todo)-1]
 		todo = todo[:len(todo)-1]
-		for _, r := range m.refsAt(v) {
+		for _, r := range w.refsAt(v) {
 			for _, c := range [2]chord{w.run(r, -1, nil), w.run(r, 1, nil)} {
-				if c.to == 0 || !m.forced(c, always) {
+				if c.to == 0 || !w.forced(c, walls) {
 					continue
 				}
 				w.mark(c)
 				for i := c.from + 1; i < c.to; i++ {
-					w.open[m.point(c.seam, i)] = w.stamp
-					todo = append(todo, m.point(c.seam, i))
+					w.open[w.point(c.seam, i)] = w.stamp
+					todo = append(todo, w.point(c.seam, i))
 				}
 			}
 		}
 	}
+	w.queue = todo
 	var parts []part
-	for _, f := range all {
+	for _, f := range p {
 		if w.seen[f] != w.stamp {
 			parts = append(parts, w.flood(nil, f))
 		}
 	}
-	return w, parts
+	return parts
 }
 
 // run follows a seam from an open point to the next one, in the part entered; the
@@ -55,16 +56,16 @@ func (w *work) run(r ref, by int32, label []int32) chord {
 	return chord{}
 }
 
-func (m *mesh) forced(c chord, always []bool) bool {
+func (w *work) forced(c chord, walls *walls) bool {
 	wall := false
 	for i := c.from; i < c.to; i++ {
-		if i > c.from && *m.meets(c.seam, i)&crossed != 0 {
+		if i > c.from && *w.meets(c.seam, i)&crossed != 0 {
 			if !wall {
 				return false
 			}
 			wall = false
 		}
-		wall = wall || always[m.edge(c.seam, i)]
+		wall = wall || walls.between(w, w.edge(c.seam, i))
 	}
 	return wall
 }

@@ -76,7 +76,7 @@ func (w *work) enter(p part) {
 			e := int32(h >> 1)
 			switch {
 			case w.in[w.other(h)] != w.stamp:
-			case w.walls == nil || h&1 != 0 || !w.between(e):
+			case w.walls == nil || h&1 != 0 || !w.walls.between(w, e):
 				continue
 			default:
 				w.cut[e], w.walled = w.stamp, true

@@ -10,11 +10,12 @@ const DefaultBudget = 5_000_000
 // what it found out about every part it has seen.
 type search struct {
 	*work
-	rules *rules  // nil: none
-	near  *grower // nil if the block is not convex
-	apart []bool  // of a face: no two of these share a section
-	memo  map[key]answer
-	spent int // visited when the budget runs out
+	rules   *rules  // nil: none
+	near    *grower // nil if the block is not convex
+	apart   []bool  // of a face: no two of these share a section
+	forcing *walls  // if parts are only cut along chords; else nil
+	memo    map[key]answer
+	spent   int // visited when the budget runs out
 
 	beyond []int32
 	shaper *shaper
@@ -74,9 +75,14 @@ func (s *search) section(p part) int {
 	return never
 }
 
-// pieces takes a part apart along its walls.
-func (w *work) pieces(p part) []part {
-	if w.walls == nil {
+// pieces takes a part apart along its walls, or along chords that are joins in
+// every plan if it is searched as a whole.
+func (s *search) pieces(p part) []part {
+	w := s.work
+	switch {
+	case s.forcing != nil:
+		return w.forcedParts(p, s.forcing)
+	case w.walls == nil:
 		return []part{p}
 	}
 	w.enter(p)

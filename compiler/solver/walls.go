@@ -16,11 +16,11 @@ type walls struct {
 }
 
 // between reports whether an edge of the part entered is a wall.
-func (w *work) between(e int32) bool {
-	if w.walls.always[e] {
+func (b *walls) between(w *work, e int32) bool {
+	if b.always[e] {
 		return true
 	}
-	for _, f := range w.walls.with[w.walls.start[e]:w.walls.start[e+1]] {
+	for _, f := range b.with[b.start[e]:b.start[e+1]] {
 		if w.in[f] != w.stamp {
 			return true
 		}
