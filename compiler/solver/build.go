@@ -12,6 +12,10 @@ import (
 // points apart by [plane.Tol].
 const largest = 1e6
 
+// maxHits bounds how often lines may meet, so that no drawing takes more than a
+// few seconds and some hundred megabytes.
+const maxHits = 2_000_000
+
 // maxReports bounds the lists of faults and of near pairs; more help nobody.
 const maxReports = 100
 
@@ -127,9 +131,12 @@ func (b *builder) build(polygons []plane.Polygon) *Partition {
 		p.Faults = b.faults
 		return p
 	}
-	b.meet()
-	b.divide()
-	b.assemble(p, polygons)
+	if b.meet(); len(b.hits) > maxHits {
+		b.fault(Fault{Kind: TooMany, Line: -1, Other: -1})
+	} else {
+		b.divide()
+		b.assemble(p, polygons)
+	}
 	p.Gap, p.Faults = b.gap, b.faults
 	return p
 }
@@ -145,9 +152,12 @@ func (b *builder) meet() {
 			b.touch(i, int32(v))
 		}
 	}
-	for c := range g.nx * g.ny {
+	for c := 0; c < g.nx*g.ny && len(b.hits) <= maxHits; c++ {
 		list := g.list[g.start[c]:g.start[c+1]]
 		for k, i := range list {
+			if len(b.hits) > maxHits {
+				break
+			}
 			for _, j := range list[:k] {
 				if at, ok := b.cross(&b.segments[i], &b.segments[j]); ok && g.of(at) == c {
 					b.crossing(i, j, at)

@@ -150,6 +150,18 @@ func TestFaults(t *testing.T) {
 	}
 }
 
+// TestTooMany: a drawing whose lines cross millions of times is refused.
+func TestTooMany(t *testing.T) {
+	var lines []plane.Line
+	for i := range 2500 {
+		x := 4 * (float64(i) + 0.5) / 2500
+		lines = append(lines, seg(x, 0, x, 4), seg(0, x, 4, x))
+	}
+	if p := Build(box(4, 4), lines, 0); len(p.Faults) != 1 || p.Faults[0].Kind != TooMany || len(p.Plan(Wishes{}).Sections) > 0 {
+		t.Errorf("%+v", p.Faults)
+	}
+}
+
 func TestTileFaults(t *testing.T) {
 	square := func(x, y, w, h float64) plane.Polygon {
 		return plane.Polygon{pt(x, y), pt(x+w, y), pt(x+w, y+h), pt(x, y+h)}

@@ -39,7 +39,11 @@ const margin = 1.0 / 64
 // newCells makes about as many cells as there are segments.
 func newCells(low, high plane.Point, segments []segment) *cells {
 	w, h := high.X-low.X, high.Y-low.Y
-	side := max(math.Sqrt(w*h/float64(len(segments)+1)), w/maxCellsAcross, h/maxCellsAcross, plane.Tol/margin)
+	length := 0.0
+	for i := range segments {
+		length += min(segments[i].len, w+h)
+	}
+	side := max(math.Sqrt(w*h/float64(len(segments)+1)), w/maxCellsAcross, h/maxCellsAcross, length/maxListed, plane.Tol/margin)
 	g := &cells{low: low, side: side, nx: int(w/side) + 1, ny: int(h/side) + 1}
 	g.start = make([]int32, g.nx*g.ny+2)
 	for i := range segments {
@@ -57,6 +61,9 @@ func newCells(low, high plane.Point, segments []segment) *cells {
 	}
 	return g
 }
+
+// maxListed bounds the lists of all cells together, roughly.
+const maxListed = 4_000_000
 
 // maxCellsAcross bounds the grid where an outline is long and thin.
 const maxCellsAcross = 4096

@@ -83,6 +83,7 @@ const (
 	Uncovered                   // with Tile: an area that no polygon covers
 	Overlap                     // with Tile: an area that two polygons claim
 	Outside                     // with Tile: a polygon reaches over the outline
+	TooMany                     // lines meet millions of times
 	Unresolved                  // numbers too large, not finite, or the areas don't add up
 )
 
