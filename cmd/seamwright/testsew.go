@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"os"
 
 	"seamwright/cmd/internal/files"
 	"seamwright/emit"
@@ -14,6 +15,7 @@ func sewOnPaper(c *call) int {
 	var sizes []string
 	f.Func("size", "only this finished `width`, such as 8in or 20cm; may be given several times", words(&sizes))
 	sheet := f.String("sheet", "", "the `paper`, instead of the pattern's own")
+	errors := f.String("errors", "", "a `file` with your own table of errors; without it, the table that is printed")
 	if code, ok := c.parse(); !ok {
 		return code
 	}
@@ -23,6 +25,17 @@ func sewOnPaper(c *call) int {
 	}
 	if len(c.args) == 0 {
 		return c.misused("testsew needs the name of a pattern")
+	}
+	table := testsew.Standard()
+	if *errors != "" {
+		data, err := os.ReadFile(*errors)
+		if err == nil {
+			_, err = testsew.ReadHands(data)
+		}
+		if err != nil {
+			return c.misused("--errors: %v", err)
+		}
+		table = string(data)
 	}
 	r := &reporter{call: c, format: "text"}
 	names, ps := files.Find(c.args)
@@ -37,7 +50,11 @@ func sewOnPaper(c *call) int {
 			fmt.Fprintln(c.stdout)
 		}
 		first = false
-		fmt.Fprint(c.stdout, report.Text())
+		text, err := report.Text(table)
+		if err != nil { // it was read above
+			panic(err)
+		}
+		fmt.Fprint(c.stdout, text)
 		if report.Failed() {
 			r.worst(problems)
 		}

@@ -13,6 +13,7 @@ type table struct {
 	group  []int // of each copy, the part it belongs to
 	faults []string
 
+	meets   []meeting
 	points  int                // to match
 	pinned  int                // pairs of marks
 	pinMiss measure            // negative: the greatest distance between two marks of a pair
@@ -182,6 +183,7 @@ func (t *table) pins(name string, j *joint) {
 		}
 		points = append(points, e)
 		t.points++
+		t.meets = append(t.meets, t.meeting(j, l, n, e))
 		for side := range marks {
 			if paper[side] && nearest(e, marks[side]) > pinSlack {
 				t.fault(name + ": seams of both sides meet " + figure(e) + " in from its start, and " + t.names([2][]int{j.left, j.right}[side]) + " has no match mark there")

@@ -19,14 +19,19 @@ func mutable(t *testing.T) map[string][]File {
 	t.Helper()
 	all := map[string][]File{}
 	for _, name := range []string{"harbour_boat", "homing_geese", "guiding_star", "lighthouse_lens", "signal_pennants", "keepers_hearth", "harbour_compass"} {
-		file := filepath.Join("..", "..", "examples", name+".seam")
-		text, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		all[name] = build(t, file, string(text))
+		all[name] = example(t, name)
 	}
 	return all
+}
+
+func example(t *testing.T, name string) []File {
+	t.Helper()
+	file := filepath.Join("..", "..", "examples", name+".seam")
+	text, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return build(t, file, string(text))
 }
 
 // A mutant is a build with one fault in it.

@@ -16,6 +16,8 @@ type placed struct {
 	marks   []tick
 	edges   []told
 	paper   bool    // it has marks
+	areas   []poly  // of its spaces
+	turn    float64 // from its sheet's front into the block, radians
 	wrong   float64 // area of another cloth than the picture's
 	worst   part
 	strays  float64 // area of the right cloth, but of another piece
@@ -94,7 +96,11 @@ func (s *sewn) moved(move func(pt) pt) placed {
 	for _, l := range s.layers {
 		p.layers = append(p.layers, layer{l.area.mapped(move), l.piece, l.up})
 	}
+	zero := move(pt{})
+	x := move(pt{1, 0}).sub(zero)
+	p.turn = math.Atan2(x.y, x.x)
 	for _, sp := range s.section.spaces {
+		p.areas = append(p.areas, sp.area.mapped(move))
 		for _, q := range sp.area {
 			p.seams = append(p.seams, move(q))
 		}
@@ -149,5 +155,6 @@ func plain(sh *shape, move func(pt) pt, fabric string, allowance float64) placed
 		p.layers = append(p.layers, layer{poly{l.point(0, -allowance), l.point(n, -allowance), l.point(n, 0), l.point(0, 0)}, 0, true})
 	}
 	p.seams = append(p.seams, p.outline...)
+	p.areas = []poly{p.outline}
 	return p
 }

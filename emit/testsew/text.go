@@ -5,18 +5,6 @@ import (
 	"strings"
 )
 
-// Text tells the report to people.
-func (r *Report) Text() string {
-	var w strings.Builder
-	for i := range r.Blocks {
-		if i > 0 {
-			w.WriteByte('\n')
-		}
-		r.Blocks[i].text(&w)
-	}
-	return w.String()
-}
-
 func (b *Block) text(w *strings.Builder) {
 	fmt.Fprintf(w, "%s, finishes %s in: %s sewn from %s\n", b.Title, b.size(), plural(b.Sections, "section"), b.sheets())
 	if len(b.Findings) > 0 {
