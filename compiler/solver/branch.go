@@ -81,7 +81,7 @@ func (s *search) marks(p part) int {
 
 // options lists the cuts of a part that need be tried, the most promising first.
 // Of those that take off a section only the largest matter, and one of them alone
-// if it is separate (THEORY.md 8).
+// if it is separate (THEORY.md 7).
 func (s *search) options(p part) []option {
 	total := s.marks(p)
 	var list []option

@@ -96,13 +96,17 @@ func (w *work) cutsOff(p part, f int32) bool {
 		return false
 	}
 	l := w.seams[c.seam]
+	length := l.dir.Len()
 	mine := l.side(w.centre[f]) > 0
 	for _, g := range p {
 		if g == f || w.in[g] != w.stamp {
 			continue
 		}
 		for _, v := range w.corners[g] {
-			d := l.side(w.at[v]) / l.dir.Len()
+			// The farther a point lies beyond the seam, the less exactly the
+			// seam's ends tell where the line runs there.
+			far := 1 + w.at[v].Dist(l.from)/length
+			d := l.side(w.at[v]) / length / far
 			if mine && d > straightTol || !mine && d < -straightTol {
 				return false
 			}

@@ -137,7 +137,7 @@ func (g *grant) join(kind WishKind, index int, set part) {
 }
 
 // hopeless cuts a part wherever no group is divided, which is always safe
-// (THEORY.md 9), and returns a part that then is no section, or nil.
+// (THEORY.md 8), and returns a part that then is no section, or nil.
 func (g *grant) hopeless(p part) part {
 	if g.can(p) {
 		return nil
