@@ -133,7 +133,7 @@ type Wishes struct {
 	Together  [][]int                  // patches that must share a section
 	NoJoin    []int                    // edges that no join may follow
 	First     []int                    // patches that must be the first of their section
-	Budget    int                      // parts to look at before giving up on proof; 0 is DefaultBudget
+	Budget    int                      // patches to look at before giving up on proof; 0 is DefaultBudget
 }
 
 // A Plan is how to sew the patches.
