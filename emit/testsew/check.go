@@ -76,6 +76,9 @@ func (w *work) checkTables() {
 			break
 		}
 	}
+	for i := range w.patches {
+		w.checkExact(&w.patches[i])
+	}
 	for _, s := range w.paper {
 		for k := range s.spaces {
 			i := slices.IndexFunc(w.patches, func(p patch) bool { return p.section == s.name && p.number == s.spaces[k].number })
@@ -87,6 +90,57 @@ func (w *work) checkTables() {
 			}
 		}
 	}
+}
+
+// checkExact holds a patch that is cut exact, without paper, to the picture: its
+// finished shape and an allowance all round, and not much more, since nothing is
+// trimmed afterwards.
+func (w *work) checkExact(p *patch) {
+	i := slices.IndexFunc(w.in.shapes, func(s shape) bool { return s.name == p.section })
+	if !p.exact || i < 0 || strings.HasPrefix(p.shape, "round the template") {
+		return
+	}
+	need, ok := exact(w.in.shapes[i].outline.corners(), p.shape, w.in.allowance)
+	if !ok {
+		w.find("no " + p.shape + " gives the shape of " + p.space)
+		return
+	}
+	for k, have := range [2]float64{max(p.w, p.h), min(p.w, p.h)} {
+		if have < need[k]-easeSlack || have > need[k]+tooLarge {
+			w.find("the patch of " + p.space + " is cut " + figure(have) + " in where its shape needs " + figure(need[k]))
+		}
+	}
+}
+
+// tooLarge is more than rounding twice to an eighth can add.
+const tooLarge = 0.26
+
+// exact returns the sides of the rectangle, the longer first, from which a shape
+// with an allowance all round is cut. A triangle with an allowance is a larger
+// one of the same form: its inscribed circle grows by the allowance.
+func exact(p poly, form string, allowance float64) (sides [2]float64, ok bool) {
+	var length []float64
+	for i := range p {
+		a, b := p.side(i)
+		length = append(length, a.to(b))
+	}
+	switch {
+	case len(p) == 4 && !strings.Contains(form, "diagonal"):
+		sides = [2]float64{length[0] + 2*allowance, length[1] + 2*allowance}
+	case len(p) == 3 && strings.Contains(form, "diagonal"):
+		slices.Sort(length)
+		grow := 1 + 2*allowance/(length[0]+length[1]-length[2])
+		sides = [2]float64{length[0] * grow, length[1] * grow}
+		if strings.Contains(form, "cut twice") {
+			sides = [2]float64{length[2] * grow, length[2] * grow}
+		}
+	default:
+		return sides, false
+	}
+	if sides[0] < sides[1] {
+		sides[0], sides[1] = sides[1], sides[0]
+	}
+	return sides, true
 }
 
 // easeSlack forgives the rounding of inches beside centimetres to an eighth.

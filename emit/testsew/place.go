@@ -142,7 +142,7 @@ func (p *placed) compare(areas []coloured) {
 }
 
 // plain makes a patch that is cut exact and needs no paper: its outline is the
-// picture's, and the table's size must be that and an allowance all round.
+// picture's; checkExact holds the table's size to it.
 func plain(sh *shape, move func(pt) pt, fabric string, allowance float64) placed {
 	p := placed{name: sh.name, outline: sh.outline.mapped(move)}
 	for _, c := range p.outline.convex() {

@@ -1,8 +1,11 @@
 package testsew
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -67,4 +70,49 @@ func TestExamples(t *testing.T) {
 			}
 		}
 	}
+}
+
+// The examples of the families can be sewn too.
+func TestFamilies(t *testing.T) {
+	for _, f := range families.List() {
+		if r, err := Sew(build(t, f.Name, f.Example)); err != nil || r.Failed() {
+			t.Errorf("%s: %v %v", f.Name, err, findings(r))
+		}
+	}
+}
+
+const triangles = `pattern "Pinwheel" { edition 1 }
+fabric sand "sand" light #e3c37a
+fabric sea "sea" dark #22304d
+block pinwheel 4 x 2 finished 8in {
+  section { 1 sand at (0.9, 0.1) }
+  section { 1 sea at (0.1, 1.9) }
+  section { 1 sand at (2.3, 0.2) }
+  section { 1 sea at (3.7, 1.8) }
+  section { 1 sand at (1.7, 1.7) }
+  join (0, 0) -- (1, 2)
+  join (2, 2) -- (4, 0)
+  join (1, 0) -- (1, 2)
+  join (2, 0) -- (2, 2)
+}
+`
+
+// Patches that are cut exact, without paper, must have the size of their shape:
+// squares, rectangles, triangles of both kinds.
+func TestExactPatches(t *testing.T) {
+	var mutants []mutant
+	size := regexp.MustCompile(`,exact,([^",]+|"[^"]+"),[^,]+ in,`)
+	for name, text := range map[string]string{"nine": ninePatch, "pinwheel": triangles} {
+		files := build(t, name+".seam", text)
+		if r, err := Sew(files); err != nil || r.Failed() {
+			t.Errorf("%s: %v %v", name, err, findings(r))
+		}
+		for _, f := range named(files, sectionTable) {
+			for _, m := range size.FindAllSubmatchIndex(f.Data, -1) {
+				data := slices.Concat(f.Data[:m[3]], []byte(",1 in,"), f.Data[m[1]:])
+				mutants = append(mutants, mutant{fmt.Sprintf("%s %s", name, f.Data[m[0]:m[1]]), changed(files, f.Path, data)})
+			}
+		}
+	}
+	verdicts(t, mutants, "where its shape needs|round the template")
 }
