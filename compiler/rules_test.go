@@ -2,10 +2,13 @@ package compiler_test
 
 import (
 	"fmt"
+	"os"
 	"slices"
+	"strings"
 	"testing"
 
 	"seamwright/compiler"
+	"seamwright/compiler/pattern"
 	"seamwright/compiler/rules"
 	"seamwright/lang/problem"
 )
@@ -75,6 +78,81 @@ block other 8 x 8 finished 8in {
 		}
 		if !slices.Equal(lines, c.lines) {
 			t.Errorf("accepted in the unit %q, its section %q, the other %q: warnings on lines %v, want %v", c.unit, c.section, c.other, lines, c.lines)
+		}
+	}
+}
+
+// A pattern's own limit takes the place of the usual one, and the pattern
+// remembers every limit that it was checked by.
+func TestLimitsOfThePattern(t *testing.T) {
+	const text = `pattern "Mizzen" { %s }
+fabric sail "sail" light #f3ecdd
+fabric mast "mast" dark #6b4a2f
+block mizzen 8 x 8 finished 4in {
+  section A {
+    1 mast at (4, 4)
+    2 sail along (3.8, 0) -- (3.8, 8)
+    3 sail along (4.2, 0) -- (4.2, 8)
+  }
+}
+`
+	for _, c := range []struct {
+		limit, codes string // the mast is 0.2 in wide
+		value        float64
+	}{
+		{"", "R101", 1.0 / 4},
+		{"limit narrow_piece, 3/16in", "", 3.0 / 16},
+		{"limit narrow_piece, 5mm", "", 5 / 25.4},
+		{"limit narrow_piece, 6mm", "R101", 6 / 25.4},
+		{"limit narow_piece, 3/16in", "R100R101", 1.0 / 4},
+		{"limit narrow_piece, 3", "R100R101", 1.0 / 4},
+		{"limit narrow_piece", "L212", 0},
+	} {
+		p, got := compiler.Compile(&problem.Source{Name: "example.seam", Text: fmt.Sprintf(text, c.limit)}, nil)
+		codes := ""
+		for _, g := range got {
+			codes += string(g.Code)
+		}
+		if codes != c.codes {
+			t.Errorf("%q raises %q, want %q", c.limit, codes, c.codes)
+		}
+		if p == nil {
+			continue
+		}
+		i := slices.IndexFunc(p.Limits, func(l pattern.Limit) bool { return l.Name == "narrow_piece" })
+		if i < 0 || p.Limits[i].Value != c.value || p.Limits[i].Set != (c.limit != "") || p.Limits[i].Code != "R101" {
+			t.Errorf("%q: the pattern says %+v, want %v", c.limit, p.Limits, c.value)
+		}
+	}
+}
+
+// The language reference lists every limit with its rule and usual value.
+func TestReferenceListsTheLimits(t *testing.T) {
+	reference, err := os.ReadFile("../lang/README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, problems := compiler.Compile(&problem.Source{Name: "example.seam", Text: `fabric hull "hull" dark #25525e
+block tender 4 x 4 finished 4in {
+  section A { 1 hull at c }
+}
+`}, nil)
+	if p == nil || len(p.Limits) == 0 {
+		t.Fatal(problems)
+	}
+	rows := map[string]string{} // by rule: the names and values of its limits, as the table has them
+	for i := range p.Limits {
+		l := &p.Limits[i]
+		names, values, _ := strings.Cut(rows[l.Code], "|")
+		if names != "" {
+			names, values = names+" ", values+", "
+		}
+		rows[l.Code] = names + "`" + l.Name + "`|" + values + l.Words()
+	}
+	for code, row := range rows {
+		names, values, _ := strings.Cut(row, "|")
+		if want := "| " + names + " | " + code + " | " + values + " |"; !strings.Contains(string(reference), want) {
+			t.Errorf("the reference lacks\n%s", want)
 		}
 	}
 }

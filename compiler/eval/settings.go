@@ -104,6 +104,9 @@ func (e *evaluator) pattern(f *file, d *lang.Pattern) {
 		case "before", "instead":
 			p.saying(s)
 			continue
+		case "limit":
+			p.limit(s)
+			continue
 		}
 		if !p.once(s) {
 			continue
@@ -154,7 +157,7 @@ func (e *evaluator) pattern(f *file, d *lang.Pattern) {
 			p.language(s, &set.Language)
 		default:
 			p.unknownSetting(s, []string{"edition", "author", "year", "rights", "contact", "corrections", "note",
-				"allowance", "extra", "ease", "sheet", "margin", "cloth_width", "straighten", "shrinkage", "spare_strips", "miniature", "metric", "tint", "language", "before", "instead"})
+				"allowance", "extra", "ease", "sheet", "margin", "cloth_width", "straighten", "shrinkage", "spare_strips", "miniature", "metric", "tint", "language", "limit", "before", "instead"})
 		}
 	}
 	if set.Metric && !straightened {

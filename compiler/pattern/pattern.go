@@ -12,6 +12,7 @@ type Pattern struct {
 	Quilts   []Quilt
 	Pads     []Pad
 	Accepted []Accepted // warnings the author answered for
+	Limits   []Limit    // every threshold that the pattern was checked by
 }
 
 // An Accepted is a warning that the author silenced, with the reason given.
@@ -53,6 +54,7 @@ type Settings struct {
 
 	AllowanceAt Source // where the allowance is set; zero if it is not
 	Buying      Buying
+	Limits      []Limit // thresholds that the pattern sets; their names are not looked at
 }
 
 // Buying says how cloth to buy is reckoned.

@@ -19,7 +19,9 @@ const (
 
 // Allowance: seams have enough cloth behind them to hold.
 func (catalogue) Allowance() Rule {
+	usual, least := inches("allowance_usual", allowanceWarn), inches("allowance_least", allowanceStop)
 	return Rule{
+		Limits: []Limit{usual, least},
 		Info: problem.Info{
 			Code:   "R108",
 			Title:  "the seam allowance is narrow",
@@ -42,7 +44,7 @@ block tender 4 x 4 finished 4in {
 }
 `,
 		},
-		Pattern: func(p *pattern.Pattern, report func(Finding)) {
+		Pattern: func(p *pattern.Pattern, ls Limits, report func(Finding)) {
 			set := &p.Settings
 			f := Finding{
 				Severity: problem.Warning,
@@ -51,11 +53,11 @@ block tender 4 x 4 finished 4in {
 				Help:     "write allowance 1/4in, say `miniature yes` if small pieces are meant, or accept it with a reason",
 			}
 			switch {
-			case set.Allowance < allowanceStop-slack:
+			case set.Allowance < ls.length(least)-slack:
 				f.Severity, f.Acceptable = problem.Error, true
 				f.Message = fmt.Sprintf("a seam allowance of %s does not hold: the cloth frays out of the seam", set.Allowance.In(32))
 				f.Help = "write allowance 1/4in, or 1/8in and `miniature yes`"
-			case set.Miniature || set.Allowance >= allowanceWarn-slack:
+			case set.Miniature || set.Allowance >= ls.length(usual)-slack:
 				return
 			}
 			report(f)

@@ -37,7 +37,7 @@ block tender 4 x 4 finished 4in {
 }
 `,
 		},
-		Pattern: func(p *pattern.Pattern, report func(Finding)) {
+		Pattern: func(p *pattern.Pattern, _ Limits, report func(Finding)) {
 			for i := range p.Fabrics {
 				f := &p.Fabrics[i]
 				for _, w := range strings.FieldsFunc(strings.ToLower(f.Words), func(r rune) bool { return !unicode.IsLetter(r) }) {

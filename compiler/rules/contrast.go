@@ -15,7 +15,9 @@ const greyStep = 6.0
 
 // Contrast: neighbouring cloths differ in value, not only in hue.
 func (catalogue) Contrast() Rule {
+	apart := count("gray_step", greyStep)
 	return Rule{
+		Limits: []Limit{apart},
 		Info: problem.Info{
 			Code:   "R107",
 			Title:  "two neighbors have the same value",
@@ -40,9 +42,10 @@ block float 4 x 4 finished 4in {
 }
 `,
 		},
-		Pattern: func(p *pattern.Pattern, report func(Finding)) {
+		Pattern: func(p *pattern.Pattern, ls Limits, report func(Finding)) {
 			type pair struct{ a, b int }
 			told := map[pair]bool{}
+			least := ls.number(apart)
 			for b := range p.Blocks {
 				if len(p.Blocks[b].Sizes) == 0 {
 					continue
@@ -57,7 +60,7 @@ block float 4 x 4 finished 4in {
 						told[k] = true
 						one, two := &p.Fabrics[k.a], &p.Fabrics[k.b]
 						step := math.Abs(lightness(one.Colour) - lightness(two.Colour))
-						if step >= greyStep {
+						if step >= least {
 							continue
 						}
 						report(Finding{

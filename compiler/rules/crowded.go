@@ -12,7 +12,9 @@ const crowdedAbove = 20
 
 // Crowded: a section has not more pieces than its paper bears.
 func (catalogue) Crowded() Rule {
+	most := count("section_pieces", crowdedAbove)
 	return Rule{
+		Limits: []Limit{most},
 		Info: problem.Info{
 			Code:   "R106",
 			Title:  "a section has many pieces",
@@ -42,13 +44,14 @@ block ripples 20 x 20 finished 7in {
 `,
 		},
 		Block: func(v *View, report func(Finding)) {
+			above := int(v.Limits.number(most))
 			for i := range v.Sized.Drawings {
 				d := &v.Sized.Drawings[i]
-				if len(d.Pieces) > crowdedAbove {
+				if len(d.Pieces) > above {
 					report(Finding{
 						Severity: problem.Warning,
 						At:       d.Source,
-						Message:  fmt.Sprintf("section %s has %d pieces; paper bears about %d", d.Name, len(d.Pieces), crowdedAbove),
+						Message:  fmt.Sprintf("section %s has %d pieces; paper bears about %d", d.Name, len(d.Pieces), above),
 						Help:     "divide it with a join, or accept it here with a reason",
 					})
 				}

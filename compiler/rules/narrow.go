@@ -17,7 +17,9 @@ const (
 
 // Narrow: no piece is so narrow that its own allowances fill it.
 func (catalogue) Narrow() Rule {
+	warn, strong, stop := inches("narrow_piece", narrowWarn), inches("narrow_strong", narrowStrong), inches("narrow_stop", narrowStop)
 	return Rule{
+		Limits: []Limit{warn, strong, stop},
 		Info: problem.Info{
 			Code:   "R101",
 			Title:  "a piece is very narrow",
@@ -45,10 +47,11 @@ block mizzen 8 x 8 finished 4in {
 `,
 		},
 		Block: func(v *View, report func(Finding)) {
+			usual, few, least := v.Limits.length(warn), v.Limits.length(strong), v.Limits.length(stop)
 			for i := range v.Placed {
 				p := &v.Placed[i]
 				w := pattern.Length(p.Polygon.Width())
-				if w >= narrowWarn-slack {
+				if w >= usual-slack {
 					continue
 				}
 				f := Finding{
@@ -56,14 +59,14 @@ block mizzen 8 x 8 finished 4in {
 					At:       p.Piece.Source,
 					Points:   []pattern.Pos{pos(p.Polygon.Interior())},
 					Message:  fmt.Sprintf("%s is only %s wide at %s finished; its seam allowances fill it", p.Label(), w.In(32), v.size()),
-					Help:     "make it at least 1/4 in wide, leave out the small size, or accept it here with a reason",
+					Help:     "make it at least " + usual.In(32) + " wide, leave out the small size, or accept it here with a reason",
 				}
 				switch {
-				case w < narrowStop-slack && !v.Pattern.Settings.Miniature:
+				case w < least-slack && !v.Pattern.Settings.Miniature:
 					f.Severity = problem.Error
 					f.Message = fmt.Sprintf("%s is only %s wide at %s finished, too narrow to sew", p.Label(), w.In(32), v.size())
-					f.Help = "make it at least 1/8 in wide, leave out the small size, or say `miniature yes` in the pattern"
-				case w < narrowStrong-slack:
+					f.Help = "make it at least " + least.In(32) + " wide, leave out the small size, or say `miniature yes` in the pattern"
+				case w < few-slack:
 					f.Message += ", and few people will sew it true"
 				}
 				report(f)

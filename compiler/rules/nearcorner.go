@@ -15,7 +15,9 @@ const nearCorner = 1.0 / 4 // inches, finished
 
 // NearCorner: seams end in the corners of their section or well away from them.
 func (catalogue) NearCorner() Rule {
+	away := inches("near_corner", nearCorner)
 	return Rule{
+		Limits: []Limit{away},
 		Info: problem.Info{
 			Code:   "R105",
 			Title:  "a seam ends just beside a corner",
@@ -47,20 +49,20 @@ block lugger 8 x 8 finished 6in {
 				if d.First != c {
 					continue // other copies of the drawing say the same
 				}
-				nearCornersOf(v, c, d, at, report)
+				nearCornersOf(v, c, d, at, v.Limits.length(away), report)
 			}
 		},
 	}
 }
 
-func nearCornersOf(v *View, c int, d *pattern.Drawing, at *pattern.Copy, report func(Finding)) {
+func nearCornersOf(v *View, c int, d *pattern.Drawing, at *pattern.Copy, away pattern.Length, report func(Finding)) {
 	move := plane.Motion{Turn: at.Turn, Shift: point(at.Shift)}
 	n := len(d.Outline)
 	for i := range n {
 		side := plane.Line{A: move.Apply(point(d.Outline[i])), B: move.Apply(point(d.Outline[(i+1)%n]))}
 		for _, e := range v.seamEnds(c, side) {
 			gap := math.Min(e.along, side.Len()-e.along)
-			if gap >= nearCorner-float64(slack) {
+			if gap >= float64(away-slack) {
 				continue
 			}
 			report(Finding{
@@ -69,7 +71,7 @@ func nearCornersOf(v *View, c int, d *pattern.Drawing, at *pattern.Copy, report 
 				Points:   []pattern.Pos{pos(e.at)},
 				Message: fmt.Sprintf("the seam of %s ends %s from a corner of section %s, at %s finished",
 					e.piece.Label(), pattern.Length(gap).In(32), d.Name, v.size()),
-				Help: "let it end in the corner, or at least 1/4 in from it",
+				Help: "let it end in the corner, or at least " + away.In(32) + " from it",
 			})
 		}
 	}

@@ -14,7 +14,9 @@ const nearMiss = 1.0 / 2 // inches, finished
 
 // NearMiss: seams that do not meet across a join keep well apart.
 func (catalogue) NearMiss() Rule {
+	apart := inches("near_miss", nearMiss)
 	return Rule{
+		Limits: []Limit{apart},
 		Info: problem.Info{
 			Code:   "R104",
 			Title:  "two seams almost meet across a join",
@@ -42,8 +44,8 @@ block ketch 8 x 8 finished 8in {
     2 hull along (3, 4) -- (3, 8)
   }
   section B {
-    1 hull at (1, 2)
-    2 sail along (3, 0) -- (3, 4)
+    1 sail at (5, 2)
+    2 hull along (3, 0) -- (3, 4)
   }
   join w -- e
 }
@@ -51,19 +53,19 @@ block ketch 8 x 8 finished 8in {
 		},
 		Block: func(v *View, report func(Finding)) {
 			for i := range v.Sized.Joins {
-				nearMissesOf(v, &v.Sized.Joins[i], report)
+				nearMissesOf(v, &v.Sized.Joins[i], v.Limits.length(apart), report)
 			}
 		},
 	}
 }
 
-func nearMissesOf(v *View, j *pattern.Join, report func(Finding)) {
+func nearMissesOf(v *View, j *pattern.Join, apart pattern.Length, report func(Finding)) {
 	side := segment(j.A, j.B)
 	left, right := sideEnds(v, j.Left, j), sideEnds(v, j.Right, j)
 	for _, a := range unmatched(left, right) {
 		for _, b := range unmatched(right, left) {
 			gap := math.Abs(a.along - b.along)
-			if gap > nearMiss+float64(slack) {
+			if gap > float64(apart+slack) {
 				continue
 			}
 			report(Finding{
@@ -72,7 +74,7 @@ func nearMissesOf(v *View, j *pattern.Join, report func(Finding)) {
 				Points:   []pattern.Pos{pos(a.at), pos(b.at)},
 				Message: fmt.Sprintf("the seams of %s and %s end %s apart on the two sides of a join, at %s finished",
 					a.piece.Label(), b.piece.Label(), pattern.Length(gap).In(32), v.size()),
-				Help: fmt.Sprintf("let them meet, or bring them more than 1/2 in apart; the join runs %s", chord(side.A.X, side.A.Y, side.B.X, side.B.Y)),
+				Help: fmt.Sprintf("let them meet, or bring them more than %s apart; the join runs %s", apart.In(32), chord(side.A.X, side.A.Y, side.B.X, side.B.Y)),
 			})
 		}
 	}

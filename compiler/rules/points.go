@@ -21,7 +21,9 @@ const (
 
 // ManyAtPoint: not more seams meet at a point than can be pressed flat.
 func (catalogue) ManyAtPoint() Rule {
+	note, most, patch := count("seams_note", pointNote), count("seams_most", pointWarn), count("seams_patch", pointPatch)
 	return Rule{
+		Limits: []Limit{note, most, patch},
 		Info: problem.Info{
 			Code:   "R103",
 			Title:  "many seams meet at one point",
@@ -59,16 +61,17 @@ block lamp 8 x 8 finished 12in {
 		},
 		Block: func(v *View, report func(Finding)) {
 			var worst meeting
+			from := int(v.Limits.number(note))
 			var points []pattern.Pos
-			for _, p := range v.meetings() {
-				if p.seams >= pointNote {
+			for _, p := range v.meetings(from) {
+				if p.seams >= from {
 					points = append(points, pos(p.at))
 				}
 				if p.seams > worst.seams {
 					worst = p
 				}
 			}
-			if worst.seams < pointNote {
+			if worst.seams < from {
 				return
 			}
 			f := Finding{
@@ -80,13 +83,13 @@ block lamp 8 x 8 finished 12in {
 				Help: "press these seams open or spin them",
 			}
 			if n := len(points) - 1; n > 0 {
-				f.Message += fmt.Sprintf("; there are %d more such points of %d seams or more", n, pointNote)
+				f.Message += fmt.Sprintf("; there are %d more such points of %d seams or more", n, from)
 			}
-			if worst.seams > pointWarn {
+			if worst.seams > int(v.Limits.number(most)) {
 				f.Severity = problem.Warning
 				f.Help = "let fewer seams run into the point, or accept it here with a reason"
 			}
-			if worst.seams >= pointPatch {
+			if worst.seams >= int(v.Limits.number(patch)) {
 				f.Help = "set a patch over the center so that the seams end at its edge, or accept it here with a reason"
 			}
 			report(f)
@@ -106,9 +109,9 @@ type corner struct{ at, before, after plane.Point }
 
 // meetings finds every point where enough corners fall together for seams to
 // crowd, and counts the different directions in which seams leave it.
-func (v *View) meetings() []meeting {
+func (v *View) meetings(from int) []meeting {
 	var found []meeting
-	for _, corners := range v.crowds() {
+	for _, corners := range v.crowds(from) {
 		if n := v.seamsAt(corners); n > 0 {
 			found = append(found, meeting{corners[0].at, n})
 		}
@@ -116,9 +119,9 @@ func (v *View) meetings() []meeting {
 	return found
 }
 
-// crowds gathers corners by place. Places with too few corners for pointNote
+// crowds gathers corners by place. Places with too few corners for from
 // seams are left out: a corner has two sides.
-func (v *View) crowds() [][]corner {
+func (v *View) crowds(from int) [][]corner {
 	type cell struct{ x, y int32 }
 	of := func(q plane.Point) cell {
 		const size = 4 * onLine
@@ -137,7 +140,7 @@ func (v *View) crowds() [][]corner {
 		n := len(p)
 		for k, q := range p {
 			c := of(q)
-			if count[c] < pointNote/2 {
+			if int(count[c]) < from/2 {
 				continue
 			}
 			id, ok := at[c]

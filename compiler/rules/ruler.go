@@ -16,7 +16,9 @@ const rulerMark pattern.Length = 1.0 / 8
 // patches that are cut exact; patches for paper are rounded up and trimmed, and
 // triangles are rounded as the trade rounds them.
 func (catalogue) Ruler() Rule {
+	mark := inches("ruler_mark", rulerMark)
 	return Rule{
+		Limits: []Limit{mark},
 		Info: problem.Info{
 			Code:   "R109",
 			Title:  "a size lies between the marks of a ruler",
@@ -34,12 +36,12 @@ block tender 4 x 4 finished 3 3/4in {
 `,
 		},
 		Block: func(v *View, report func(Finding)) {
-			s := v.Sized
+			s, marks := v.Sized, v.Limits.length(mark)
 			if v.Pattern.Settings.Metric || wholeMM(s.Finished.W) && wholeMM(s.Finished.H) {
 				return
 			}
 			a := 2 * v.Pattern.Settings.Allowance
-			if w, h := s.Finished.W+a, s.Finished.H+a; !onMark(w) || !onMark(h) {
+			if w, h := s.Finished.W+a, s.Finished.H+a; !onMark(w, marks) || !onMark(h, marks) {
 				report(Finding{
 					Severity: problem.Warning,
 					At:       v.Block.Source,
@@ -52,7 +54,7 @@ block tender 4 x 4 finished 3 3/4in {
 				d := &s.Drawings[i]
 				p := &d.Pieces[0].Patch
 				rectangle := p.Shape == pattern.Rectangle || p.Shape == pattern.Square
-				if d.Plain && rectangle && !(onMark(p.Exact.W) && onMark(p.Exact.H)) {
+				if d.Plain && rectangle && !(onMark(p.Exact.W, marks) && onMark(p.Exact.H, marks)) {
 					report(Finding{
 						Severity: problem.Warning,
 						At:       d.Source,
@@ -65,8 +67,8 @@ block tender 4 x 4 finished 3 3/4in {
 	}
 }
 
-func onMark(l pattern.Length) bool {
-	return math.Abs(math.Remainder(float64(l), float64(rulerMark))) <= float64(slack)
+func onMark(l, marks pattern.Length) bool {
+	return math.Abs(math.Remainder(float64(l), float64(marks))) <= float64(slack)
 }
 
 func wholeMM(l pattern.Length) bool {

@@ -14,7 +14,8 @@ import (
 // the second at every block in every finished size.
 type Rule struct {
 	Info    problem.Info
-	Pattern func(p *pattern.Pattern, report func(Finding))
+	Limits  []Limit // its thresholds
+	Pattern func(p *pattern.Pattern, ls Limits, report func(Finding))
 	Block   func(v *View, report func(Finding))
 }
 
@@ -59,7 +60,7 @@ func Codes() []problem.Info {
 	return infos
 }
 
-// Check runs every rule. What a rule finds at one place of the text is told
+// Check runs every rule and keeps the limits that it went by in the pattern. What a rule finds at one place of the text is told
 // once, at the smallest size: mend it there and it is mended in every copy and
 // at every size.
 func Check(p *pattern.Pattern) []Finding {
@@ -67,6 +68,8 @@ func Check(p *pattern.Pattern) []Finding {
 		code problem.Code
 		at   pattern.Source
 	}
+	ls := limitsOf(p)
+	p.Limits = ls
 	var found []Finding
 	seen := map[told]bool{}
 	run := func(r *Rule, check func(report func(Finding))) {
@@ -80,12 +83,12 @@ func Check(p *pattern.Pattern) []Finding {
 	}
 	for i := range all() {
 		if r := &all()[i]; r.Pattern != nil {
-			run(r, func(report func(Finding)) { r.Pattern(p, report) })
+			run(r, func(report func(Finding)) { r.Pattern(p, ls, report) })
 		}
 	}
 	for b := range p.Blocks {
 		for _, s := range bySize(p.Blocks[b].Sizes) {
-			v := newView(p, &p.Blocks[b], s)
+			v := newView(p, ls, &p.Blocks[b], s)
 			for i := range all() {
 				if r := &all()[i]; r.Block != nil {
 					run(r, func(report func(Finding)) {

@@ -20,7 +20,9 @@ const (
 
 // Sharp: no piece ends in a needle.
 func (catalogue) Sharp() Rule {
+	warn, stop := degrees("sharp_point", sharpWarn), degrees("sharp_stop", sharpStop)
 	return Rule{
+		Limits: []Limit{warn, stop},
 		Info: problem.Info{
 			Code:   "R102",
 			Title:  "a piece has a very sharp point",
@@ -46,10 +48,11 @@ block beacon 8 x 8 finished 6in {
 `,
 		},
 		Block: func(v *View, report func(Finding)) {
+			usual, least := v.Limits.number(warn), v.Limits.number(stop)
 			for i := range v.Placed {
 				p := &v.Placed[i]
 				at, angle := sharpest(p.Polygon)
-				if angle >= sharpWarn-angleSlack {
+				if angle >= usual-angleSlack {
 					continue
 				}
 				tip := pattern.Length(float64(v.Pattern.Settings.Allowance) / math.Sin(angle*math.Pi/360))
@@ -60,7 +63,7 @@ block beacon 8 x 8 finished 6in {
 					Message:  fmt.Sprintf("%s has a point of %.1f degrees; its tip needs cloth %s beyond the point", p.Label(), angle, pattern.RoundUp(tip, 1.0/8).In(8)),
 					Help:     "widen the point, or accept it here with a reason",
 				}
-				if angle < sharpStop-angleSlack {
+				if angle < least-angleSlack {
 					f.Severity, f.Acceptable = problem.Error, true
 				}
 				report(f)

@@ -27,7 +27,7 @@ block dinghy 4 x 4 finished 4in {
 }
 `,
 		},
-		Pattern: func(p *pattern.Pattern, report func(Finding)) {
+		Pattern: func(p *pattern.Pattern, _ Limits, report func(Finding)) {
 			for i := range p.Fabrics {
 				if f := &p.Fabrics[i]; utf8.RuneCountInString(f.Words) == 1 {
 					report(Finding{

@@ -13,6 +13,7 @@ type View struct {
 	Pattern *pattern.Pattern
 	Block   *pattern.Block
 	Sized   *pattern.Sized
+	Limits  Limits
 	Placed  []Placed // every piece of every copy, copy by copy
 	first   []int    // Placed index of each copy's first piece
 }
@@ -25,8 +26,8 @@ type Placed struct {
 	Polygon plane.Polygon
 }
 
-func newView(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *View {
-	v := &View{Pattern: p, Block: b, Sized: s}
+func newView(p *pattern.Pattern, ls Limits, b *pattern.Block, s *pattern.Sized) *View {
+	v := &View{Pattern: p, Limits: ls, Block: b, Sized: s}
 	for c := range s.Copies {
 		at := &s.Copies[c]
 		d := &s.Drawings[at.Drawing]

@@ -48,6 +48,7 @@ func JSON(p *pattern.Pattern, made [][]Made) []byte {
 	}
 	e.close(']')
 	e.accepted(p.Accepted)
+	e.limits(p.Limits)
 	e.close('}')
 	return append(e.b, '\n')
 }
@@ -148,6 +149,21 @@ func (e *encoder) accepted(as []pattern.Accepted) {
 		e.key("reason").string(a.Reason)
 		e.key("file").string(a.Source.File)
 		e.key("line").int(a.Source.Line)
+		e.close('}')
+	}
+	e.close(']')
+}
+
+func (e *encoder) limits(ls []pattern.Limit) {
+	e.key("limits").open('[')
+	for i := range ls {
+		l := &ls[i]
+		e.line()
+		e.key("name").string(l.Name)
+		e.key("code").string(l.Code)
+		e.key("unit").string([...]string{"", "in", "degrees"}[l.Unit])
+		e.key("limit").float(l.Value)
+		e.key("set").bool(l.Set)
 		e.close('}')
 	}
 	e.close(']')

@@ -44,6 +44,7 @@ func busy() *pattern.Pattern {
 	p := sample.Boat()
 	p.About.Notes = []string{"One.", "Two."}
 	p.Accepted = []pattern.Accepted{{Code: "R101", Message: "narrow", Reason: "it is a mast", Source: pattern.Source{File: "boat.seam", Line: 12}}}
+	p.Limits = []pattern.Limit{{Code: "R104", Name: "near_miss", Unit: pattern.InInches, Value: 0.375, Set: true}, {Code: "R106", Name: "section_pieces", Value: 20}}
 	p.Colorway = []pattern.Colorway{{Words: "as written", Dress: []pattern.Cloth{{Words: "sky", Value: "light", Colour: 0x00ff01}}}}
 	p.Blocks[0].Source = pattern.Source{File: filepath.Join("sea", "boat.seam"), Line: 3}
 	d := &p.Blocks[0].Sizes[0].Drawings[0]

@@ -20,6 +20,7 @@ type document struct {
 	Colorways   []colorway  `json:"colorways"`
 	Blocks      []blockJSON `json:"blocks"`
 	Accepted    []accepted  `json:"accepted"`
+	Limits      []limit     `json:"limits"`
 }
 
 type settings struct {
@@ -61,6 +62,14 @@ type accepted struct {
 	Reason  string `json:"reason"`
 	File    string `json:"file"`
 	Line    int    `json:"line"`
+}
+
+type limit struct {
+	Name  string  `json:"name"`
+	Code  string  `json:"code"`
+	Unit  string  `json:"unit"`
+	Limit float64 `json:"limit"`
+	Set   bool    `json:"set"`
 }
 
 type blockJSON struct {

@@ -24,6 +24,7 @@ func Text(p *pattern.Pattern, made [][]Made) []byte {
 		}
 	}
 	w.accepted()
+	w.limits()
 	return w.b
 }
 
@@ -240,6 +241,29 @@ func (w *writer) accepted() {
 	w.line("Warnings that the author accepted")
 	for _, a := range w.p.Accepted {
 		w.item(a.Code+", line "+strconv.Itoa(a.Source.Line), drawing.Clean(a.Message)+". Reason: "+drawing.Clean(a.Reason))
+	}
+}
+
+// limits tells every threshold of the rules that the pattern was checked by.
+func (w *writer) limits() {
+	if len(w.p.Limits) == 0 {
+		return
+	}
+	w.line()
+	w.line("Limits of the rules")
+	words := ""
+	for i := range w.p.Limits {
+		l := &w.p.Limits[i]
+		words += l.Name + " " + l.Words()
+		if l.Set {
+			words += " (set in the pattern)"
+		}
+		if i+1 < len(w.p.Limits) && w.p.Limits[i+1].Code == l.Code {
+			words += ", "
+			continue
+		}
+		w.item(l.Code, words)
+		words = ""
 	}
 }
 
