@@ -28,6 +28,7 @@ var layers = []struct {
 }{
 	{"lang/problem", nil},
 	{"lang", []string{"lang/problem"}},
+	{"lang/grammar", []string{"lang"}}, // for tests and the reference
 	{"lang/families", []string{"lang", "lang/problem"}},
 	{"compiler/pattern", []string{"lang/problem"}},
 	{"compiler/value", []string{"compiler/pattern", "lang", "lang/problem"}},
@@ -61,7 +62,7 @@ var layers = []struct {
 var libraries = map[string][]string{
 	"codeberg.org/go-fonts/dejavu":         {"emit/drawing", "emit/pdf"},
 	"github.com/ajstarks/svgo":             {"emit/svg"},
-	"github.com/alecthomas/participle/v2":  {"lang"},
+	"github.com/alecthomas/participle/v2":  {"lang/grammar"},
 	"github.com/rogpeppe/go-internal/diff": {"cmd/seamwright"},
 	"github.com/fsnotify/fsnotify":         {"cmd/internal/watch"},
 	"golang.org/x/image":                   {"emit/drawing", "emit/svg", "emit/pdf"},

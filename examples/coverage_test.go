@@ -10,6 +10,7 @@ import (
 	"seamwright/compiler/eval"
 	"seamwright/compiler/value"
 	"seamwright/lang"
+	"seamwright/lang/grammar"
 	"seamwright/lang/problem"
 )
 
@@ -33,7 +34,7 @@ func TestExamplesUseAllOfTheLanguage(t *testing.T) {
 		}
 	}
 	words := regexp.MustCompile(`[A-Za-z_]\w*`).FindAllString(code, -1)
-	rules, _, _ := strings.Cut(lang.Grammar(), "\nNUMBER ") // what follows speaks of tokens
+	rules, _, _ := strings.Cut(grammar.EBNF(), "\nNUMBER ") // what follows speaks of tokens
 	for _, m := range regexp.MustCompile(`"([^"]+)"`).FindAllStringSubmatch(rules, -1) {
 		switch word := m[1]; {
 		case word[0] >= 'a' && word[0] <= 'z':

@@ -3,7 +3,7 @@ package lang
 import (
 	goast "go/ast"
 	goparser "go/parser"
-	"go/token"
+	gotoken "go/token"
 	"strings"
 	"testing"
 )
@@ -63,14 +63,14 @@ func TestCodesEdits(t *testing.T) {
 // constants reads the codes from the source, so that none is forgotten.
 func constants(t *testing.T, path string) map[string]string {
 	t.Helper()
-	file, err := goparser.ParseFile(token.NewFileSet(), path, nil, 0)
+	file, err := goparser.ParseFile(gotoken.NewFileSet(), path, nil, 0)
 	if err != nil {
 		t.Fatal(err)
 	}
 	found := map[string]string{}
 	goast.Inspect(file, func(n goast.Node) bool {
 		if spec, ok := n.(*goast.ValueSpec); ok && len(spec.Values) == 1 {
-			if value, ok := spec.Values[0].(*goast.BasicLit); ok && value.Kind == token.STRING {
+			if value, ok := spec.Values[0].(*goast.BasicLit); ok && value.Kind == gotoken.STRING {
 				found[spec.Names[0].Name] = strings.Trim(value.Value, `"`)
 			}
 		}

@@ -27,15 +27,15 @@ func damages(text string, random *rand.Rand) (all []damage) {
 	seen := map[int]bool{} // places in statements, token by token and the gaps on a line
 	last, lastLine := 0, 0
 	for {
-		tok, _ := s.Next()
-		if tok.EOF() {
+		tok := s.next()
+		if tok.kind == tEOF {
 			break
 		}
-		from := tok.Pos.Offset
-		if tok.Pos.Line == lastLine {
+		from := int(tok.start)
+		if int(tok.line) == lastLine {
 			from = last
 		}
-		last, lastLine = tok.Pos.Offset+len(tok.Value), tok.Pos.Line
+		last, lastLine = int(tok.end), int(tok.line)
 		for i := from; i < last; i++ {
 			seen[i] = true
 		}

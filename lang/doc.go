@@ -6,9 +6,10 @@
 //     never fails and never gives up early.
 //   - [Format] writes a file in canonical layout, comments kept; only a file
 //     without syntax errors is formatted.
-//   - [Grammar] prints the EBNF of the reference. It comes from the tagged
-//     grammar in grammar.go, which is the specification; a test holds the fast
-//     parser to it.
+//
+// The specification is the tagged grammar in grammar.go. Package grammar, below
+// this one, reads by it and prints the EBNF of the reference; a test holds the
+// parser to it.
 //
 // Where to look: token.go and lexer*.go cut the text into tokens; parser.go and
 // parse_*.go hold one method for each rule of the grammar; recover.go and words.go

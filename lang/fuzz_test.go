@@ -77,14 +77,3 @@ func FuzzFormat(f *testing.F) {
 		}
 	})
 }
-
-// FuzzGrammar: the parser and the specification accept the same.
-func FuzzGrammar(f *testing.F) {
-	seeds(f)
-	f.Fuzz(func(t *testing.T, text string) {
-		if len(text) > 2000 {
-			t.Skip("the tagged grammar is slow and recurses")
-		}
-		agree(t, text)
-	})
-}

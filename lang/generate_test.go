@@ -485,3 +485,29 @@ func lay(t *rapid.T, toks []generated) string {
 	}
 	return b.String()
 }
+
+// mutated draws a file of which whole tokens are lost, doubled or exchanged.
+func mutated(t *rapid.T) string {
+	toks := drawn(t)
+	if len(toks) < 2 {
+		t.Skip("nothing to mutate")
+	}
+	for range rapid.IntRange(1, 3).Draw(t, "mutations") {
+		i := rapid.IntRange(0, len(toks)-2).Draw(t, "where")
+		switch rapid.IntRange(0, 3).Draw(t, "how") {
+		case 0:
+			toks = append(toks[:i:i], toks[i+1:]...)
+		case 1:
+			toks = append(toks[:i+1:i+1], toks[i:]...)
+		case 2:
+			toks = append(toks[:i:i], append([]generated{toks[i+1], toks[i]}, toks[i+2:]...)...)
+		case 3:
+			toks[i].text = rapid.SampledFrom(append(strings.Fields(ReservedWords),
+				"(", ")", "{", "}", ",", ";", ":", "--", "..", "=", "==", "+", "-", "sky", "1", `"t"`, "#123456")).Draw(t, "instead")
+		}
+		if len(toks) < 2 {
+			break
+		}
+	}
+	return lay(t, toks)
+}

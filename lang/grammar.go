@@ -1,18 +1,15 @@
 package lang
 
-import (
-	"regexp"
-	"strings"
-
-	"github.com/alecthomas/participle/v2"
-)
-
-// The grammar, as tags that participle reads. It is the specification: the
-// reference shows what Grammar prints of it, and a test holds the parser that
-// is used (parser.go), which is written by hand for speed and for going on
-// after mistakes, to it. Nothing here runs unless it is asked for.
+// The grammar, as tags that participle reads. It is the specification: package
+// grammar makes of it the EBNF that the reference shows, and a test holds the
+// parser that is used (parser.go), which is written by hand for speed and for
+// going on after mistakes, to it. The program runs nothing of it, and is not made
+// larger by it.
 //
 // One token is looked ahead, but for the name of an argument, where it is two.
+
+// Tagged is a whole file after the tagged grammar.
+type Tagged = gFile
 
 type (
 	gFile struct {
@@ -301,45 +298,3 @@ type (
 		Y *gExpr `parser:"@@ ')'"`
 	}
 )
-
-func grammar() (*participle.Parser[gFile], error) {
-	return participle.Build[gFile](participle.Lexer(definition{}), participle.UseLookahead(2))
-}
-
-// Grammar prints the EBNF of the reference: productions in small letters,
-// tokens in capitals, then what the tokens are.
-func Grammar() string {
-	p, err := grammar()
-	if err != nil {
-		return err.Error() // only a mistake in the tags above, which the tests would find
-	}
-	text := regexp.MustCompile(`<(\w+)>|\bG([A-Z])(\w*)`).ReplaceAllStringFunc(p.String(), func(s string) string {
-		switch {
-		case s == "<call>":
-			return `"("`
-		case s == "<colour>":
-			return "COLOR"
-		case s[0] == '<':
-			return strings.ToUpper(s[1 : len(s)-1])
-		}
-		return strings.ToLower(s[1:2]) + s[2:]
-	})
-	return text + tokenNotes
-}
-
-const tokenNotes = `
-
-NUMBER  digits [ "." digits ] [ unit ]
-        digits "/" digits unit                    a bare 1/2 is a division
-        digits blanks digits "/" digits [ unit ]  one number, the fraction under 1, on one line
-unit    in, cm, mm or deg, right behind its number
-COLOR   "#" and six hexadecimal digits
-STRING  between two ", on one line; \" and \\ stand for " and \
-NAME    a letter or _, then letters, digits and _; no reserved word, and not x
-".."    and "--" are single tokens wherever they stand
-"."     before the name of a field stands right before it
-"("     of nameUse (a helper) stands right behind its name; a corner's stands apart
-blanks  and line breaks part tokens and mean nothing else
-//      begins a comment that ends with its line, /// one that describes what stands below it
-
-reserved: ` + reservedWords

@@ -5,8 +5,6 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"github.com/alecthomas/participle/v2/lexer"
-
 	"seamwright/lang/problem"
 )
 
@@ -16,10 +14,10 @@ import (
 type scanner struct {
 	text      string
 	at        int // the next byte
-	line      int
+	line      int32
 	lineStart int
 
-	last    lexer.TokenType // kind of the token before, for the few rules that look back
+	last    tokenKind // kind of the token before, for the few rules that look back
 	lastEnd int
 	loneX   int    // where a word is cut behind its x: 8x8
 	known   [2]int // no line ends between these places
@@ -33,7 +31,7 @@ type scanner struct {
 // A fault is a problem before it has a source.
 type fault struct {
 	problem.Problem
-	Line    int
+	Line    int32
 	Cured   bool // the token that was put in its place is surely right
 	ownLine bool // what is missing stood on a line of its own
 	within  Span // told only if nothing else is wrong there
@@ -47,8 +45,8 @@ func newScanner(text string) *scanner {
 	return s
 }
 
-// Next returns the next token; its error is always nil.
-func (s *scanner) Next() (lexer.Token, error) {
+// next returns the next token.
+func (s *scanner) next() token {
 	s.blanks()
 	start := s.at
 	kind := tEOF
@@ -56,11 +54,7 @@ func (s *scanner) Next() (lexer.Token, error) {
 		kind = s.token(s.text[start])
 	}
 	s.last, s.lastEnd = kind, s.at
-	return lexer.Token{
-		Type:  kind,
-		Value: s.text[start:s.at],
-		Pos:   lexer.Position{Offset: start, Line: s.line, Column: start - s.lineStart + 1},
-	}, nil
+	return token{kind, int32(start), int32(s.at), s.line, int32(start - s.lineStart + 1)}
 }
 
 // blanks goes past blanks, line breaks and comments.
@@ -101,7 +95,7 @@ func (s *scanner) comment() {
 }
 
 // token reads one token that begins with c and returns its kind.
-func (s *scanner) token(c byte) lexer.TokenType {
+func (s *scanner) token(c byte) tokenKind {
 	switch {
 	case 'a' <= c && c <= 'z' || 'A' <= c && c <= 'Z' || c == '_':
 		return s.name()
@@ -127,7 +121,7 @@ func (s *scanner) token(c byte) lexer.TokenType {
 }
 
 // sign returns the kind and length of the sign that begins with c.
-func sign(c, next byte) (lexer.TokenType, int) {
+func sign(c, next byte) (tokenKind, int) {
 	switch c {
 	case '(':
 		return tLParen, 1
@@ -177,7 +171,7 @@ func sign(c, next byte) (lexer.TokenType, int) {
 	return tError, 0
 }
 
-func (s *scanner) name() lexer.TokenType {
+func (s *scanner) name() tokenKind {
 	start := s.at
 	if s.at == s.loneX && s.at > 0 {
 		s.at++
@@ -214,7 +208,7 @@ func isLetter(c byte) bool {
 func isDigit(c byte) bool { return '0' <= c && c <= '9' }
 
 // dot reads `.name`'s point, `..`, or a number that lacks its zero.
-func (s *scanner) dot() lexer.TokenType {
+func (s *scanner) dot() tokenKind {
 	start := s.at
 	switch next := s.peek(1); {
 	case next == '.':

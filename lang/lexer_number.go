@@ -4,14 +4,12 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"github.com/alecthomas/participle/v2/lexer"
-
 	"seamwright/lang/problem"
 )
 
 // number reads a literal: 3, 3.5, 1/4in, 2 1/2, each with or without a unit.
 // A bare 1/4 is three tokens, a division.
-func (s *scanner) number() lexer.TokenType {
+func (s *scanner) number() tokenKind {
 	start := s.at
 	s.at = digits(s.text, s.at)
 	fraction := false
@@ -79,7 +77,7 @@ func (s *scanner) mixed() int {
 
 // unit reads the unit that stands right behind a number, and what is meant for
 // one. The number begins at start.
-func (s *scanner) unit(start int) lexer.TokenType {
+func (s *scanner) unit(start int) tokenKind {
 	at := s.at
 	end := nameEnd(s.text, at)
 	if end == at {
@@ -118,7 +116,7 @@ func (s *scanner) unit(start int) lexer.TokenType {
 
 // unitApart finds a unit that stands behind a blank, or a mark of feet, inches
 // or degrees.
-func (s *scanner) unitApart(start int) lexer.TokenType {
+func (s *scanner) unitApart(start int) tokenKind {
 	at := s.at
 	next := skipBlanks(s.text, at)
 	if unit, size := mark(s.text[next:]); size > 0 && (next == at || s.text[next] != '"') && !s.quoted(next) {

@@ -15,14 +15,11 @@ import (
 func scanAll(text string) (tokens, faults []string, s *scanner) {
 	s = newScanner(text)
 	for {
-		tok, err := s.Next()
-		if err != nil {
-			panic(err)
-		}
-		if tok.EOF() {
+		tok := s.next()
+		if tok.kind == tEOF {
 			break
 		}
-		tokens = append(tokens, tok.Value)
+		tokens = append(tokens, text[tok.start:tok.end])
 	}
 	for _, f := range s.faults {
 		faults = append(faults, fmt.Sprintf("%s@%s", f.Code, text[f.At.Span.Start:f.At.Span.End]))
@@ -102,7 +99,7 @@ func TestLexerComments(t *testing.T) {
 }
 
 func TestReservedWords(t *testing.T) {
-	words := strings.Fields(reservedWords)
+	words := strings.Fields(ReservedWords)
 	if !slices.IsSorted(words) || len(words) != int(tUse-tAccept)+1 {
 		t.Errorf("%d reserved words are listed, %d are tokens", len(words), tUse-tAccept+1)
 	}

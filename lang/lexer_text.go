@@ -5,13 +5,11 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"github.com/alecthomas/participle/v2/lexer"
-
 	"seamwright/lang/problem"
 )
 
 // str reads a text in straight quotes.
-func (s *scanner) str() lexer.TokenType {
+func (s *scanner) str() tokenKind {
 	start, end := s.at, s.lineEnd(s.at)
 	strange := false
 	for i := start + 1; i < end; i++ {
@@ -38,7 +36,7 @@ func (s *scanner) str() lexer.TokenType {
 // openStr is for a text that is not closed on its line. If it holds a curly
 // quote, that is its end; otherwise it takes the line, but for braces at the
 // end of it, which are wanted for the sections around.
-func (s *scanner) openStr(start, end int) lexer.TokenType {
+func (s *scanner) openStr(start, end int) tokenKind {
 	if i := strings.IndexAny(s.text[start+1:end], "”“″„"); i >= 0 {
 		i += start + 1
 		_, size := utf8.DecodeRuneInString(s.text[i:])
@@ -60,7 +58,7 @@ func (s *scanner) openStr(start, end int) lexer.TokenType {
 const curly = "curly quotes come from a word processor; a text stands between straight ones, `\"`"
 
 // curlyStr reads a text in other quotes. Its first sign has been read.
-func (s *scanner) curlyStr(start int, closing string) lexer.TokenType {
+func (s *scanner) curlyStr(start int, closing string) tokenKind {
 	inside, end := s.at, s.lineEnd(s.at)
 	i := strings.IndexAny(s.text[inside:end], closing)
 	if i < 0 {
@@ -97,7 +95,7 @@ func meaning(token string) string {
 
 // colour reads #rrggbb. What begins with # and is none is told apart from a
 // comment before, in hashComment.
-func (s *scanner) colour() lexer.TokenType {
+func (s *scanner) colour() tokenKind {
 	start := s.at
 	s.at = nameEnd(s.text, start+1)
 	word := s.text[start+1 : s.at]
@@ -182,7 +180,7 @@ func (s *scanner) wideBlank() bool {
 }
 
 // wide reads a token that begins with a character beyond ASCII.
-func (s *scanner) wide() lexer.TokenType {
+func (s *scanner) wide() tokenKind {
 	start := s.at
 	r, size := utf8.DecodeRuneInString(s.text[start:])
 	if unicode.IsLetter(r) {
@@ -211,7 +209,7 @@ func (s *scanner) wide() lexer.TokenType {
 }
 
 // plainSign returns what a typographic sign stands for.
-func plainSign(r rune) (lexer.TokenType, string) {
+func plainSign(r rune) (tokenKind, string) {
 	switch r {
 	case '—', '–', '―', '⸺':
 		return tDash, "--"
@@ -250,7 +248,7 @@ func plainSign(r rune) (lexer.TokenType, string) {
 }
 
 // bracket reads a square bracket as the parenthesis that is meant.
-func (s *scanner) bracket(start int) lexer.TokenType {
+func (s *scanner) bracket(start int) tokenKind {
 	s.at = start + 1
 	kind, plain := tLParen, "("
 	if s.text[start] == ']' {
@@ -262,7 +260,7 @@ func (s *scanner) bracket(start int) lexer.TokenType {
 }
 
 // strange reads a run of characters that mean nothing.
-func (s *scanner) strange() lexer.TokenType {
+func (s *scanner) strange() tokenKind {
 	start := s.at
 	first, size := utf8.DecodeRuneInString(s.text[start:])
 	switch first {

@@ -5,8 +5,6 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"github.com/alecthomas/participle/v2/lexer"
-
 	"seamwright/lang/problem"
 )
 
@@ -29,16 +27,14 @@ func Parse(src *problem.Source) (*File, []problem.Problem) {
 	return file, finish(src, faults)
 }
 
-// run reads a text's tokens and parses them. They are participle's tokens, from
-// the lexer that the tagged grammar uses too; its buffer of tokens is passed by,
-// for it grows by copying, which took a quarter of the time of a long text.
+// run reads a text's tokens and parses them.
 func run(s *scanner) *parser {
 	const perToken = 3 // bytes of text, about; where there are more tokens the slice grows
-	p := &parser{toks: make([]lexer.Token, 0, len(s.text)/perToken+16)}
+	p := &parser{source: s.text, toks: make([]token, 0, len(s.text)/perToken+16)}
 	for {
-		t, _ := s.Next() // a scanner returns no error, but tokens that are wrong
+		t := s.next()
 		p.toks = append(p.toks, t)
-		if t.EOF() {
+		if t.kind == tEOF {
 			break
 		}
 	}
@@ -88,7 +84,7 @@ func tooMany(at int) []fault {
 // whole unit in which something else is wrong. It moves a missing brace to the
 // empty line on which it most likely stood.
 func settle(text string, lexed, parsed []fault) []fault {
-	bad := map[int]bool{} // lines; true if the lexer has mended all that it found
+	bad := map[int32]bool{} // lines; true if the lexer has mended all that it found
 	for i := range lexed {
 		mended, found := bad[lexed[i].Line]
 		bad[lexed[i].Line] = lexed[i].Cured && (mended || !found)

@@ -1,10 +1,6 @@
 package lang
 
-import (
-	"github.com/alecthomas/participle/v2/lexer"
-
-	"seamwright/lang/problem"
-)
+import "seamwright/lang/problem"
 
 // How tightly operators bind; what binds tighter has the greater number.
 const (
@@ -16,7 +12,7 @@ const (
 	precProduct
 )
 
-func operator(kind lexer.TokenType) (op string, prec int) {
+func operator(kind tokenKind) (op string, prec int) {
 	switch kind {
 	case tOr:
 		return "or", precOr
@@ -101,7 +97,7 @@ func (p *parser) thirdPoint() {
 func (p *parser) thenFollows(i int) bool {
 	open := 0
 	for _, t := range p.toks[i:min(len(p.toks), i+maxLookAhead)] {
-		switch t.Type {
+		switch t.kind {
 		case tIf:
 			open++
 		case tThen:
@@ -151,7 +147,7 @@ func (p *parser) binary(prec int) Expr {
 		op, binds := operator(p.kind())
 		if p.is(tAssign) && p.testing && p.sameLine() && prec <= precCompare {
 			t := &p.toks[p.at]
-			p.mend(SignMissing, spanOf(t), t.Pos.Line, "two values are compared with `==`", "", problem.Edit{At: spanOf(t), New: "=="})
+			p.mend(SignMissing, t.span(), t.line, "two values are compared with `==`", "", problem.Edit{At: t.span(), New: "=="})
 			op, binds = "==", precCompare
 		}
 		if binds == 0 || binds < prec {
@@ -188,14 +184,14 @@ func (p *parser) not() Expr {
 }
 
 // pair makes a binary node, unless the tree has become too high.
-func (p *parser) pair(op string, t *lexer.Token, x Expr, height int, y Expr) Expr {
+func (p *parser) pair(op string, t *token, x Expr, height int, y Expr) Expr {
 	p.height = max(height, p.height) + 1
 	if p.height > maxDepth {
 		p.fail(TooDeep, "this expression has more than 200 operators in a row", "")
 		return p.bad()
 	}
 	b := p.pairs.new()
-	*b = Binary{node: node{x.Where().To(y.Where())}, Op: op, At: spanOf(t), X: x, Y: y}
+	*b = Binary{node: node{x.Where().To(y.Where())}, Op: op, At: t.span(), X: x, Y: y}
 	return b
 }
 

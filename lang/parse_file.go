@@ -21,7 +21,7 @@ func (p *parser) file() {
 			continue
 		case p.is(tRBrace):
 			p.missing++
-			p.fail(BraceTooMany, "this `}` closes nothing", "", problem.Edit{At: spanOf(&p.toks[p.at])})
+			p.fail(BraceTooMany, "this `}` closes nothing", "", problem.Edit{At: p.toks[p.at].span()})
 			p.next()
 			continue
 		}
@@ -160,7 +160,7 @@ func (p *parser) fabric() Decl {
 		switch p.kind() {
 		case tPiece, tSection, tUnit, tBlock:
 			t := &p.toks[p.at]
-			d.Scrappy = Ident{spanOf(t), t.Value}
+			d.Scrappy = Ident{t.span(), p.text(t)}
 			p.next()
 		default:
 			if !p.sameLine() || !p.misspelt("piece", "section", "unit", "block") {
@@ -176,19 +176,19 @@ func (p *parser) fabric() Decl {
 
 func (p *parser) colour() Colour {
 	t := &p.toks[p.at]
-	digits := t.Value
+	digits := p.text(t)
 	switch {
-	case t.Type == tColour:
+	case t.kind == tColour:
 		digits = trimHash(digits)
 	case p.sameLine() && len(digits) == 6 && isHex(digits):
-		p.mend(BadColour, spanOf(t), t.Pos.Line, "a color begins with `#`", "", insert(spanOf(t).Start, "#"))
+		p.mend(BadColour, t.span(), t.line, "a color begins with `#`", "", insert(t.span().Start, "#"))
 	default:
 		p.lack(BadColour, "a color is missing, like `#3c7d8c`", "")
 		return Colour{Span: p.behind()}
 	}
 	rgb, _ := strconv.ParseUint(digits, 16, 24) // a damaged one is black
 	p.next()
-	return Colour{Span: spanOf(t), RGB: uint32(rgb)}
+	return Colour{Span: t.span(), RGB: uint32(rgb)}
 }
 
 func trimHash(s string) string {
@@ -275,23 +275,23 @@ func (p *parser) accept() *Accept {
 // str reads a text that must stand here; what says what it is.
 func (p *parser) str(what string) *String {
 	t := &p.toks[p.at]
-	if t.Type != tString {
+	if t.kind != tString {
 		p.lack(ValueMissing, what+" is missing; it is a text in quotes, `\"...\"`", "")
 		return nil
 	}
 	p.next()
-	return &String{node{spanOf(t)}, meaning(t.Value)}
+	return &String{node{t.span()}, meaning(p.text(t))}
 }
 
 // ident reads a name that must stand here; what says whose it is.
 func (p *parser) ident(what string) Ident {
 	t := &p.toks[p.at]
 	switch {
-	case t.Type == tName || t.Type == tX:
+	case t.kind == tName || t.kind == tX:
 		p.next()
-		return Ident{spanOf(t), t.Value}
-	case isWord(t.Type) && p.sameLine() && !p.clauseHere():
-		p.fail(NameMissing, what+" cannot be `"+t.Value+"`, which is a word of the language", "")
+		return Ident{t.span(), p.text(t)}
+	case isWord(t.kind) && p.sameLine() && !p.clauseHere():
+		p.fail(NameMissing, what+" cannot be `"+p.text(t)+"`, which is a word of the language", "")
 		p.next()
 	default:
 		p.lack(NameMissing, what+" is missing", "")

@@ -56,7 +56,7 @@ func (p *parser) pieceClauses(d *Piece) {
 		return
 	}
 	t := &p.toks[p.at]
-	p.mend(ClauseOrder, spanOf(t), t.Pos.Line, "`along` and its line stand before `at`", "")
+	p.mend(ClauseOrder, t.span(), t.line, "`along` and its line stand before `at`", "")
 	p.next()
 	d.Along = p.seam()
 }

@@ -69,7 +69,7 @@ func (p *parser) props(owner int, what string) (props []*Prop, braces Span) {
 
 // strayDecl ends a scope at a declaration: its closing brace is missing.
 func (p *parser) strayDecl(s *scope) bool {
-	if topWord(p.kind()) && p.first(p.at) && (p.missing > 0 || p.toks[p.at].Pos.Column <= s.column) {
+	if topWord(p.kind()) && p.first(p.at) && (p.missing > 0 || p.toks[p.at].column <= s.column) {
 		p.unclosed(s)
 		return true
 	}
@@ -78,7 +78,7 @@ func (p *parser) strayDecl(s *scope) bool {
 
 // skipLine goes to the next line or the end of the braces.
 func (p *parser) skipLine() {
-	line := p.toks[max(p.at-1, 0)].Pos.Line
+	line := p.toks[max(p.at-1, 0)].line
 	for !p.is(tEOF) && !p.is(tRBrace) && !p.is(tSemicolon) && p.line() == line {
 		if p.is(tLBrace) && p.missing > 0 {
 			p.missing--
@@ -146,11 +146,11 @@ func (p *parser) takenOver(props *[]*Prop) bool {
 // tookNextLine returns the token, up to i, that begins a line and is the name
 // taken for the last value of a setting, or -1.
 func (p *parser) tookNextLine(prop *Prop, i int) int {
-	from := int(prop.Values[len(prop.Values)-1].Span.Start)
-	for i > 0 && p.toks[i].Pos.Offset > from {
+	from := prop.Values[len(prop.Values)-1].Span.Start
+	for i > 0 && p.toks[i].start > from {
 		i--
 	}
-	if i > 0 && p.toks[i].Pos.Offset == from && p.toks[i].Type == tName && p.first(i) {
+	if i > 0 && p.toks[i].start == from && p.toks[i].kind == tName && p.first(i) {
 		return i
 	}
 	return -1

@@ -16,7 +16,7 @@ func (p *parser) body(owner int, what string, section bool) *Body {
 	b := &Body{node: node{s.open}}
 	if p.deeper() {
 		b.Stmts = p.stmts(s)
-	} else if p.toks[p.at-1].Type == tLBrace {
+	} else if p.toks[p.at-1].kind == tLBrace {
 		p.at--
 		p.skipBraces()
 	}
@@ -136,7 +136,7 @@ func (p *parser) noStmt(s *scope) {
 	case k == tDash && (p.first(p.at) || p.prose(p.at, false)):
 		p.dashComment(p.at)
 	case k == tLBrace:
-		p.fail(BraceTooMany, "this `{` opens nothing", "", problem.Edit{At: spanOf(&p.toks[p.at])})
+		p.fail(BraceTooMany, "this `{` opens nothing", "", problem.Edit{At: p.toks[p.at].span()})
 		if p.missing > 0 {
 			p.missing--
 			p.next()
@@ -171,8 +171,8 @@ func (p *parser) stmtEnd() {
 // unexpected reports a token that does not continue what stands before it.
 func (p *parser) unexpected() {
 	line := p.line()
-	for i := p.at; i > 0 && p.toks[i].Pos.Line == line && line != p.badLine; i-- {
-		if p.toks[i].Type == tDash && p.prose(i, false) {
+	for i := p.at; i > 0 && p.toks[i].line == line && line != p.badLine; i-- {
+		if p.toks[i].kind == tDash && p.prose(i, false) {
 			p.dashComment(i)
 			return
 		}
@@ -255,7 +255,7 @@ func (p *parser) chain() []Expr {
 		switch {
 		case p.take(tDash):
 		case p.sameLine() && p.valueHere() && !p.is(tNumber):
-			p.mend(JoinsTwo, p.behind(), p.toks[p.at-1].Pos.Line, "two points are joined with `--`, as in `w -- e`", "",
+			p.mend(JoinsTwo, p.behind(), p.toks[p.at-1].line, "two points are joined with `--`, as in `w -- e`", "",
 				insert(p.end(), " --"))
 		case len(points) == 1:
 			p.lack(JoinsTwo, "a line needs a second point, joined with `--`", "")

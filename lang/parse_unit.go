@@ -24,7 +24,7 @@ func (p *parser) unit() Decl {
 		d.Finished = p.sizes()
 	} else if p.is(tFinished) {
 		p.fail(WrongPlace, "a unit has no finished size; only a block has one", "write `block` instead of `unit`",
-			problem.Edit{At: spanOf(&p.toks[owner]), New: "block"})
+			problem.Edit{At: p.toks[owner].span(), New: "block"})
 	}
 	p.noPiece = false
 	d.Body = p.body(owner, what, false)
@@ -57,7 +57,7 @@ func (p *parser) param() *Param {
 	}
 	switch p.kind() {
 	case tFabric, tLine:
-		d.Kind = Ident{spanOf(&p.toks[p.at]), p.toks[p.at].Value}
+		d.Kind = Ident{p.toks[p.at].span(), p.text(&p.toks[p.at])}
 		p.next()
 	default:
 		d.Kind = p.ident("the kind of the parameter")
@@ -77,12 +77,12 @@ func (p *parser) assign(what string) {
 	t := &p.toks[p.at]
 	switch {
 	case p.take(tAssign):
-	case t.Type == tEqual:
-		p.mend(SignMissing, spanOf(t), t.Pos.Line, "`==` compares; here a single `=` is written", "",
-			problem.Edit{At: spanOf(t), New: "="})
+	case t.kind == tEqual:
+		p.mend(SignMissing, t.span(), t.line, "`==` compares; here a single `=` is written", "",
+			problem.Edit{At: t.span(), New: "="})
 		p.next()
 	case p.sameLine() && p.valueHere():
-		p.mend(SignMissing, spanOf(t), t.Pos.Line, "a `=` is missing before "+what, "", insert(p.end(), " ="))
+		p.mend(SignMissing, t.span(), t.line, "a `=` is missing before "+what, "", insert(p.end(), " ="))
 	default:
 		p.lack(SignMissing, "a `=` is missing before "+what, "")
 	}
@@ -122,12 +122,12 @@ func (p *parser) times() {
 	switch {
 	case p.take(tX):
 	case p.panic:
-	case p.sameLine() && (t.Type == tStar || t.Type == tBy || t.Type == tName && t.Value == "X"):
-		p.mend(BadSize, spanOf(t), t.Pos.Line, "an `x` stands between width and height, as in `8 x 8`", "",
-			problem.Edit{At: spanOf(t), New: "x"})
+	case p.sameLine() && (t.kind == tStar || t.kind == tBy || t.kind == tName && p.text(t) == "X"):
+		p.mend(BadSize, t.span(), t.line, "an `x` stands between width and height, as in `8 x 8`", "",
+			problem.Edit{At: t.span(), New: "x"})
 		p.next()
-	case p.sameLine() && t.Type == tNumber:
-		p.mend(BadSize, spanOf(t), t.Pos.Line, "an `x` stands between width and height, as in `8 x 8`", "", insert(p.end(), " x"))
+	case p.sameLine() && t.kind == tNumber:
+		p.mend(BadSize, t.span(), t.line, "an `x` stands between width and height, as in `8 x 8`", "", insert(p.end(), " x"))
 	default:
 		p.lack(BadSize, "an `x` stands between width and height, as in `8 x 8`", "")
 	}

@@ -1,16 +1,12 @@
 package lang
 
-import (
-	"github.com/alecthomas/participle/v2/lexer"
-
-	"seamwright/lang/problem"
-)
+import "seamwright/lang/problem"
 
 // primary = NUMBER | STRING | "true" | "false" | name [ args ] | "(" expr [ "," expr ] ")" .
 func (p *parser) primary() Expr {
 	t := &p.toks[p.at]
 	p.height = 1
-	switch t.Type {
+	switch t.kind {
 	case tNumber:
 		if p.pieceHere() {
 			break // the number of the next piece
@@ -24,10 +20,10 @@ func (p *parser) primary() Expr {
 		return p.paren()
 	case tString:
 		p.next()
-		return &String{node{spanOf(t)}, meaning(t.Value)}
+		return &String{node{t.span()}, meaning(p.text(t))}
 	case tTrue, tFalse:
 		p.next()
-		return &Bool{node{spanOf(t)}, t.Type == tTrue}
+		return &Bool{node{t.span()}, t.kind == tTrue}
 	}
 	p.noValue()
 	return p.bad()
@@ -39,19 +35,19 @@ func (p *parser) number() *Number {
 	t := &p.toks[p.at]
 	p.next()
 	n := p.numbers.new()
-	*n = newNumber(spanOf(t), t.Value)
+	*n = newNumber(t.span(), p.text(t))
 	return n
 }
 
 // spelledUnit reports a unit in words behind a number, as in 6 inches.
 func (p *parser) spelledUnit(n *Number) {
 	t := &p.toks[p.at]
-	if t.Type != tName || !p.sameLine() || n.Unit != "" {
+	if t.kind != tName || !p.sameLine() || n.Unit != "" {
 		return
 	}
-	if unit := unitOf(t.Value); unit != "" {
-		p.mend(UnitSpelling, n.Span.To(spanOf(t)), t.Pos.Line, "the unit is written `"+unit+"`, right behind its number", "",
-			problem.Edit{At: Span{Start: n.Span.End, End: spanOf(t).End}, New: unit})
+	if unit := unitOf(p.text(t)); unit != "" {
+		p.mend(UnitSpelling, n.Span.To(t.span()), t.line, "the unit is written `"+unit+"`, right behind its number", "",
+			problem.Edit{At: Span{Start: n.Span.End, End: t.span().End}, New: unit})
 		n.Unit = unit
 		p.next()
 	}
@@ -65,13 +61,13 @@ func (p *parser) pieceHere() bool {
 
 // fabricAt reports whether token i, behind a number, is the fabric of a piece.
 func (p *parser) fabricAt(i int) bool {
-	switch t := p.toks[min(i, len(p.toks)-1)]; t.Type {
+	switch t := p.toks[min(i, len(p.toks)-1)]; t.kind {
 	case tName:
-		return unitOf(t.Value) == ""
+		return unitOf(p.text(&t)) == ""
 	case tIf:
 		return p.thenFollows(i)
 	case tX: // a fabric called x; else the size of a unit, on a line of its own
-		next := p.toks[min(i+1, len(p.toks)-1)].Type
+		next := p.toks[min(i+1, len(p.toks)-1)].kind
 		return next == tAlong || next == tAt
 	}
 	return false
@@ -94,17 +90,17 @@ func (p *parser) noValue() {
 func (p *parser) name() Expr {
 	t := &p.toks[p.at]
 	p.next()
-	if p.is(tLParen) && p.sameLine() && !p.inPiece && isHelper(t.Value) {
-		p.mend(ParenTrouble, Span{Start: spanOf(t).Start, End: spanOf(&p.toks[p.at]).End}, t.Pos.Line,
-			"the parenthesis stands right behind the helper's name, `"+t.Value+"(`", "",
+	if p.is(tLParen) && p.sameLine() && !p.inPiece && isHelper(p.text(t)) {
+		p.mend(ParenTrouble, Span{Start: t.span().Start, End: p.toks[p.at].span().End}, t.line,
+			"the parenthesis stands right behind the helper's name, `"+p.text(t)+"(`", "",
 			problem.Edit{At: Span{Start: p.end(), End: p.start()}})
 	} else if !p.is(tCall) {
 		n := p.names.new()
-		*n = Name{node{spanOf(t)}, t.Value}
+		*n = Name{node{t.span()}, p.text(t)}
 		return n
 	}
-	d := &Call{Func: Ident{spanOf(t), t.Value}, Args: p.args()}
-	d.Span = p.since(spanOf(t).Start)
+	d := &Call{Func: Ident{t.span(), p.text(t)}, Args: p.args()}
+	d.Span = p.since(t.span().Start)
 	return d
 }
 
@@ -148,8 +144,8 @@ func (p *parser) arg() *Arg {
 		case tAssign:
 			a.Name = p.ident("")
 			t := &p.toks[p.at]
-			p.mend(SignMissing, spanOf(t), t.Pos.Line, "a named value is given with `:`, as in `rows: 4`", "",
-				problem.Edit{At: Span{Start: p.end(), End: spanOf(t).End}, New: ":"})
+			p.mend(SignMissing, t.span(), t.line, "a named value is given with `:`, as in `rows: 4`", "",
+				problem.Edit{At: Span{Start: p.end(), End: t.span().End}, New: ":"})
 			p.next()
 		}
 	}
@@ -192,11 +188,11 @@ func (p *parser) close(open int) {
 	}
 	if !p.sameLine() || isWord(p.kind()) || p.is(tLBrace) || p.is(tRBrace) || p.is(tSemicolon) {
 		f := p.lack(ParenTrouble, "a `)` is missing", "", insert(p.end(), ")"))
-		f.label(spanOf(&p.toks[open]), "it closes this one")
+		f.label(p.toks[open].span(), "it closes this one")
 		return
 	}
 	f := p.lack(ParenTrouble, "a `)` or a comma is missing before "+p.found(), "")
-	f.label(spanOf(&p.toks[open]), "for this parenthesis")
+	f.label(p.toks[open].span(), "for this parenthesis")
 }
 
 // seam reads a line: an expression between two points, whose -- may be missing.
@@ -209,10 +205,10 @@ func (p *parser) seam() Expr {
 		return x
 	}
 	t := &p.toks[p.at]
-	p.mend(JoinsTwo, Span{Start: x.Where().Start, End: spanOf(t).End}, t.Pos.Line,
+	p.mend(JoinsTwo, Span{Start: x.Where().Start, End: t.span().End}, t.line,
 		"two points are joined with `--`, as in `w -- e`", "", insert(p.end(), " --"))
 	height := p.height
-	dash := lexer.Token{Pos: lexer.Position{Offset: int(p.end())}}
+	dash := token{start: p.end(), end: p.end()}
 	return p.pair("--", &dash, x, height, p.binary(precOr))
 }
 
@@ -242,7 +238,7 @@ func (p *parser) commaMissing(numbers bool) bool {
 		return false
 	}
 	t := &p.toks[p.at-1]
-	p.mend(CommaMissing, spanOf(t).To(spanOf(&p.toks[p.at])), t.Pos.Line,
+	p.mend(CommaMissing, t.span().To(p.toks[p.at].span()), t.line,
 		"a comma is missing between "+p.lastWord()+" and "+p.found(), "", insert(p.end(), ","))
 	return true
 }

@@ -3,27 +3,26 @@ package lang
 import (
 	"slices"
 
-	"github.com/alecthomas/participle/v2/lexer"
-
 	"seamwright/lang/problem"
 )
 
 // A parser walks over the tokens. Its methods are the rules of the grammar,
 // named as there; recovery is in recover.go.
 type parser struct {
-	toks   []lexer.Token // without error tokens; EOF is the last
-	at     int           // the next token
+	source string
+	toks   []token // without error tokens; EOF is the last
+	at     int     // the next token
 	decls  []Decl
 	faults []fault
 
-	panic    bool // a mistake in this statement is told; say nothing more of it
-	badLine  int  // neither of this line
-	mended   int  // the line on which a mistake was mended last, and how
+	panic    bool  // a mistake in this statement is told; say nothing more of it
+	badLine  int32 // neither of this line
+	mended   int32 // the line on which a mistake was mended last, and how
 	mendCode problem.Code
 	missing  int  // closing braces that the text lacks; below 0, has too many
 	laidOut  bool // the text is indented, so that columns tell about braces
 
-	margin struct{ line, column int } // where the line of the last brace begins
+	margin struct{ line, column int32 } // where the line of the last brace begins
 
 	depth   int  // of what is being read
 	height  int  // of the expression just read
@@ -53,7 +52,7 @@ func (s *slab[T]) new() *T {
 func (p *parser) prepare() {
 	errors := 0
 	for i := range p.toks {
-		switch p.toks[i].Type {
+		switch p.toks[i].kind {
 		case tLBrace:
 			p.missing++
 		case tRBrace:
@@ -63,7 +62,7 @@ func (p *parser) prepare() {
 		}
 	}
 	if errors > 0 {
-		isError := func(t lexer.Token) bool { return t.Type == tError }
+		isError := func(t token) bool { return t.kind == tError }
 		p.toks = slices.DeleteFunc(p.toks, isError)
 	}
 	if p.missing != 0 {
@@ -71,13 +70,16 @@ func (p *parser) prepare() {
 	}
 }
 
-func (p *parser) kind() lexer.TokenType { return p.toks[p.at].Type }
+// text is what was written for a token.
+func (p *parser) text(t *token) string { return p.source[t.start:t.end] }
 
-func (p *parser) is(kind lexer.TokenType) bool { return p.toks[p.at].Type == kind }
+func (p *parser) kind() tokenKind { return p.toks[p.at].kind }
+
+func (p *parser) is(kind tokenKind) bool { return p.toks[p.at].kind == kind }
 
 // ahead returns the kind of the token n after the next one.
-func (p *parser) ahead(n int) lexer.TokenType {
-	return p.toks[min(p.at+n, len(p.toks)-1)].Type
+func (p *parser) ahead(n int) tokenKind {
+	return p.toks[min(p.at+n, len(p.toks)-1)].kind
 }
 
 func (p *parser) next() {
@@ -87,8 +89,8 @@ func (p *parser) next() {
 }
 
 // take goes past the next token if it is of this kind.
-func (p *parser) take(kind lexer.TokenType) bool {
-	if p.toks[p.at].Type != kind {
+func (p *parser) take(kind tokenKind) bool {
+	if p.toks[p.at].kind != kind {
 		return false
 	}
 	p.next()
@@ -97,16 +99,16 @@ func (p *parser) take(kind lexer.TokenType) bool {
 
 // first reports whether a token is the first on its line.
 func (p *parser) first(i int) bool {
-	return i == 0 || p.toks[i-1].Pos.Line < p.toks[i].Pos.Line
+	return i == 0 || p.toks[i-1].line < p.toks[i].line
 }
 
 // sameLine reports whether the next token stands on the line of the last.
 func (p *parser) sameLine() bool { return !p.first(p.at) && !p.is(tEOF) }
 
-func (p *parser) line() int { return p.toks[p.at].Pos.Line }
+func (p *parser) line() int32 { return p.toks[p.at].line }
 
 // start returns the offset of the next token, from which a node's span begins.
-func (p *parser) start() int32 { return int32(p.toks[p.at].Pos.Offset) }
+func (p *parser) start() int32 { return p.toks[p.at].start }
 
 // since returns the span from an offset to the end of the last token.
 func (p *parser) since(start int32) Span {
@@ -118,7 +120,7 @@ func (p *parser) end() int32 {
 	if p.at == 0 {
 		return p.start()
 	}
-	return spanOf(&p.toks[p.at-1]).End
+	return p.toks[p.at-1].span().End
 }
 
 // here is where something is missing: at the next token, or behind the last
@@ -127,7 +129,7 @@ func (p *parser) here() Span {
 	if p.lineEnded() {
 		return p.behind()
 	}
-	return spanOf(&p.toks[p.at])
+	return p.toks[p.at].span()
 }
 
 // lineEnded reports whether the last token ends its line and the next is sound.
@@ -142,22 +144,22 @@ func (p *parser) lineEnded() bool {
 func (p *parser) behind() Span { return Span{Start: p.end(), End: p.end()} }
 
 // hereLine is the line of here.
-func (p *parser) hereLine() int {
+func (p *parser) hereLine() int32 {
 	if p.lineEnded() {
-		return p.toks[p.at-1].Pos.Line
+		return p.toks[p.at-1].line
 	}
 	return p.line()
 }
 
 // found is the next token in words.
 func (p *parser) found() string {
-	switch t := &p.toks[p.at]; t.Type {
+	switch t := &p.toks[p.at]; t.kind {
 	case tEOF:
 		return "the end of the file"
 	case tString:
 		return "a text"
 	default:
-		return "`" + t.Value + "`"
+		return "`" + p.text(t) + "`"
 	}
 }
 
@@ -166,8 +168,8 @@ func (p *parser) lastWord() string {
 	if p.at == 0 {
 		return "the beginning"
 	}
-	if t := &p.toks[p.at-1]; t.Type != tString {
-		return "`" + t.Value + "`"
+	if t := &p.toks[p.at-1]; t.kind != tString {
+		return "`" + p.text(t) + "`"
 	}
 	return "the text"
 }
@@ -175,7 +177,7 @@ func (p *parser) lastWord() string {
 // fail reports that the next token is a mistake. Until the statement ends
 // nothing more is said.
 func (p *parser) fail(code problem.Code, message, help string, edits ...problem.Edit) *fault {
-	return p.stop(code, spanOf(&p.toks[p.at]), p.line(), message, help, edits)
+	return p.stop(code, p.toks[p.at].span(), p.line(), message, help, edits)
 }
 
 // lack reports that something is missing before the next token. Until the
@@ -186,7 +188,7 @@ func (p *parser) lack(code problem.Code, message, help string, edits ...problem.
 
 // stop reports a mistake after which the statement is given up. On a line that
 // was mended before, the mending was most likely wrong, and is enough said.
-func (p *parser) stop(code problem.Code, at Span, line int, message, help string, edits []problem.Edit) *fault {
+func (p *parser) stop(code problem.Code, at Span, line int32, message, help string, edits []problem.Edit) *fault {
 	if line == p.mended {
 		p.badLine = line
 	}
@@ -197,7 +199,7 @@ func (p *parser) stop(code problem.Code, at Span, line int, message, help string
 
 // mend reports a mistake that the parser has read as what was meant. Behind a
 // misspelt word nothing but another one is told.
-func (p *parser) mend(code problem.Code, at Span, line int, message, help string, edits ...problem.Edit) {
+func (p *parser) mend(code problem.Code, at Span, line int32, message, help string, edits ...problem.Edit) {
 	if line == p.mended && p.mendCode == Misspelt && code != Misspelt {
 		return
 	}
@@ -207,7 +209,7 @@ func (p *parser) mend(code problem.Code, at Span, line int, message, help string
 
 // tell returns the fault, for labels to be added; a scratch one if it is not
 // to be told.
-func (p *parser) tell(code problem.Code, at Span, line int, message, help string, edits []problem.Edit) *fault {
+func (p *parser) tell(code problem.Code, at Span, line int32, message, help string, edits []problem.Edit) *fault {
 	f := fault{Line: line, Problem: problem.Problem{
 		Code: code, Message: message, Help: help, Edits: edits, At: problem.Place{Span: at},
 	}}

@@ -3,8 +3,6 @@ package lang
 import (
 	"strings"
 
-	"github.com/alecthomas/participle/v2/lexer"
-
 	"seamwright/lang/problem"
 )
 
@@ -17,24 +15,24 @@ type scope struct {
 	what    string // "section", "block", ...: what the braces belong to
 	section bool   // only pieces and what governs them may stand here
 	open    Span   // the opening brace, or where it is missing
-	line    int
-	column  int // of the first token on the line of the opening statement
+	line    int32
+	column  int32 // of the first token on the line of the opening statement
 }
 
 // laidOut reports whether at least four of five lines after one that ends in an
 // opening brace are indented deeper than the statement.
-func laidOut(toks []lexer.Token) bool {
+func laidOut(toks []token) bool {
 	deeper, all := 0, 0
-	column := 1
+	column := int32(1)
 	for i := range len(toks) - 1 {
-		k := toks[i].Type
+		k := toks[i].kind
 		begins := isWord(k) && k != tOutline && k != tFinished || k == tRBrace // else it goes on with a head
-		if begins && (i == 0 || toks[i-1].Pos.Line < toks[i].Pos.Line) {
-			column = toks[i].Pos.Column
+		if begins && (i == 0 || toks[i-1].line < toks[i].line) {
+			column = toks[i].column
 		}
-		if toks[i].Type == tLBrace && toks[i+1].Pos.Line > toks[i].Pos.Line && toks[i+1].Type != tRBrace {
+		if toks[i].kind == tLBrace && toks[i+1].line > toks[i].line && toks[i+1].kind != tRBrace {
 			all++
-			if toks[i+1].Pos.Column > column {
+			if toks[i+1].column > column {
 				deeper++
 			}
 		}
@@ -45,13 +43,13 @@ func laidOut(toks []lexer.Token) bool {
 // open goes past the opening brace of the statement that began at token owner.
 // It reports a missing one; ok is false if there is no body to read then.
 func (p *parser) open(owner int, what string, section bool) (s scope, ok bool) {
-	s = scope{what: what, section: section, line: p.toks[owner].Pos.Line}
+	s = scope{what: what, section: section, line: p.toks[owner].line}
 	if s.line != p.margin.line {
 		first := owner
 		for !p.first(first) {
 			first--
 		}
-		p.margin.line, p.margin.column = s.line, p.toks[first].Pos.Column
+		p.margin.line, p.margin.column = s.line, p.toks[first].column
 	}
 	s.column = p.margin.column
 	if !p.is(tLBrace) || p.panic {
@@ -59,7 +57,7 @@ func (p *parser) open(owner int, what string, section bool) (s scope, ok bool) {
 	} else {
 		ok = true
 	}
-	s.open = spanOf(&p.toks[p.at])
+	s.open = p.toks[p.at].span()
 	if p.is(tLBrace) {
 		s.line = p.line()
 		p.next()
@@ -72,18 +70,18 @@ func (p *parser) open(owner int, what string, section bool) (s scope, ok bool) {
 // findBrace looks for the brace of a head that went wrong. If there is none it
 // reports that, and says whether the body seems to follow all the same.
 func (p *parser) findBrace(owner int, what string) bool {
-	found, line := -1, p.toks[p.at-1].Pos.Line
+	found, line := -1, p.toks[p.at-1].line
 	for i := p.at; i < len(p.toks)-1; i++ {
-		if p.begins(i) && (i > p.at || p.first(i)) || p.toks[i].Type == tRBrace && found >= 0 {
+		if p.begins(i) && (i > p.at || p.first(i)) || p.toks[i].kind == tRBrace && found >= 0 {
 			break
 		}
-		if p.toks[i].Pos.Line > line && !p.panic {
+		if p.toks[i].line > line && !p.panic {
 			break
 		}
-		if p.toks[i].Type == tLBrace {
+		if p.toks[i].kind == tLBrace {
 			if found < 0 {
 				found = i
-			} else if p.panic && p.missing > 0 && p.toks[i].Pos.Line == p.toks[found].Pos.Line {
+			} else if p.panic && p.missing > 0 && p.toks[i].line == p.toks[found].line {
 				found = i
 				p.missing--
 			}
@@ -112,7 +110,7 @@ func (p *parser) findBrace(owner int, what string) bool {
 // laidOutDeeper reports whether the next line is indented deeper than the
 // statement that began at token owner.
 func (p *parser) laidOutDeeper(owner int) bool {
-	return p.laidOut && p.first(p.at) && !p.is(tEOF) && p.toks[p.at].Pos.Column > p.toks[owner].Pos.Column
+	return p.laidOut && p.first(p.at) && !p.is(tEOF) && p.toks[p.at].column > p.toks[owner].column
 }
 
 // closed goes past the closing brace if the scope ends here, with or without
@@ -121,26 +119,26 @@ func (p *parser) closed(s *scope) bool {
 	for p.is(tRBrace) && p.stray(s) {
 		t := &p.toks[p.at]
 		p.panic = false
-		p.mend(BraceTooMany, spanOf(t), t.Pos.Line, "this `}` closes nothing", "", problem.Edit{At: spanOf(t)})
-		p.badLine = t.Pos.Line
+		p.mend(BraceTooMany, t.span(), t.line, "this `}` closes nothing", "", problem.Edit{At: t.span()})
+		p.badLine = t.line
 		p.missing++
 		p.next()
 	}
 	t := &p.toks[p.at]
 	switch {
-	case t.Type == tEOF:
+	case t.kind == tEOF:
 		p.unclosed(s)
 		return true
-	case p.missing > 0 && p.laidOut && t.Pos.Line > s.line && p.first(p.at) &&
-		(t.Pos.Column < s.column || t.Pos.Column == s.column && t.Type != tRBrace && t.Type != tLBrace):
+	case p.missing > 0 && p.laidOut && t.line > s.line && p.first(p.at) &&
+		(t.column < s.column || t.column == s.column && t.kind != tRBrace && t.kind != tLBrace):
 		p.unclosed(s)
 		return true
-	case t.Type == tRBrace:
+	case t.kind == tRBrace:
 		p.next()
 		return true
-	case p.missing > 0 && s.section && (t.Type == tJoin || t.Type == tSection || t.Type == tPlace || t.Type == tLine),
-		p.missing > 0 && topWord(t.Type) && p.topAhead(),
-		topWord(t.Type) && p.first(p.at) && t.Pos.Column <= s.column && p.topAhead():
+	case p.missing > 0 && s.section && (t.kind == tJoin || t.kind == tSection || t.kind == tPlace || t.kind == tLine),
+		p.missing > 0 && topWord(t.kind) && p.topAhead(),
+		topWord(t.kind) && p.first(p.at) && t.column <= s.column && p.topAhead():
 		p.unclosed(s)
 		return true
 	}
@@ -153,9 +151,9 @@ func (p *parser) unclosed(s *scope) {
 	p.panic = false
 	line := p.hereLine()
 	fix := " }"
-	if p.at > 0 && s.line < p.toks[p.at-1].Pos.Line {
-		line = p.toks[p.at-1].Pos.Line
-		fix = "\n" + strings.Repeat(" ", s.column-1) + "}"
+	if p.at > 0 && s.line < p.toks[p.at-1].line {
+		line = p.toks[p.at-1].line
+		fix = "\n" + strings.Repeat(" ", int(s.column)-1) + "}"
 	}
 	message := "a `}` is missing: it closes the " + s.what
 	if !p.is(tEOF) && !p.is(tRBrace) {
@@ -163,7 +161,7 @@ func (p *parser) unclosed(s *scope) {
 	}
 	at := p.behind()
 	if p.sameLine() {
-		at = spanOf(&p.toks[p.at])
+		at = p.toks[p.at].span()
 	}
 	f := p.tell(BraceMissing, at, line, message, "", []problem.Edit{insert(p.end(), fix)})
 	f.label(s.open, "the "+s.what+" is opened here")
@@ -175,34 +173,34 @@ func (p *parser) unclosed(s *scope) {
 // one too many, and the lines go on as if it were not there.
 func (p *parser) stray(s *scope) bool {
 	t, after := &p.toks[p.at], &p.toks[min(p.at+1, len(p.toks)-1)]
-	if p.missing >= 0 || !p.laidOut || t.Pos.Line == s.line || after.Type == tEOF {
+	if p.missing >= 0 || !p.laidOut || t.line == s.line || after.kind == tEOF {
 		return false
 	}
-	if p.first(p.at) && t.Pos.Column == s.column {
+	if p.first(p.at) && t.column == s.column {
 		return false
 	}
-	if after.Type == tRBrace && p.first(p.at+1) {
-		return after.Pos.Column == s.column
+	if after.kind == tRBrace && p.first(p.at+1) {
+		return after.column == s.column
 	}
-	return after.Pos.Column > s.column
+	return after.column > s.column
 }
 
 // begins reports whether a token surely begins a statement or declaration, so
 // that what was wrong before it ends there.
 func (p *parser) begins(i int) bool {
-	switch p.toks[i].Type {
+	switch p.toks[i].kind {
 	case tLet, tJoin, tSection, tPlace, tLine, tFor, tCheck, tAccept, tPiece:
-		return i == 0 || p.toks[i-1].Type != tBy && p.toks[i-1].Type != tColon
+		return i == 0 || p.toks[i-1].kind != tBy && p.toks[i-1].kind != tColon
 	case tIf:
 		return p.first(i)
 	case tNumber:
 		return p.first(i) && p.fabricAt(i+1)
 	}
-	return topWord(p.toks[i].Type) && p.first(i)
+	return topWord(p.toks[i].kind) && p.first(i)
 }
 
 // topWord reports whether a word begins a declaration and no statement.
-func topWord(kind lexer.TokenType) bool {
+func topWord(kind tokenKind) bool {
 	switch kind {
 	case tPattern, tUse, tFabric, tColorway, tUnit, tBlock, tQuilt, tPad:
 		return true

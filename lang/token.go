@@ -1,19 +1,23 @@
 package lang
 
-import (
-	"io"
+// A token is a word, sign or literal of a text. It is small, for a long text has
+// hundreds of thousands.
+type token struct {
+	kind         tokenKind
+	start, end   int32 // bytes of the text
+	line, column int32 // from 1, the column in bytes
+}
 
-	"github.com/alecthomas/participle/v2/lexer"
+func (t *token) span() Span { return Span{Start: t.start, End: t.end} }
 
-	"seamwright/lang/problem"
-)
+type tokenKind uint8
 
 // The kinds of token. Every sign and every reserved word is a kind of its own,
 // so that the parser compares numbers, never texts; a sign mended by the lexer
 // (— for --) has the kind of what was meant and the text that was written.
 const (
-	tEOF  = lexer.EOF
-	tName = lexer.TokenType(iota)
+	tEOF tokenKind = iota
+	tName
 	tNumber
 	tColour
 	tString
@@ -87,7 +91,7 @@ const (
 
 // reserved returns the kind of a reserved word, or tName. The units are
 // reserved too, so that `4 mm` can be told from a number and a name.
-func reserved(word string) lexer.TokenType {
+func reserved(word string) tokenKind {
 	if len(word) < 2 || len(word) > len("reversed") {
 		if word == "x" {
 			return tX
@@ -179,42 +183,43 @@ func reserved(word string) lexer.TokenType {
 	return tName
 }
 
-func isWord(k lexer.TokenType) bool { return k >= tAccept && k <= tUse }
+func isWord(k tokenKind) bool { return k >= tAccept && k <= tUse }
 
-// reservedWords lists them all, for the reference.
-const reservedWords = `accept along and as at block by check cm colorway deg else fabric false
+// ReservedWords lists them all, for the reference.
+const ReservedWords = `accept along and as at block by check cm colorway deg else fabric false
 finished for from if in join let line mm not of or outline pad pattern piece place quilt
 reversed scrappy section then true turn unit use
 `
 
-// definition gives participle the tokens.
-type definition struct{}
-
-var (
-	_ lexer.Definition       = definition{}
-	_ lexer.StringDefinition = definition{}
-	_ lexer.Lexer            = (*scanner)(nil)
-)
-
-// Symbols names the kinds that a grammar refers to by name. Signs and words
-// stand in it as literals.
-func (definition) Symbols() map[string]lexer.TokenType {
-	return map[string]lexer.TokenType{
-		"EOF": tEOF, "Name": tName, "Number": tNumber, "Colour": tColour, "String": tString,
-		"Error": tError, "Call": tCall,
-	}
+// A Token is a word, sign or literal as [Parse] sees it.
+type Token struct {
+	Class string // Name, Number, Colour, String or Call; empty for other signs and for the words of the language
+	Text  string
+	At    Span
 }
 
-func (definition) Lex(filename string, r io.Reader) (lexer.Lexer, error) {
-	text, err := io.ReadAll(r)
-	if err != nil {
-		return nil, err
+// Tokens cuts a text into tokens, for whoever holds [Parse] to the grammar. Sound
+// is false where the text has a mistake within a token.
+func Tokens(text string) (tokens []Token, sound bool) {
+	s := newScanner(text)
+	for t := s.next(); t.kind != tEOF; t = s.next() {
+		tokens = append(tokens, Token{class(t.kind), text[t.start:t.end], t.span()})
 	}
-	return newScanner(string(text)), nil
+	return tokens, len(s.faults) == 0
 }
 
-func (definition) LexString(_, text string) (lexer.Lexer, error) { return newScanner(text), nil }
-
-func spanOf(t *lexer.Token) problem.Span {
-	return problem.Span{Start: int32(t.Pos.Offset), End: int32(t.Pos.Offset + len(t.Value))}
+func class(k tokenKind) string {
+	switch k {
+	case tName:
+		return "Name"
+	case tNumber:
+		return "Number"
+	case tColour:
+		return "Colour"
+	case tString:
+		return "String"
+	case tCall:
+		return "Call"
+	}
+	return ""
 }

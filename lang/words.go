@@ -4,8 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/alecthomas/participle/v2/lexer"
-
 	"seamwright/lang/problem"
 )
 
@@ -14,12 +12,12 @@ import (
 // is reported and the tokens are mended.
 func (p *parser) misspelt(words ...string) bool {
 	t := p.toks[p.at]
-	if t.Type != tName && t.Type != tX || len(p.faults) > maxProblems {
+	if t.kind != tName && t.kind != tX || len(p.faults) > maxProblems {
 		return false
 	}
-	if word := problem.Nearest(t.Value, words); word != "" {
-		p.mend(Misspelt, spanOf(&t), t.Pos.Line, "`"+t.Value+"` is unknown here; did you mean `"+word+"`?", "",
-			problem.Edit{At: spanOf(&t), New: word})
+	if word := problem.Nearest(p.text(&t), words); word != "" {
+		p.mend(Misspelt, t.span(), t.line, "`"+p.text(&t)+"` is unknown here; did you mean `"+word+"`?", "",
+			problem.Edit{At: t.span(), New: word})
 		p.retype(p.at, word)
 		return true
 	}
@@ -39,9 +37,9 @@ func (p *parser) shortSlip(words []string) bool {
 		return false
 	}
 	for _, word := range words {
-		if len(word) == 2 && oneSlip(t.Value, word) {
-			p.mend(Misspelt, spanOf(t), t.Pos.Line, "`"+t.Value+"` is unknown here; did you mean `"+word+"`?", "",
-				problem.Edit{At: spanOf(t), New: word})
+		if len(word) == 2 && oneSlip(p.text(t), word) {
+			p.mend(Misspelt, t.span(), t.line, "`"+p.text(t)+"` is unknown here; did you mean `"+word+"`?", "",
+				problem.Edit{At: t.span(), New: word})
 			p.retype(p.at, word)
 			return true
 		}
@@ -66,15 +64,15 @@ func oneSlip(given, word string) bool {
 // broken mends a word with a blank in it: `sec tion`.
 func (p *parser) broken(words []string) bool {
 	t, after := &p.toks[p.at], &p.toks[min(p.at+1, len(p.toks)-1)]
-	if after.Type != tName && !isWord(after.Type) || after.Pos.Line != t.Pos.Line {
+	if after.kind != tName && !isWord(after.kind) || after.line != t.line {
 		return false
 	}
 	for _, word := range words {
-		if word != t.Value+after.Value {
+		if word != p.text(t)+p.text(after) {
 			continue
 		}
-		span := spanOf(t).To(spanOf(after))
-		p.mend(Misspelt, span, t.Pos.Line, "`"+word+"` is one word", "", problem.Edit{At: span, New: word})
+		span := t.span().To(after.span())
+		p.mend(Misspelt, span, t.line, "`"+word+"` is one word", "", problem.Edit{At: span, New: word})
 		p.toks = slices.Delete(p.toks, p.at+1, p.at+2)
 		p.retype(p.at, word)
 		return true
@@ -86,21 +84,20 @@ func (p *parser) broken(words []string) bool {
 func (p *parser) glued(words []string) bool {
 	t := p.toks[p.at]
 	for _, word := range words {
-		rest, ok := strings.CutPrefix(t.Value, word)
+		rest, ok := strings.CutPrefix(p.text(&t), word)
 		if !ok || rest == "" || len(word) < 3 || isDigit(rest[0]) && digits(rest, 0) < len(rest) {
 			continue
 		}
-		cut := spanOf(&t).Start + int32(len(word))
-		p.mend(Misspelt, spanOf(&t), t.Pos.Line, "a blank is missing after `"+word+"`", "", insert(cut, " "))
+		cut := t.span().Start + int32(len(word))
+		p.mend(Misspelt, t.span(), t.line, "a blank is missing after `"+word+"`", "", insert(cut, " "))
 		kind := tNumber
 		if !isDigit(rest[0]) {
 			kind = reserved(rest)
 		}
-		second := lexer.Token{Type: kind, Value: rest, Pos: t.Pos}
-		second.Pos.Offset += len(word)
-		second.Pos.Column += len(word)
+		second := t
+		second.kind, second.start, second.column = kind, cut, t.column+int32(len(word))
 		p.toks = slices.Insert(p.toks, p.at+1, second)
-		p.toks[p.at].Value = word
+		p.toks[p.at].end = cut
 		p.retype(p.at, word)
 		return true
 	}
@@ -109,10 +106,10 @@ func (p *parser) glued(words []string) bool {
 
 // retype makes a token the word that was meant; its text stays, as spans are
 // measured by it.
-func (p *parser) retype(i int, word string) { p.toks[i].Type = reserved(word) }
+func (p *parser) retype(i int, word string) { p.toks[i].kind = reserved(word) }
 
 // word goes past a word that must stand here.
-func (p *parser) word(kind lexer.TokenType, word, why string) bool {
+func (p *parser) word(kind tokenKind, word, why string) bool {
 	if p.take(kind) {
 		return true
 	}
@@ -132,23 +129,23 @@ func (p *parser) prose(i int, strict bool) bool {
 		return false
 	}
 	one, two := &p.toks[i+1], &p.toks[i+2]
-	line := p.toks[i].Pos.Line
-	if two.Pos.Line != line || len(one.Value) < 3 && len(two.Value) < 3 {
+	line := p.toks[i].line
+	if two.line != line || len(p.text(one)) < 3 && len(p.text(two)) < 3 {
 		return false
 	}
-	named := one.Type == tName || one.Type == tX
-	if !named && !isWord(one.Type) || two.Type != tName && two.Type != tX && !isWord(two.Type) {
+	named := one.kind == tName || one.kind == tX
+	if !named && !isWord(one.kind) || two.kind != tName && two.kind != tX && !isWord(two.kind) {
 		return false
 	}
-	switch p.toks[i+2+min(1, len(p.toks)-i-3)].Type {
+	switch p.toks[i+2+min(1, len(p.toks)-i-3)].kind {
 	case tCall, tLParen, tDot:
 		return false
 	}
-	if strict && (two.Type != tName || one.Type == tNot || one.Type == tTrue || one.Type == tFalse) {
+	if strict && (two.kind != tName || one.kind == tNot || one.kind == tTrue || one.kind == tFalse) {
 		return false
 	}
-	for j := i + 3; p.toks[j-1].Type != tEOF && p.toks[j].Pos.Line == line; j++ {
-		if p.toks[j].Type == tDash {
+	for j := i + 3; p.toks[j-1].kind != tEOF && p.toks[j].line == line; j++ {
+		if p.toks[j].kind == tDash {
 			return false
 		}
 	}
@@ -159,9 +156,9 @@ func (p *parser) prose(i int, strict bool) bool {
 func (p *parser) dashComment(i int) {
 	t := &p.toks[i]
 	p.panic = false
-	p.mend(CommentDashes, spanOf(t), t.Pos.Line, "`--` joins two points; a comment begins with `//`", "",
-		problem.Edit{At: spanOf(t), New: "//"})
-	for p.at = i; p.line() == t.Pos.Line && !p.is(tEOF) && !p.is(tLBrace) && !p.is(tRBrace); {
+	p.mend(CommentDashes, t.span(), t.line, "`--` joins two points; a comment begins with `//`", "",
+		problem.Edit{At: t.span(), New: "//"})
+	for p.at = i; p.line() == t.line && !p.is(tEOF) && !p.is(tLBrace) && !p.is(tRBrace); {
 		p.next()
 	}
 }
