@@ -39,15 +39,18 @@ func build(c *call) int {
 		return c.misused("build needs the name of a pattern")
 	}
 	r := &reporter{call: c, strict: *strict, format: "text"}
-	asked := c.args
-	names, ps := files.Find(asked)
+	names, ps := files.Find(c.args)
 	r.tell(ps)
 	folders, err := outFolders(names, *out)
 	if err != nil {
 		return c.misused("%v", err)
 	}
+	if len(names) > 1 {
+		c.buildMany(r, names, folders, o)
+		return r.end()
+	}
 	for i, name := range names {
-		c.buildOne(r, asked, name, folders[i], o)
+		c.buildOne(r, c.args, name, folders[i], o)
 	}
 	return r.end()
 }
@@ -108,36 +111,76 @@ func outFolders(names []string, out string) ([]string, error) {
 	return folders, nil
 }
 
-func (c *call) buildOne(r *reporter, asked []string, name, folder string, o emit.Options) {
-	p := r.compile(name)
-	if p == nil {
-		c.kept(folder)
-		return
+// A product is what came of one pattern, before any of it is told.
+type product struct {
+	name, folder string
+	problems     []problem.Problem
+	stopped      bool   // by the problems: nothing is written
+	misuse       string // what is wrong with the command line, for this pattern
+	pattern      *pattern.Pattern
+	outputs      []emit.Output
+	record       files.Record
+}
+
+// make compiles a pattern and makes everything of it, without writing or telling.
+func (c *call) make(name, folder string, o emit.Options, strict bool) *product {
+	b := &product{name: name, folder: folder}
+	p, texts, ps := c.compile(name)
+	b.problems = ps
+	if b.stopped = p == nil || stops(ps, strict); b.stopped {
+		return b
 	}
-	if wrong := missingSize(p, o.Sizes); wrong != "" {
-		fmt.Fprintf(c.stderr, "seamwright: %s: %s\n", name, wrong)
-		r.worst(misuse)
-		return
+	b.pattern = p
+	if b.misuse = missingSize(p, o.Sizes); b.misuse != "" || len(p.Blocks) == 0 {
+		return b
 	}
-	if len(p.Blocks) == 0 {
-		if slices.Contains(asked, name) { // in a folder, texts of units are to be expected
-			fmt.Fprintf(c.stderr, "seamwright: %s has no block, so there is nothing to print from it\n", name)
-		}
-		return
+	outputs, paper := emit.Build(p, o)
+	b.problems = append(b.problems, paper...)
+	if b.stopped = stops(paper, strict); b.stopped {
+		return b
 	}
-	outputs, ps := emit.Build(p, o)
-	if r.tell(ps) {
-		c.kept(folder)
-		return
-	}
-	summary(c.stdout, p, outputs, o)
-	all := make([]files.Output, len(outputs))
-	for i, o := range outputs {
+	b.outputs = outputs
+	b.record = recordOf(asked(o, strict), texts, b.problems)
+	return b
+}
+
+func (b *product) files() []files.Output {
+	all := make([]files.Output, len(b.outputs))
+	for i, o := range b.outputs {
 		all[i] = files.Output{Path: o.Path, Data: o.Data}
 	}
-	whole := len(o.Only) == 0 && len(o.Forms) == 0 && len(o.Sizes) == 0
-	r.worst(c.write(r, folder, all, whole))
+	return all
 }
+
+// empty reports whether there is nothing to print, and says so where the pattern
+// was asked for by name: in a folder, texts of units are to be expected.
+func (c *call) empty(b *product, names []string) bool {
+	if len(b.pattern.Blocks) > 0 {
+		return false
+	}
+	if slices.Contains(names, b.name) {
+		fmt.Fprintf(c.stderr, "seamwright: %s has no block, so there is nothing to print from it\n", b.name)
+	}
+	return true
+}
+
+func (c *call) buildOne(r *reporter, names []string, name, folder string, o emit.Options) {
+	b := c.make(name, folder, o, r.strict)
+	r.tell(b.problems)
+	switch {
+	case b.stopped:
+		c.kept(folder)
+	case b.misuse != "":
+		fmt.Fprintf(c.stderr, "seamwright: %s: %s\n", name, b.misuse)
+		r.worst(misuse)
+	case !c.empty(b, names):
+		summary(c.stdout, b.pattern, b.outputs, o)
+		r.worst(c.write(r, folder, b.files(), whole(o), b.record))
+	}
+}
+
+// whole reports whether everything is made that there is of a pattern.
+func whole(o emit.Options) bool { return len(o.Only) == 0 && len(o.Forms) == 0 && len(o.Sizes) == 0 }
 
 // kept says that a failed build has changed nothing, where there is something.
 func (c *call) kept(folder string) {
@@ -170,10 +213,10 @@ func missingSize(p *pattern.Pattern, sizes []pattern.Length) string {
 }
 
 // write puts outputs into place, guarding them from Ctrl-C, and says where.
-func (c *call) write(r *reporter, folder string, outputs []files.Output, whole bool) int {
+func (c *call) write(r *reporter, folder string, outputs []files.Output, whole bool, record files.Record) int {
 	interrupted, done := onInterrupt()
 	defer done()
-	written, fault := files.Write(folder, outputs, whole, interrupted)
+	written, fault := files.Write(folder, outputs, whole, interrupted, record)
 	if fault != nil {
 		r.tell([]problem.Problem{*fault})
 		if interrupted() {
@@ -181,18 +224,23 @@ func (c *call) write(r *reporter, folder string, outputs []files.Output, whole b
 		}
 		return misuse
 	}
-	var did []string
+	fmt.Fprintf(c.stdout, "Written to %s: %s (%s)\n", folder, count(len(outputs), "file"), did(written))
+	return r.code
+}
+
+// did says what writing has changed, "3 new and 2 as before".
+func did(w files.Written) string {
+	var parts []string
 	for _, part := range []struct {
 		n    int
 		what string
-	}{{written.New, "new"}, {written.Changed, "changed"}, {written.Same, "as before"}, {written.Removed, "no longer made and removed"}} {
+	}{{w.New, "new"}, {w.Changed, "changed"}, {w.Same, "as before"}, {w.Removed, "no longer made and removed"}} {
 		if part.n > 0 {
-			did = append(did, fmt.Sprintf("%d %s", part.n, part.what))
+			parts = append(parts, fmt.Sprintf("%d %s", part.n, part.what))
 		}
 	}
-	if len(did) == 0 {
-		did = append(did, "nothing to write")
+	if len(parts) == 0 {
+		return "nothing to write"
 	}
-	fmt.Fprintf(c.stdout, "Written to %s: %s (%s)\n", folder, count(len(outputs), "file"), list(did))
-	return r.code
+	return list(parts)
 }

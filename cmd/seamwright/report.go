@@ -25,23 +25,23 @@ type reporter struct {
 }
 
 // tell takes the problems of one file. It reports whether they stop its build.
-func (r *reporter) tell(ps []problem.Problem) (stops bool) {
+func (r *reporter) tell(ps []problem.Problem) (stop bool) {
 	if len(ps) == 0 {
 		return false
 	}
 	for i := range ps {
-		if ps[i].Severity == problem.Error || r.strict && ps[i].Severity == problem.Warning {
-			stops = true
+		if stops(ps[i:i+1], r.strict) {
+			stop = true
 			r.worst(exitOf(ps[i].Code))
 		}
 	}
 	fresh := r.fresh(ps)
 	if r.format != "text" {
 		r.kept = append(r.kept, fresh...)
-		return stops
+		return stop
 	}
 	render.Text(r.stderr, fresh, render.Style{Colour: r.colour()})
-	return stops
+	return stop
 }
 
 // fresh leaves out what was told before: two patterns may use one text.
@@ -104,13 +104,32 @@ func terminal(w io.Writer) bool {
 	return err == nil && info.Mode()&os.ModeCharDevice != 0
 }
 
+// stops reports whether a pattern with these problems is not built.
+func stops(ps []problem.Problem, strict bool) bool {
+	for i := range ps {
+		if ps[i].Severity == problem.Error || strict && ps[i].Severity == problem.Warning {
+			return true
+		}
+	}
+	return false
+}
+
 // compile reads and compiles one file and tells its problems. The pattern is
 // nil where they stop it.
 func (r *reporter) compile(name string) *pattern.Pattern {
-	src, fault := files.Read(name, r.stdin)
-	if fault != nil {
-		r.tell([]problem.Problem{*fault})
+	p, _, ps := r.call.compile(name)
+	if r.tell(ps) {
 		return nil
+	}
+	return p
+}
+
+// compile reads and compiles one file. The texts are all that it was made from,
+// its own first.
+func (c *call) compile(name string) (*pattern.Pattern, []*problem.Source, []problem.Problem) {
+	src, fault := files.Read(name, c.stdin)
+	if fault != nil {
+		return nil, nil, []problem.Problem{*fault}
 	}
 	if len(src.Text) > largeText {
 		tuneMemory()
@@ -118,10 +137,7 @@ func (r *reporter) compile(name string) *pattern.Pattern {
 	loader := newLoader()
 	defer loader.Close()
 	p, ps := compiler.Compile(src, loader)
-	if r.tell(ps) {
-		return nil
-	}
-	return p
+	return p, append([]*problem.Source{src}, loader.Texts()...), ps
 }
 
 func newLoader() *files.Loader {

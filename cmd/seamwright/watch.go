@@ -105,7 +105,7 @@ func (w *watching) build(before watch.Before) {
 	var wrote files.Written
 	if b.outputs != nil {
 		var fault *problem.Problem
-		if wrote, fault = files.Write(w.folder, b.outputs, true, func() bool { return w.ctx.Err() != nil }); fault != nil {
+		if wrote, fault = files.Write(w.folder, b.outputs, true, func() bool { return w.ctx.Err() != nil }, files.Record{}); fault != nil {
 			b.problems = append(b.problems, *fault)
 		}
 	}

@@ -23,7 +23,7 @@ func (w *writer) writeFresh(outputs []Output) error {
 		return err
 	}
 	stage := filepath.Join(parent, name)
-	list, _ := list(outputs, nil, true)
+	list, _ := list(outputs, nil, true, w.record)
 	err = w.fillFolder(stage, append(outputs[:len(outputs):len(outputs)], list))
 	if err == nil {
 		w.name = ""

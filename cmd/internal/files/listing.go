@@ -38,12 +38,21 @@ func (w *writer) listed() (map[string]bool, error) {
 	if err != nil {
 		return nil, err
 	}
-	for _, line := range strings.Split(string(data), "\n") {
-		if line != "" && line[0] != '#' && fs.ValidPath(line) {
-			ours[line] = true
-		}
+	for _, name := range listedIn(string(data)) {
+		ours[name] = true
 	}
 	return ours, nil
+}
+
+// listedIn returns the files that a listing names.
+func listedIn(listing string) []string {
+	var all []string
+	for line := range strings.Lines(listing) {
+		if line = strings.TrimSuffix(line, "\n"); line != "" && line[0] != '#' && fs.ValidPath(line) {
+			all = append(all, line)
+		}
+	}
+	return all
 }
 
 // same reports whether a file already holds an output's bytes.
@@ -79,7 +88,7 @@ func (w *writer) same(o Output, ours bool) (bool, error) {
 }
 
 // list makes the new list of our files, and names those that are no longer made.
-func list(outputs []Output, ours map[string]bool, whole bool) (list Output, stale []string) {
+func list(outputs []Output, ours map[string]bool, whole bool, r Record) (list Output, stale []string) {
 	names := make([]string, 0, len(outputs)+len(ours))
 	now := make(map[string]bool, len(outputs))
 	for _, o := range outputs {
@@ -97,5 +106,5 @@ func list(outputs []Output, ours map[string]bool, whole bool) (list Output, stal
 	}
 	sort.Strings(names)
 	sort.Strings(stale)
-	return Output{Listing, []byte(listingHead + strings.Join(names, "\n") + "\n")}, stale
+	return Output{Listing, []byte(listingHead + r.text() + strings.Join(names, "\n") + "\n")}, stale
 }

@@ -40,8 +40,10 @@ type Written struct {
 // Stop is asked between files; where it is true, nothing changes and the error
 // is [ErrStopped]. Nothing is flushed to the disk itself: after a power cut, build
 // again.
-func Write(folder string, outputs []Output, whole bool, stop func() bool) (Written, *problem.Problem) {
-	w := writer{folder: folder, stop: stop}
+//
+// The record is kept in the folder; [Last] finds it again.
+func Write(folder string, outputs []Output, whole bool, stop func() bool, record Record) (Written, *problem.Problem) {
+	w := writer{folder: folder, stop: stop, record: record}
 	_, err := os.Lstat(folder)
 	fresh := errors.Is(err, fs.ErrNotExist)
 	if fresh {
@@ -68,6 +70,7 @@ var errOutside = errors.New("not a path inside the folder")
 type writer struct {
 	folder string
 	stop   func() bool
+	record Record
 	name   string // of the file at work, for the message
 	done   Written
 	// in a folder that is there already
@@ -115,13 +118,13 @@ func (w *writer) write(outputs []Output, whole bool) error {
 			changed = append(changed, o)
 		}
 	}
-	list, stale := list(outputs, ours, whole)
+	list, stale := list(outputs, ours, whole, w.record)
 	w.name = Listing
 	same, err := w.same(list, true)
 	if err != nil {
 		return err
 	}
-	if !same {
+	if !same || len(changed) > 0 { // the listing is newer than all that it lists
 		changed = append(changed, list)
 	}
 	if err := w.stageAll(changed); err != nil {

@@ -43,7 +43,7 @@ func outputs(pairs ...string) []Output {
 
 func mustWrite(t *testing.T, folder string, whole bool, pairs ...string) Written {
 	t.Helper()
-	w, p := Write(folder, outputs(pairs...), whole, never)
+	w, p := Write(folder, outputs(pairs...), whole, never, Record{})
 	if p != nil {
 		t.Fatalf("%s: %s", p.At.Source.Name, p.Message)
 	}
@@ -97,7 +97,7 @@ func TestWriteRefusesForeignFiles(t *testing.T) {
 	if err := os.WriteFile(file, []byte("mine"), 0o666); err != nil {
 		t.Fatal(err)
 	}
-	_, p := Write(folder, outputs("a.svg", "1", "pattern.json", "2"), true, never)
+	_, p := Write(folder, outputs("a.svg", "1", "pattern.json", "2"), true, never, Record{})
 	if p == nil || p.Code != Unwritable || !strings.Contains(p.Message, "not written by seamwright") {
 		t.Fatalf("got %+v", p)
 	}
@@ -110,7 +110,7 @@ func TestWriteRefusesForeignFiles(t *testing.T) {
 	if err := os.Symlink(outside, file); err != nil {
 		t.Skip(err)
 	}
-	if _, p := Write(folder, outputs("pattern.json", "2"), true, never); p == nil {
+	if _, p := Write(folder, outputs("pattern.json", "2"), true, never, Record{}); p == nil {
 		t.Error("a symbolic link was replaced")
 	}
 	if data, _ := os.ReadFile(outside); string(data) != "precious" {
@@ -144,14 +144,14 @@ func TestWriteUndoes(t *testing.T) {
 	folder := filepath.Join(t.TempDir(), "out")
 	mustWrite(t, folder, true, "a", "1", "b", "2", "z/c", "3")
 	// "z" is a file now: a folder is in the way of the last renaming
-	_, p := Write(folder, outputs("a", "changed", "new", "n", "z", "file"), true, never)
+	_, p := Write(folder, outputs("a", "changed", "new", "n", "z", "file"), true, never, Record{})
 	if p == nil {
 		t.Fatal("no problem")
 	}
 	want(t, folder, "a", "1", "b", "2", "z/c", "3")
 
 	folder = filepath.Join(t.TempDir(), "fresh")
-	_, p = Write(folder, outputs("a", "1", "a/b", "2"), true, never)
+	_, p = Write(folder, outputs("a", "1", "a/b", "2"), true, never, Record{})
 	if p == nil {
 		t.Fatal("no problem")
 	}
@@ -159,7 +159,7 @@ func TestWriteUndoes(t *testing.T) {
 		t.Errorf("the folder was left: %v", tree(t, folder))
 	}
 	for _, bad := range []string{"../x", "/x", "", "a//b", "a/../../x"} {
-		if _, p := Write(folder, outputs(bad, "1"), true, never); p == nil {
+		if _, p := Write(folder, outputs(bad, "1"), true, never, Record{}); p == nil {
 			t.Errorf("%q was written", bad)
 		}
 	}
@@ -171,7 +171,7 @@ func TestWriteStops(t *testing.T) {
 	for _, after := range []int{0, 1, 2} {
 		n := 0
 		stop := func() bool { n++; return n > after }
-		_, p := Write(folder, outputs("a", "2", "b", "2"), true, stop)
+		_, p := Write(folder, outputs("a", "2", "b", "2"), true, stop, Record{})
 		if p == nil || !strings.Contains(p.Message, "stopped") {
 			t.Fatalf("after %d files: %+v", after, p)
 		}
@@ -213,14 +213,14 @@ func TestWriteFullDisk(t *testing.T) {
 	folder := filepath.Join(disk, "out")
 	mustWrite(t, folder, true, "a", "1", "b", strings.Repeat("x", 5000))
 	before := tree(t, disk)
-	_, p := Write(folder, outputs("a", "2", "c", strings.Repeat("y", 40_000), "d", strings.Repeat("y", 40_000)), true, never)
+	_, p := Write(folder, outputs("a", "2", "c", strings.Repeat("y", 40_000), "d", strings.Repeat("y", 40_000)), true, never, Record{})
 	if p == nil || p.Code != Unwritable || !strings.Contains(p.Message, "the disk is full") {
 		t.Fatalf("got %+v", p)
 	}
 	if d := cmp.Diff(before, tree(t, disk)); d != "" {
 		t.Errorf("a full disk changed something:\n%s", d)
 	}
-	if _, p = Write(filepath.Join(disk, "other"), outputs("d", strings.Repeat("y", 90_000)), true, never); p == nil {
+	if _, p = Write(filepath.Join(disk, "other"), outputs("d", strings.Repeat("y", 90_000)), true, never, Record{}); p == nil {
 		t.Fatal("no problem")
 	}
 	if d := cmp.Diff(before, tree(t, disk)); d != "" {
@@ -235,7 +235,7 @@ func TestWriteReadOnlyDisk(t *testing.T) {
 	if out, err := exec.Command("mount", "-o", "remount,ro", disk).CombinedOutput(); err != nil {
 		t.Skipf("%v %s", err, out)
 	}
-	_, p := Write(folder, outputs("a", "2"), true, never)
+	_, p := Write(folder, outputs("a", "2"), true, never, Record{})
 	if p == nil || !strings.Contains(p.Message, "can only be read") {
 		t.Fatalf("got %+v", p)
 	}

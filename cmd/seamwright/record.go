@@ -1,0 +1,87 @@
+package main
+
+import (
+	"encoding/hex"
+	"fmt"
+	"hash"
+	"hash/fnv"
+	"os"
+	"strings"
+
+	"seamwright/cmd/internal/files"
+	"seamwright/emit"
+	"seamwright/lang/problem"
+)
+
+// recordOf describes a build for the next one: the texts that it was made from,
+// and a key that stands for what they say, what was asked for, and the program.
+func recordOf(asked string, texts []*problem.Source, ps []problem.Problem) files.Record {
+	h := fnv.New128a()
+	h.Write([]byte(asked))
+	var r files.Record
+	for _, t := range texts {
+		if strings.HasPrefix(t.Name, files.Shipped) {
+			continue // part of the program
+		}
+		if t.Name == files.Stdin {
+			return files.Record{}
+		}
+		r.Sources = append(r.Sources, t.Name)
+		add(h, t.Name, t.Text)
+	}
+	for i := range ps {
+		switch ps[i].Severity {
+		case problem.Warning:
+			r.Warnings++
+		case problem.Note:
+			r.Notes++
+		}
+	}
+	r.Key = hex.EncodeToString(h.Sum(nil))
+	return r
+}
+
+// add hashes a text so that no other list of texts gives the same bytes.
+func add(h hash.Hash, name, text string) {
+	fmt.Fprintf(h, "%d %s %d ", len(name), name, len(text))
+	h.Write([]byte(text))
+}
+
+// asBefore returns the record of a folder that holds just what this build of the
+// pattern would make again.
+func asBefore(asked, name, folder string) (files.Record, bool) {
+	last, ok := files.Last(folder)
+	if !ok || len(last.Sources) == 0 || last.Sources[0] != name {
+		return last, false
+	}
+	h := fnv.New128a()
+	h.Write([]byte(asked))
+	for _, s := range last.Sources {
+		data, err := os.ReadFile(s)
+		if err != nil {
+			return last, false
+		}
+		add(h, s, string(data))
+	}
+	return last, hex.EncodeToString(h.Sum(nil)) == last.Key
+}
+
+// asked tells apart builds that make different things of the same texts: by
+// what is asked for, and by the program, which is known by its file's size and
+// time. Without them nothing is taken for built.
+func asked(o emit.Options, strict bool) string {
+	program, err := os.Executable()
+	if err != nil {
+		return ""
+	}
+	info, err := os.Stat(program)
+	if err != nil {
+		return ""
+	}
+	sheet := ""
+	if o.Sheet != nil {
+		sheet = fmt.Sprint(*o.Sheet)
+	}
+	o.Sheet = nil
+	return fmt.Sprintf("%d %d %+v %s %t\n", info.Size(), info.ModTime().UnixNano(), o, sheet, strict)
+}
