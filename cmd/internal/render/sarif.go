@@ -2,8 +2,8 @@ package render
 
 import (
 	"io"
-	"net/url"
 	"path/filepath"
+	"strings"
 
 	"seamwright/lang/problem"
 )
@@ -148,11 +148,31 @@ func physical(p problem.Place) sarifPhysical {
 }
 
 // artifact names a file by a URI reference, as the standard asks: forward
-// slashes, relative where the name is, odd characters escaped.
+// slashes, relative where the name is, odd characters escaped. It is written out
+// here because net/url brings tables that every start of the program would make.
 func artifact(name string) sarifArtifact {
-	u := url.URL{Path: filepath.ToSlash(name)}
-	if filepath.IsAbs(name) {
-		u.Scheme = "file"
+	path := filepath.ToSlash(name)
+	if !filepath.IsAbs(name) {
+		first, _, _ := strings.Cut(path, "/")
+		if strings.Contains(first, ":") {
+			path = "./" + path // or what stands before the colon would be a scheme
+		}
+		return sarifArtifact{escaped(path)}
 	}
-	return sarifArtifact{u.String()}
+	return sarifArtifact{"file:///" + strings.TrimPrefix(escaped(path), "/")}
+}
+
+// escaped writes what may not stand in the path of a URI (RFC 3986, section 3.3)
+// as % and two hexadecimal digits; some that may are escaped too.
+func escaped(path string) string {
+	const plain, digits = "-_.~$&+,/:;=@", "0123456789ABCDEF"
+	var s strings.Builder
+	for _, c := range []byte(path) {
+		if 'a' <= c && c <= 'z' || 'A' <= c && c <= 'Z' || '0' <= c && c <= '9' || strings.IndexByte(plain, c) >= 0 {
+			s.WriteByte(c)
+		} else {
+			s.Write([]byte{'%', digits[c>>4], digits[c&15]})
+		}
+	}
+	return s.String()
 }
