@@ -28,6 +28,7 @@ func build(c *call) int {
 	f.Func("only", "only some `kinds` of "+strings.Join(kinds(), ", "), words(&only))
 	f.Func("format", "how sheets are written, `svg or pdf`; both unless said", words(&written))
 	strict := f.Bool("strict", false, "warnings fail too, and nothing is written")
+	deps := f.String("deps", "", "a `file` to write what each result was made from into, as make and ninja read it")
 	if code, ok := c.parse(); !ok {
 		return code
 	}
@@ -45,12 +46,14 @@ func build(c *call) int {
 	if err != nil {
 		return c.misused("%v", err)
 	}
-	if len(names) > 1 {
+	switch {
+	case len(names) > 1:
 		c.buildMany(r, names, folders, o)
-		return r.end()
+	case len(names) == 1:
+		c.buildOne(r, c.args, names[0], folders[0], o)
 	}
-	for i, name := range names {
-		c.buildOne(r, c.args, name, folders[i], o)
+	if *deps != "" {
+		r.worst(c.writeDeps(*deps, r.made))
 	}
 	return r.end()
 }
@@ -123,7 +126,7 @@ type product struct {
 }
 
 // make compiles a pattern and makes everything of it, without writing or telling.
-func (c *call) make(name, folder string, o emit.Options, strict bool) *product {
+func (c *call) make(name, folder, asked string, o emit.Options, strict bool) *product {
 	b := &product{name: name, folder: folder}
 	p, texts, ps := c.compile(name)
 	b.problems = ps
@@ -140,7 +143,7 @@ func (c *call) make(name, folder string, o emit.Options, strict bool) *product {
 		return b
 	}
 	b.outputs = outputs
-	b.record = recordOf(asked(o, strict), texts, b.problems)
+	b.record = recordOf(asked, texts, b.problems)
 	return b
 }
 
@@ -165,7 +168,7 @@ func (c *call) empty(b *product, names []string) bool {
 }
 
 func (c *call) buildOne(r *reporter, names []string, name, folder string, o emit.Options) {
-	b := c.make(name, folder, o, r.strict)
+	b := c.make(name, folder, asked(o, r.strict), o, r.strict)
 	r.tell(b.problems)
 	switch {
 	case b.stopped:
@@ -175,7 +178,10 @@ func (c *call) buildOne(r *reporter, names []string, name, folder string, o emit
 		r.worst(misuse)
 	case !c.empty(b, names):
 		summary(c.stdout, b.pattern, b.outputs, o)
-		r.worst(c.write(r, folder, b.files(), whole(o), b.record))
+		code := c.write(r, folder, b.files(), whole(o), b.record)
+		if r.worst(code); code == good {
+			r.made = append(r.made, made{folder, b.record.Sources})
+		}
 	}
 }
 
@@ -225,7 +231,7 @@ func (c *call) write(r *reporter, folder string, outputs []files.Output, whole b
 		return misuse
 	}
 	fmt.Fprintf(c.stdout, "Written to %s: %s (%s)\n", folder, count(len(outputs), "file"), did(written))
-	return r.code
+	return good
 }
 
 // did says what writing has changed, "3 new and 2 as before".

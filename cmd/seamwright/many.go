@@ -31,6 +31,7 @@ func (c *call) buildMany(r *reporter, names, folders []string, o emit.Options) {
 	tuneMemory()
 	interrupted, end := onInterrupt()
 	defer end()
+	want := asked(o, r.strict)
 	done := make([]chan *finished, len(names))
 	for i := range done {
 		done[i] = make(chan *finished, 1)
@@ -40,7 +41,7 @@ func (c *call) buildMany(r *reporter, names, folders []string, o emit.Options) {
 	for range min(runtime.GOMAXPROCS(0), len(names)) {
 		wait.Go(func() {
 			for i := next.Add(1) - 1; i < int64(len(names)); i = next.Add(1) - 1 {
-				done[i] <- c.finish(names[i], folders[i], o, r.strict, interrupted)
+				done[i] <- c.finish(names[i], folders[i], want, o, r.strict, interrupted)
 			}
 		})
 	}
@@ -61,7 +62,7 @@ func (c *call) buildMany(r *reporter, names, folders []string, o emit.Options) {
 }
 
 // finish makes and writes one pattern. A panic is kept for the main routine.
-func (c *call) finish(name, folder string, o emit.Options, strict bool, interrupted func() bool) (f *finished) {
+func (c *call) finish(name, folder, want string, o emit.Options, strict bool, interrupted func() bool) (f *finished) {
 	f = &finished{product: &product{name: name, folder: folder}}
 	defer func() {
 		if r := recover(); r != nil {
@@ -71,11 +72,11 @@ func (c *call) finish(name, folder string, o emit.Options, strict bool, interrup
 	if interrupted() {
 		return f
 	}
-	if last, ok := asBefore(asked(o, strict), name, folder); ok {
+	if last, ok := asBefore(want, name, folder); ok {
 		f.before, f.last = true, last
 		return f
 	}
-	f.product = c.make(name, folder, o, strict)
+	f.product = c.make(name, folder, want, o, strict)
 	if f.outputs != nil {
 		f.written, f.fault = files.Write(folder, f.files(), whole(o), interrupted, f.record)
 		f.outputs = nil // thousands of patterns do not fit into memory
@@ -96,6 +97,7 @@ func (t *total) tell(r *reporter, f *finished) {
 	if f.before {
 		t.before++
 		t.warnings, t.notes = t.warnings+f.last.Warnings, t.notes+f.last.Notes
+		r.made = append(r.made, made{f.folder, f.last.Sources})
 		return
 	}
 	t.progress.clear()
@@ -117,6 +119,7 @@ func (t *total) tell(r *reporter, f *finished) {
 		t.empty++
 	default:
 		t.built++
+		r.made = append(r.made, made{f.folder, f.record.Sources})
 		fmt.Fprintf(t.stdout, "%s: %s in %s\n", f.name, did(f.written), f.folder)
 	}
 }

@@ -16,6 +16,9 @@ import (
 // recordOf describes a build for the next one: the texts that it was made from,
 // and a key that stands for what they say, what was asked for, and the program.
 func recordOf(asked string, texts []*problem.Source, ps []problem.Problem) files.Record {
+	if asked == "" {
+		return files.Record{}
+	}
 	h := fnv.New128a()
 	h.Write([]byte(asked))
 	var r files.Record
@@ -51,7 +54,7 @@ func add(h hash.Hash, name, text string) {
 // pattern would make again.
 func asBefore(asked, name, folder string) (files.Record, bool) {
 	last, ok := files.Last(folder)
-	if !ok || len(last.Sources) == 0 || last.Sources[0] != name {
+	if asked == "" || !ok || len(last.Sources) == 0 || last.Sources[0] != name {
 		return last, false
 	}
 	h := fnv.New128a()

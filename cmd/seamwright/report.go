@@ -22,6 +22,7 @@ type reporter struct {
 	kept   []problem.Problem
 	told   map[string]bool // so that a fault of a shared text is told once
 	code   int
+	made   []made
 }
 
 // tell takes the problems of one file. It reports whether they stop its build.
