@@ -188,15 +188,19 @@ func (u *drawnUnit) isMade(t *rapid.T, p *pattern.Pattern, s *pattern.Sized) {
 	}
 }
 
-// Numbering changes nothing but the text: the pattern is the same, all its
-// sections, names, joins, marks and patches; and comments stay.
-func TestNumber(t *testing.T) {
-	alike := cmp.Options{
+func alike() cmp.Options {
+	return cmp.Options{
 		cmpopts.IgnoreTypes(pattern.Source{}),
 		cmpopts.IgnoreFields(pattern.Figures{}, "AreaError", "SamePoints"), // rounding itself
+		cmpopts.IgnoreFields(pattern.Drawing{}, "Found"),
 		cmp.Comparer(func(a, b pattern.Length) bool { return math.Abs(float64(a-b)) < 1e-6 }),
 		cmp.Comparer(func(a, b float64) bool { return math.Abs(a-b) < 1e-6 }),
 	}
+}
+
+// Numbering changes nothing but the text: the pattern is the same, all its
+// sections, names, joins, marks and patches; and comments stay.
+func TestNumber(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		u := drawUnit(t)
 		text := u.text(rapid.Bool().Draw(t, "corners"))
@@ -215,10 +219,62 @@ func TestNumber(t *testing.T) {
 		if after == nil {
 			t.Fatalf("%s\n%s", made.Text, show(ps))
 		}
-		if d := cmp.Diff(before, after, alike); d != "" {
+		if d := cmp.Diff(before, after, alike()); d != "" {
 			t.Fatalf("%s\nbecomes\n%s\n%s", text, made.Text, d)
 		}
 	})
+}
+
+// A unit with parameters is numbered for the values it is used with: the pattern is
+// the same, whatever kinds they have.
+func TestNumberParameters(t *testing.T) {
+	const text = `fabric sky light #dfeaf0
+fabric sea dark #25525e
+fabric hull dark #3a2a20
+unit all(most: number, long: length, a: angle, p: point, k: line, word: text, y: bool, one: fabric, two: fabric = sea) 4 x 4 {
+  let far = most + 1
+  check long > 0in and word != "" "must be"
+  // the seams
+  line (0, most) -- (4, far), rotate(w, a, p) -- meet(k, n -- s), meet(k, n -- s) -- rotate(e, a, p)
+  if y { line (0, most / 2) -- (4, most / 2) }
+  for f in one { piece f at (1, 3.9) }
+  if y { piece two at (3, 1 / 8), (1, 1 / 8) }
+  piece if y then one else two at (3, most - 1 / 8), (1, most - 1 / 8)
+  piece hull at (3, 3.9)
+}
+block b 12 x 4 finished 6in {
+  place all(2, 1/4in, 90deg, (2, 2), w -- e, "a \\"word\\"", true, sky) at sw
+  place all(2, 1/4in, 90deg, (2, 2), w -- e, "a \\"word\\"", true, hull, sky) at (4, 0)
+  place all(sqrt(2), 10cm, 450deg, (2, 2), w -- e, "b", false, sky) at (8, 0)
+}
+`
+	before, ps := pieced(strings.ReplaceAll(text, `\\`, `\`))
+	made, problems := compiler.Number(&problem.Source{Name: "t.seam", Text: strings.ReplaceAll(text, `\\`, `\`)}, nil)
+	if before == nil || problem.Failed(problems) || len(made.Kept) > 0 {
+		t.Fatalf("%s %v", show(append(ps, problems...)), made.Kept)
+	}
+	after, ps := pieced(made.Text)
+	if after == nil || !strings.Contains(made.Text, "// the seams") || strings.Contains(made.Text, "line (") {
+		t.Fatalf("%s\n%s", made.Text, show(ps))
+	}
+	if d := cmp.Diff(before, after, alike()); d != "" {
+		t.Fatalf("becomes\n%s\n%s", made.Text, d)
+	}
+}
+
+// What can't be said once for all uses stays as it is drawn.
+func TestNumberKeeps(t *testing.T) {
+	const head = "fabric sky light #dfeaf0\nfabric sea dark #25525e\n"
+	for _, c := range []struct{ text, why string }{
+		{"unit u(f: fabric) 2 x 2 {\n  piece f at c\n}\n", "nothing uses it"},
+		{"unit u(f: fabric) 2 x 2 {\n  piece if f == sky then sea else sky at c\n}\nblock b 4 x 2 finished 4in {\n" +
+			"  place u(sky) at sw\n  place u(sea) at s\n}\n", "chosen by conditions"},
+	} {
+		made, ps := compiler.Number(&problem.Source{Name: "t.seam", Text: head + c.text}, nil)
+		if made.Text != head+c.text || len(made.Kept) != 1 || !strings.Contains(made.Kept[0].Why, c.why) {
+			t.Errorf("%s becomes\n%s\n%v, %s", c.text, made.Text, made.Kept, show(ps))
+		}
+	}
 }
 
 // A part of this block is too large for the sheet, and dividing it changes where

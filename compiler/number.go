@@ -1,15 +1,11 @@
 package compiler
 
 import (
-	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"seamwright/compiler/eval"
-	"seamwright/compiler/pattern"
 	"seamwright/compiler/piecing"
-	"seamwright/compiler/plane"
 	"seamwright/lang"
 	"seamwright/lang/problem"
 )
@@ -18,11 +14,15 @@ import (
 type Numbered struct {
 	Text  string
 	Units []string // those that were rewritten, in the order of the text
-	Kept  []string // drawn units that have parameters: one text can't say them for all
+	Kept  []Kept
 }
 
+// A Kept is a drawn unit that stays as it is, and why.
+type Kept struct{ Unit, Why string }
+
 // Number rewrites the drawn units of a text as joins and sections: the pattern
-// stays the same, and stays so when better sections can be found one day.
+// stays the same, and stays so when better sections can be found one day. A unit
+// with parameters gets the sections of each set of values that it is used with.
 // Comments are kept, and the text is in the usual layout if a unit was
 // rewritten. Where any problem is an error, nothing is.
 func Number(src *problem.Source, load Loader) (Numbered, []problem.Problem) {
@@ -41,13 +41,14 @@ func Number(src *problem.Source, load Loader) (Numbered, []problem.Problem) {
 		if !ok || u.Body == nil || !draws(u.Body.Stmts) {
 			continue
 		}
-		body := sewnAs(made, problem.Place{Source: src, Span: u.Name.Span})
-		if body == nil || len(u.Params) > 0 {
-			n.Kept = append(n.Kept, u.Name.Text)
+		w := writer{unit: u, pattern: &result.Pattern}
+		text, why := w.text(usesOf(made, problem.Place{Source: src, Span: u.Name.Span}))
+		if why != "" {
+			n.Kept = append(n.Kept, Kept{u.Name.Text, why})
 			continue
 		}
 		n.Units = append(n.Units, u.Name.Text)
-		edits = append(edits, rewrite(file, u, sewnText(&result.Pattern, body))...)
+		edits = append(edits, rewrite(file, u, text)...)
 	}
 	if len(edits) > 0 {
 		n.Text = tidy(apply(src.Text, edits), unused(problems), load)
@@ -55,21 +56,22 @@ func Number(src *problem.Source, load Loader) (Numbered, []problem.Problem) {
 	return n, problems
 }
 
-// sewnAs finds what was made of a unit, by the place of its name.
-func sewnAs(made []piecing.Sewn, at problem.Place) *eval.Body {
+// usesOf finds what was made of a unit, by the place of its name: once for each
+// set of values of its parameters.
+func usesOf(made []piecing.Sewn, at problem.Place) (uses []*eval.Body) {
 	for i := range made {
 		if made[i].Drawn.Source == at {
-			return made[i].Sewn
+			uses = append(uses, made[i].Sewn)
 		}
 	}
-	return nil
+	return uses
 }
 
 // draws reports whether statements draw, or those in their loops and conditions.
 func draws(list []lang.Stmt) bool {
 	for _, s := range list {
 		switch s := s.(type) {
-		case *lang.Line, *lang.Piece:
+		case *lang.Line, *lang.Piece, *lang.Keep:
 			return true
 		case *lang.For:
 			if s.Body != nil && draws(s.Body.Stmts) {
@@ -195,69 +197,4 @@ func letsOf(file *lang.File) []*lang.Let {
 		}
 	}
 	return list
-}
-
-// sewnText writes a body's joins and sections.
-func sewnText(p *pattern.Pattern, b *eval.Body) string {
-	var t strings.Builder
-	for _, j := range b.Joins {
-		t.WriteString("join " + lineText(j.Line) + "\n")
-	}
-	for i := range b.Sections {
-		t.WriteString("section {\n")
-		for k := range b.Sections[i].Pieces {
-			piece := &b.Sections[i].Pieces[k]
-			t.WriteString(strconv.Itoa(k+1) + " " + p.Fabrics[piece.Fabric].Name)
-			if k > 0 {
-				t.WriteString(" along " + lineText(piece.Line))
-			}
-			for _, q := range piece.Points {
-				t.WriteString(" at " + pointText(q))
-			}
-			t.WriteString("\n")
-		}
-		t.WriteString("}\n")
-	}
-	return t.String()
-}
-
-func lineText(l plane.Line) string { return pointText(l.A) + " -- " + pointText(l.B) }
-
-func pointText(p plane.Point) string { return "(" + numberText(p.X) + ", " + numberText(p.Y) + ")" }
-
-const (
-	// mostParts is the largest denominator that is written as a fraction.
-	mostParts = 64
-
-	// exact is how near a number must be to a fraction to be written as one: a
-	// ten-thousandth of what points may differ by.
-	exact = 1e-10
-
-	// mostDigits is how many digits a number may have in a text.
-	mostDigits = 12
-)
-
-// numberText writes a number as a person would: whole, as a mixed number with a
-// small denominator, else in decimals.
-func numberText(x float64) string {
-	for d := 1.0; d <= mostParts; d++ {
-		n := math.Round(x * d)
-		if math.Abs(x-n/d) > exact {
-			continue
-		}
-		whole, part := math.Trunc(n/d), math.Abs(math.Mod(n, d))
-		s := ""
-		switch {
-		case part == 0:
-			return strconv.FormatFloat(whole+0, 'f', -1, 64)
-		case whole != 0:
-			s = strconv.FormatFloat(whole, 'f', -1, 64) + " "
-		case n < 0:
-			s = "-"
-		}
-		return s + strconv.FormatFloat(part, 'f', -1, 64) + "/" + strconv.FormatFloat(d, 'f', -1, 64)
-	}
-	digits := len(strconv.Itoa(int(math.Abs(x))))
-	s := strconv.FormatFloat(x, 'f', max(0, mostDigits-digits), 64)
-	return strings.TrimRight(strings.TrimRight(s, "0"), ".")
 }

@@ -214,6 +214,16 @@ type Section struct {
 	Body *Body
 }
 
+// Keep is `section name at point, point` or `section along line, line`, in a drawn
+// unit: the patches at the points share a section, or what lies left and right of
+// any part of the lines does. At or Along is empty.
+type Keep struct {
+	node
+	Name  Ident // empty: the next free letter
+	At    []Expr
+	Along []Expr
+}
+
 // Piece is `2 fabric along line at point, point` or `piece fabric ...`; in a
 // drawn unit it may give corners, `piece fabric (0, 0), (2, 0), (1, 2)`.
 type Piece struct {
@@ -366,6 +376,7 @@ func (*BadDecl) decl()  {}
 func (*Let) stmt()     {}
 func (*Join) stmt()    {}
 func (*Section) stmt() {}
+func (*Keep) stmt()    {}
 func (*Piece) stmt()   {}
 func (*Place) stmt()   {}
 func (*Line) stmt()    {}

@@ -65,6 +65,13 @@ func (p *printer) stmt(s Stmt) {
 			p.put(" ")
 		}
 		p.body(s.Body)
+	case *Keep:
+		p.put("section")
+		if s.Name.Text != "" {
+			p.put(" ")
+			p.ident(s.Name)
+		}
+		p.lists(s.At, s.Along)
 	case *Place:
 		p.place(s)
 	case *Line:
@@ -122,13 +129,22 @@ func (p *printer) piece(s *Piece) {
 		p.expr(s.Fabric)
 	}
 	p.after(" along ", s.Along)
-	if s.At != nil {
-		p.put(" at ")
-		p.exprs(s.At)
-	}
+	p.lists(s.At, nil)
 	if s.Corners != nil {
 		p.put(" ")
 		p.exprs(s.Corners)
+	}
+}
+
+// lists writes points after `at`, lines after `along`.
+func (p *printer) lists(at, along []Expr) {
+	if at != nil {
+		p.put(" at ")
+		p.exprs(at)
+	}
+	if along != nil {
+		p.put(" along ")
+		p.exprs(along)
 	}
 }
 

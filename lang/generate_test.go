@@ -234,7 +234,7 @@ func (g *generator) stmt(depth int, section bool) {
 		kind = 0
 	}
 	if !section && g.drawn && (kind == 6 || kind == 7 || kind == 9) {
-		kind = 8
+		kind = []int{8, 10}[kind%2]
 	}
 	if !section && !g.drawn && (kind < 2 || kind == 8) {
 		kind = 6 + kind%2
@@ -299,6 +299,14 @@ func (g *generator) stmt(depth int, section bool) {
 				g.binary(2, 0)
 			}
 		})
+	case 10:
+		g.put("section")
+		word := g.pick("at", "along")
+		if word == "at" && g.maybe() {
+			g.name()
+		}
+		g.put(word)
+		g.list(func() { g.expr(2) })
 	case 9:
 		g.put("section")
 		if g.maybe() {
@@ -316,11 +324,7 @@ func (g *generator) piece() {
 	}
 	g.expr(1)
 	if g.n(3) == 0 {
-		g.put("(")
-		g.expr(1)
-		g.put(",")
-		g.expr(1)
-		g.put(")")
+		g.corner()
 		for range g.n(2) + 2 {
 			g.put(",")
 			g.binary(1, 0)
@@ -334,6 +338,30 @@ func (g *generator) piece() {
 	if g.maybe() {
 		g.put("at")
 		g.list(func() { g.expr(2) })
+	}
+}
+
+// corner writes the first corner of a piece.
+func (g *generator) corner() {
+	if g.maybe() {
+		g.put("(")
+		g.expr(1)
+		g.put(",")
+		g.expr(1)
+		g.put(")")
+	} else {
+		g.name()
+		if g.maybe() {
+			g.args(true)
+		}
+	}
+	if g.maybe() {
+		g.put(g.pick("*", "/"))
+		g.unary(1)
+	}
+	if g.maybe() {
+		g.put(g.pick("+", "-"))
+		g.binary(1, 5)
 	}
 }
 

@@ -150,8 +150,10 @@ type (
 	}
 	gSection struct {
 		Section bool          `parser:"@'section'"`
-		Name    *gName        `parser:"@@?"`
-		Body    *gSectionBody `parser:"@@"`
+		Along   []*gExpr      `parser:"(   'along' @@ ( ',' @@ )*"`
+		Name    *gName        `parser:"  | @@?"`
+		At      []*gExpr      `parser:"    ( 'at' @@ ( ',' @@ )*"`
+		Body    *gSectionBody `parser:"    | @@ ) )"`
 	}
 	gSectionBody struct {
 		Open  bool            `parser:"@'{'"`
@@ -189,7 +191,7 @@ type (
 	gPiece struct {
 		Number string   `parser:"( @Number | 'piece' )"`
 		Fabric *gExpr   `parser:"@@"`
-		Corner *gPoint  `parser:"( @@"`
+		Corner *gCorner `parser:"( @@"`
 		Others []*gOr   `parser:"  ',' @@ ( ',' @@ )+"`
 		Along  *gExpr   `parser:"| 'along' @@"`
 		At     []*gExpr `parser:"  ( 'at' @@ ( ',' @@ )* )?"`
@@ -296,5 +298,12 @@ type (
 	gPoint struct {
 		X *gExpr `parser:"'(' @@ ','"`
 		Y *gExpr `parser:"@@ ')'"`
+	}
+	gCorner struct { // begins as no fabric goes on, and no statement
+		Point  *gPoint    `parser:"( @@"`
+		Name   *gNameUse  `parser:"| @@ )"`
+		Fields []*gName   `parser:"( '.' @@ )*"`
+		Times  []*gFactor `parser:"@@*"`
+		Plus   []*gAddend `parser:"@@*"`
 	}
 )

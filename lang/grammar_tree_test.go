@@ -132,6 +132,8 @@ func (g *gStmt) tree() Stmt {
 	switch {
 	case g.Join != nil:
 		return &Join{Lines: gExprs(g.Join.Lines), From: g.Join.From.tree()}
+	case g.Section != nil && g.Section.Body == nil:
+		return &Keep{Name: g.Section.Name.ident(), At: gExprs(g.Section.At), Along: gExprs(g.Section.Along)}
 	case g.Section != nil:
 		return &Section{Name: g.Section.Name.ident(), Body: g.Section.Body.tree()}
 	case g.Place != nil:
@@ -159,7 +161,7 @@ func (g *gCommonStmt) tree() Stmt {
 			d.Number = gNumber(p.Number)
 		}
 		if p.Corner != nil {
-			d.Corners = append([]Expr{&Point{X: p.Corner.X.tree(), Y: p.Corner.Y.tree()}}, gOrs(p.Others)...)
+			d.Corners = append([]Expr{p.Corner.tree()}, gOrs(p.Others)...)
 		}
 		return d
 	case g.Let != nil:
@@ -281,6 +283,25 @@ func (g *gNot) tree() Expr {
 		return &Binary{Op: g.Compare.Op, X: g.Compare.Left.tree(), Y: g.Compare.Right.tree()}
 	}
 	return g.Compare.Left.tree()
+}
+
+func (g *gCorner) tree() Expr {
+	var x Expr
+	if g.Point != nil {
+		x = &Point{X: g.Point.X.tree(), Y: g.Point.Y.tree()}
+	} else {
+		x = (&gPrimary{Name: g.Name}).tree()
+	}
+	for _, f := range g.Fields {
+		x = &Field{X: x, Name: f.ident()}
+	}
+	for _, t := range g.Times {
+		x = &Binary{Op: t.Op, X: x, Y: t.Term.tree()}
+	}
+	for _, t := range g.Plus {
+		x = &Binary{Op: t.Op, X: x, Y: t.Term.tree()}
+	}
+	return x
 }
 
 func (g *gSum) tree() Expr {

@@ -30,7 +30,7 @@ func (p *parser) oneWay(d *Unit) {
 // may stand beside both.
 func wayOf(s Stmt) int {
 	switch s.(type) {
-	case *Line, *Piece:
+	case *Line, *Piece, *Keep:
 		return 1
 	case *Join, *Section, *Place:
 		return 2
@@ -74,7 +74,7 @@ func head(s Stmt) Span {
 		word = "piece"
 	case *Join:
 		word = "join"
-	case *Section:
+	case *Section, *Keep:
 		word = "section"
 	case *Place:
 		word = "place"

@@ -3,8 +3,8 @@ package lang
 import "slices"
 
 // piece = ( NUMBER | "piece" ) expr ( corners | [ "along" expr ] [ "at" expr { "," expr } ] ) .
-// corners = or "," or "," or { "," or } , the first in parentheses, not right
-// behind the fabric's name.
+// corners = or "," or "," or { "," or } , the first beginning with a name or with a
+// parenthesis that is not right behind the fabric's name.
 func (p *parser) piece() Stmt {
 	start := p.start()
 	d := p.pieces.new()
@@ -33,7 +33,7 @@ func (p *parser) pieceClauses(d *Piece) {
 	switch {
 	case p.take(tAlong):
 		d.Along = p.seam()
-	case p.is(tLParen):
+	case p.is(tLParen), p.cornerAt(p.at):
 		p.corners(d)
 		return
 	case p.sameLine() && p.valueHere() && !p.is(tNumber):
@@ -75,6 +75,19 @@ func (p *parser) withoutWord(d *Piece) {
 		return
 	}
 	p.stop(WordMissing, at, line, "a fabric is followed by `along` and a line, or by `at` and a point", "", nil)
+}
+
+// cornerAt reports whether token i, behind a fabric, is a name that begins the
+// first corner of a drawn piece.
+func (p *parser) cornerAt(i int) bool {
+	if k := p.toks[i].kind; k != tName && k != tX {
+		return false
+	}
+	switch p.toks[min(i+1, len(p.toks)-1)].kind {
+	case tComma, tDot, tCall, tPlus, tMinus, tStar, tSlash:
+		return true
+	}
+	return false
 }
 
 func isLine(x Expr) bool {

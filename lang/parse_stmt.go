@@ -204,13 +204,7 @@ func (p *parser) let() Stmt {
 func (p *parser) join() Stmt {
 	start := p.start()
 	p.next()
-	d := new(Join)
-	for {
-		d.Lines = append(d.Lines, p.seam())
-		if p.panic || !p.take(tComma) && !p.commaMissing(false) {
-			break
-		}
-	}
+	d := &Join{Lines: p.lines()}
 	if !p.panic && p.is(tName) && p.sameLine() {
 		p.misspelt("from")
 	}
@@ -221,14 +215,31 @@ func (p *parser) join() Stmt {
 	return d
 }
 
-// section = "section" [ name ] body .
+// lines = expr { "," expr } , the -- of each mended.
+func (p *parser) lines() (list []Expr) {
+	for {
+		list = append(list, p.seam())
+		if p.panic || !p.take(tComma) && !p.commaMissing(false) {
+			return list
+		}
+	}
+}
+
+// section = "section" ( "along" list | [ name ] ( "at" list | body ) ) .
 func (p *parser) section() Stmt {
 	owner, start := p.at, p.start()
 	p.next()
-	d := new(Section)
-	if p.is(tName) || p.is(tX) || p.sameLine() && isWord(p.kind()) && !p.begins(p.at) {
-		d.Name = p.ident("the section's name")
+	if p.take(tAlong) {
+		return &Keep{Along: p.lines(), node: node{p.since(start)}}
 	}
+	var name Ident
+	if word := p.sameLine() && isWord(p.kind()) && !p.is(tAt); p.is(tName) || p.is(tX) || word && !p.begins(p.at) {
+		name = p.ident("the section's name")
+	}
+	if !p.panic && p.take(tAt) {
+		return &Keep{Name: name, At: p.list(false), node: node{p.since(start)}}
+	}
+	d := &Section{Name: name}
 	d.Body = p.body(owner, "section", true)
 	d.Span = p.since(start)
 	return d

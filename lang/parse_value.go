@@ -56,7 +56,7 @@ func (p *parser) spelledUnit(n *Number) {
 // pieceHere reports whether the number here is that of a piece: it is the first
 // on its line and a fabric follows, as no value can.
 func (p *parser) pieceHere() bool {
-	return !p.noPiece && p.first(p.at) && p.fabricAt(p.at+1)
+	return !p.noPiece && p.first(p.at) && p.fabricAt(p.at+1) && !(p.inPiece && p.cornerAt(p.at+1))
 }
 
 // fabricAt reports whether token i, behind a number, is the fabric of a piece.

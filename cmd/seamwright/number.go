@@ -36,8 +36,8 @@ func number(c *call) int {
 			r.tell(ps)
 			continue
 		}
-		for _, unit := range made.Kept {
-			fmt.Fprintf(c.stderr, "%s: %s has parameters, or is never used: it stays as it is drawn\n", name, unit)
+		for _, k := range made.Kept {
+			fmt.Fprintf(c.stderr, "%s: %s stays as it is drawn: %s\n", name, k.Unit, k.Why)
 		}
 		switch {
 		case *onlyDiff && made.Text != src.Text:

@@ -36,7 +36,7 @@ func verbs() []verb {
 		{
 			name: "number", args: "FILE... [flags]", run: number,
 			short:   "write the sections of drawn units into the text",
-			long:    "Rewrites each unit given by its lines as the joins and sections that were found\nfor it, comments kept. The block and its numbers stay as they are, and no later\nversion of the program divides it otherwise. - reads standard input and writes\nstandard output. A unit with parameters stays as it is drawn.",
+			long:    "Rewrites each unit given by its lines as the joins and sections that were found\nfor it, comments kept. The block and its numbers stay as they are, and no later\nversion of the program divides it otherwise. A unit with parameters gets the\nsections of each set of values that it is used with. - reads standard input and\nwrites standard output.",
 			example: "seamwright number --diff lantern.seam",
 		},
 		{

@@ -34,7 +34,7 @@ func statementCodes() []problem.Info {
 	}, {
 		Code:    Misplaced,
 		Title:   "a piece of the other sort of unit",
-		Rule:    "In a section a piece has a line; in a drawn unit it has a point or corners, and its number is worked out.",
+		Rule:    "In a section a piece has a line; in a drawn unit it has a point or corners, and its number is worked out, but that a piece which is to be the first of its section may begin with 1.",
 		Source:  "language",
 		Example: inBlock("  section A {\n    1 sky at (3, 1)\n    2 sky (0, 0), (0, 4), (4, 4)\n  }\n"),
 		Cured:   inBlock("  section A {\n    1 sky at (3, 1)\n    2 sky along sw -- ne\n  }\n"),

@@ -97,51 +97,16 @@ func (r *run) join(s *lang.Join) {
 	}
 }
 
-// lineStmt runs a drawn unit's `line`.
-func (r *run) lineStmt(s *lang.Line) {
-	for _, chain := range s.Chains {
-		if len(chain) == 1 {
-			if l, ok := r.wantLine(chain[0], "`line`"); ok && r.part(s) {
-				r.body.Lines = append(r.body.Lines, Line{Line: l, At: r.file.place(chain[0].Where())})
-			}
-			continue
-		}
-		r.chain(chain)
-	}
-}
-
-func (r *run) chain(chain []lang.Expr) {
-	var last plane.Point
-	known := false
-	for i, e := range chain {
-		p, ok := r.wantPoint(e, "`line`")
-		if ok && known && r.part(e) {
-			span := chain[i-1].Where().To(e.Where())
-			if math.Hypot(p.X-last.X, p.Y-last.Y) < minSegment {
-				r.fault(NoLengthLine, span, "both ends of this line are "+at(p)+", so it runs nowhere").Help =
-					"a line needs two different points"
-			} else {
-				r.body.Lines = append(r.body.Lines, Line{Line: plane.Line{A: last, B: p}, At: r.file.place(span)})
-			}
-		}
-		last, known = p, ok
-	}
-}
-
 // sectionStmt runs a section.
 func (r *run) sectionStmt(s *lang.Section) {
-	at := s.Name.Span
-	if s.Name.Text == "" {
-		at.Start = s.Where().Start
-		at.End = at.Start + int32(len("section"))
-	}
+	at := sectionHead(s, s.Name)
 	r.inside, r.next, r.pieces = true, 1, 0
 	if r.checking {
 		r.stmts(s.Body)
 		r.inside = false
 		return
 	}
-	good := r.part(s) && r.newSection(s, at)
+	good := r.part(s) && r.newSection(s.Name.Text, at)
 	section := Section{Name: s.Name.Text, At: r.file.place(at)}
 	r.section = &section
 	r.stmts(s.Body)
@@ -154,26 +119,36 @@ func (r *run) sectionStmt(s *lang.Section) {
 	}
 }
 
+// sectionHead is where a section is named, or begins.
+func sectionHead(s lang.Node, name lang.Ident) lang.Span {
+	if name.Text != "" {
+		return name.Span
+	}
+	at := s.Where()
+	at.End = at.Start + int32(len("section"))
+	return at
+}
+
 // newSection notes a section's name, and reports whether it is new in this unit.
-func (r *run) newSection(s *lang.Section, at lang.Span) bool {
-	if s.Name.Text == "" {
+func (r *run) newSection(name string, at lang.Span) bool {
+	if name == "" {
 		return true
 	}
-	first, again := r.names[s.Name.Text]
+	first, again := r.names[name]
 	if !again {
 		if r.names == nil {
 			r.names = map[string]problem.Span{}
 		}
-		r.names[s.Name.Text] = at
+		r.names[name] = at
 		return true
 	}
 	line := strconv.Itoa(r.file.line(first))
 	if first == at {
-		r.fault(SectionTwice, at, "section "+s.Name.Text+" is already written on line "+line+": a loop writes it again").Help =
+		r.fault(SectionTwice, at, "section "+name+" is already written on line "+line+": a loop writes it again").Help =
 			"leave the name out, and every round's section takes the next free letter"
 		return false
 	}
-	p := r.fault(SectionTwice, at, "section "+s.Name.Text+" is already written on line "+line)
+	p := r.fault(SectionTwice, at, "section "+name+" is already written on line "+line)
 	p.Labels = []problem.Label{{At: r.file.place(first), Text: "the first is here"}}
 	p.Help = "give it another letter, or none"
 	return false
@@ -266,25 +241,4 @@ func (r *run) pieceHead(s *lang.Piece) lang.Span {
 		return s.Where()
 	}
 	return s.Where().To(s.Fabric.Where())
-}
-
-func (r *run) drawnPiece(s *lang.Piece, fabric value.Value, ok bool) {
-	switch {
-	case s.Along != nil:
-		r.fault(Misplaced, s.Along.Where(), "a piece sewn along a line belongs into a section").Help =
-			"put `section { ... }` around the pieces; in a drawn unit a piece has only `at`, or corners"
-		r.wantLine(s.Along, "`along`")
-	case s.Number != nil:
-		r.fault(Misplaced, s.Number.Where(), "a numbered piece belongs into a section").Help =
-			"put `section { ... }` around the pieces; in a drawn unit write `piece`, and the numbers are worked out"
-	case len(s.At) == 0 && len(s.Corners) == 0:
-		r.fault(MissingAt, r.pieceHead(s), "this piece needs `at` and a point inside it")
-	}
-	d := Drawn{At: r.file.place(s.Where())}
-	d.Points, d.PointAt = r.points(s.At, "`at`")
-	d.Corners, _ = r.points(s.Corners, "a corner")
-	if ok && r.part(s) {
-		d.Fabric = fabric.Index()
-		r.body.Drawn = append(r.body.Drawn, d)
-	}
 }

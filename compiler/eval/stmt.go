@@ -43,7 +43,7 @@ func (r *run) stmt(s lang.Stmt) {
 	case *lang.BadStmt:
 		r.failed = true
 		r.next, r.pieces = 0, -1
-	case *lang.Join, *lang.Section, *lang.Place, *lang.Line:
+	case *lang.Join, *lang.Section, *lang.Place, *lang.Line, *lang.Keep:
 		r.unitStmt(s)
 	}
 }
@@ -64,6 +64,8 @@ func (r *run) unitStmt(s lang.Stmt) {
 		r.placeStmt(s)
 	case *lang.Line:
 		r.lineStmt(s)
+	case *lang.Keep:
+		r.keepStmt(s)
 	}
 }
 

@@ -3,6 +3,7 @@ package eval
 import (
 	"seamwright/compiler/pattern"
 	"seamwright/compiler/plane"
+	"seamwright/compiler/value"
 	"seamwright/lang/problem"
 )
 
@@ -34,7 +35,9 @@ type Body struct {
 	Places   []Place
 	Lines    []Line // of a drawn unit
 	Drawn    []Drawn
-	Failed   bool // faults were reported; do not use
+	Keeps    []Keep
+	Args     []Arg // the values of its parameters
+	Failed   bool  // faults were reported; do not use
 	Accepts  []Accept
 
 	parts int // what was written, the parts of placed units counted at each place
@@ -50,6 +53,7 @@ type Join struct {
 // A Section is an ordered list of pieces in one region.
 type Section struct {
 	Name    string // "" for the next free letter
+	Found   bool   // worked out from a drawing, not written
 	At      problem.Place
 	Pieces  []Piece
 	Accepts []Accept
@@ -58,6 +62,7 @@ type Section struct {
 // A Piece lies beyond its line. Lines are infinite here.
 type Piece struct {
 	Fabric  int           // index into Pattern.Fabrics
+	Param   string        // of a drawing: the parameter that names the fabric, if one does
 	Line    plane.Line    // unused for the first piece
 	Points  []plane.Point // the anchor (first piece) and assertions
 	At      problem.Place // the whole statement
@@ -82,9 +87,28 @@ type Line struct {
 	At   problem.Place
 }
 
+// A Keep asks that patches of a drawn unit share one section: those that hold the
+// points, or those on both sides of the lines.
+type Keep struct {
+	Name    string // "" for the next free letter
+	Points  []plane.Point
+	Lines   []plane.Line
+	At      problem.Place
+	PointAt []problem.Place // as Points
+	LineAt  []problem.Place // as Lines
+}
+
+// An Arg is a parameter with its value.
+type Arg struct {
+	Name  string
+	Value value.Value
+}
+
 // A Drawn names the fabric of patches, by a point in each or by corners.
 type Drawn struct {
 	Fabric  int
+	Param   string // the parameter that names the fabric, if one does
+	First   bool   // each of the patches is the first of its section
 	Points  []plane.Point
 	Corners []plane.Point
 	At      problem.Place

@@ -101,6 +101,9 @@ func (e *evaluator) build(u *unit, args []value.Value) *Body {
 	e.steps += bodySteps
 	b := &Body{Name: u.decl.Name.Text, Source: u.file.place(u.decl.Name.Span), Box: u.decl.Width != nil}
 	r.body = b
+	for i := range r.vars {
+		b.Args = append(b.Args, Arg{r.vars[i].name, r.vars[i].val})
+	}
 	if e.depth++; e.depth > maxDepth {
 		e.tooDeep(u)
 		r.failed = true

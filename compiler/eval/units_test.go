@@ -226,7 +226,7 @@ block lantern 8 x 8 finished 8in {
 	for stmt, code := range map[string]string{
 		"piece sky":                          "L253 3",
 		"piece sky along n -- s":             "L254 3 section",
-		"1 sky at c":                         "L254 3 section",
+		"2 sky at c":                         "L254 3 only",
 		"line n -- n -- s\n  piece sky at c": "L243 3 runs nowhere",
 	} {
 		want(t, sky+"block b 8 x 8 finished 8in {\n  "+stmt+"\n}", nil, code)

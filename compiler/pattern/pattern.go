@@ -129,6 +129,7 @@ type Drawing struct {
 	Make     int    // copies for one block
 	Reversed int    // index of the drawing that this one reverses, else -1
 	Plain    bool   // one piece: cut exact, no paper
+	Found    string // the sheet for which its section was found; "" if it was written
 	Outline  []Pos  // as it lies in Copies[First], front view, block coordinates
 	First    int    // index into Copies
 	Edges    []Edge // Edges[i] runs from Outline[i] to Outline[i+1]

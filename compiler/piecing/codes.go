@@ -42,6 +42,8 @@ const (
 	CornersDiffer problem.Code = "G159" // corners that are not those of a patch
 	Sections      problem.Code = "G160" // how a drawn unit is sewn
 	IdleLine      problem.Code = "G161" // a line that divides nothing
+	WishRefused   problem.Code = "G162" // sections as they can't be had
+	WishIdle      problem.Code = "G163" // a wish for sections that is about nothing
 
 	NotCovered problem.Code = "G190" // a fault of the program
 )

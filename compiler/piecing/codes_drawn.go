@@ -83,5 +83,19 @@ func drawnCodes() []problem.Info {
 		Source:  "language",
 		Example: block("  line w -- sw\n" + halves),
 		Cured:   block(halves),
+	}, {
+		Code:    WishRefused,
+		Title:   "sections as they can't be had",
+		Rule:    "In a drawn unit `section at` says which patches share a section, `section along` which seam is no join, and a piece that begins with 1 is the first of its section. What can be had is done, whatever it costs in sections; what can't is refused. Where seams cross, one of them always joins what is sewn already.",
+		Source:  "geometry",
+		Example: block("  line w -- e, s -- n\n  piece sky at (1, 1), (3, 3)\n  piece sea at (3, 1), (1, 3)\n  section at (1, 1), (3, 3)\n"),
+		Cured:   block("  line w -- e, s -- n\n  piece sky at (1, 1), (3, 3)\n  piece sea at (3, 1), (1, 3)\n  section at (1, 1), (1, 3)\n"),
+	}, {
+		Code:    WishIdle,
+		Title:   "a wish for sections that is about nothing",
+		Rule:    "`section at` has points in two patches or more, or gives a section its name; `section along` has a line on which seams lie.",
+		Source:  "language",
+		Example: block(halves + "  section along w -- e\n"),
+		Cured:   block(halves + "  section along s -- n\n"),
 	}}
 }

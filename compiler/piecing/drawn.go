@@ -34,6 +34,10 @@ type sketch struct {
 	fabric []int // of a patch: index into body.Drawn + 1
 	point  []int // of a patch: which of its points names it
 	corner []int // of a patch: index into body.Drawn + 1 of the piece with these corners
+	grid   *patchGrid
+
+	together, uncuts, first []wish // as the fields of solver.Wishes
+	named                   []int  // a patch of each of body.Keeps that has points
 }
 
 // sewn divides a drawn unit into sections, once; nil where it has faults, which
@@ -81,13 +85,23 @@ func (k *sketch) divide() *eval.Body {
 	if scale.most > 0 {
 		wishes.Fits = k.fits(scale.most)
 	}
+	if !k.asked(&wishes) {
+		return nil
+	}
 	plan := k.part.Plan(wishes)
 	if len(plan.Sections) == 0 {
 		k.tellFault("this drawing could not be divided into sections")
 		return nil
 	}
+	if k.refused(&wishes, &plan) {
+		return nil
+	}
+	made := k.write(&plan)
+	if !k.sectionNames(made, &plan) {
+		return nil
+	}
 	k.note(&plan)
-	return k.write(&plan)
+	return made
 }
 
 // bounded reports whether the lines cross each other few enough times.
@@ -139,7 +153,7 @@ func (k *sketch) fits(scale float64) func(plane.Polygon) bool {
 // write writes the plan as joins and sections.
 func (k *sketch) write(plan *solver.Plan) *eval.Body {
 	b := *k.body
-	b.Lines, b.Drawn = nil, nil
+	b.Lines, b.Drawn, b.Keeps = nil, nil, nil
 	b.Joins = make([]eval.Join, len(plan.Joins))
 	for i, j := range plan.Joins {
 		b.Joins[i] = eval.Join{Line: plane.Line{A: j.A, B: j.B}, At: b.Source}
@@ -157,7 +171,7 @@ func (k *sketch) write(plan *solver.Plan) *eval.Body {
 				pieces[n].Points, pieces[n].PointAt = nil, nil
 			}
 		}
-		b.Sections[i] = eval.Section{At: pieces[0].At, Pieces: pieces}
+		b.Sections[i] = eval.Section{Found: true, At: pieces[0].At, Pieces: pieces}
 	}
 	return &b
 }
@@ -167,7 +181,7 @@ func (k *sketch) write(plan *solver.Plan) *eval.Body {
 // second's holds it to that.
 func (k *sketch) piece(patch int) eval.Piece {
 	d := &k.body.Drawn[k.fabric[patch]-1]
-	p := eval.Piece{Fabric: d.Fabric, At: d.At, Points: []plane.Point{k.part.Polygon(patch).Interior()}}
+	p := eval.Piece{Fabric: d.Fabric, Param: d.Param, At: d.At, Points: []plane.Point{k.part.Polygon(patch).Interior()}}
 	if i := k.point[patch]; i >= 0 && i < len(d.PointAt) {
 		p.At = d.PointAt[i]
 	}

@@ -2,6 +2,7 @@ package piecing
 
 import (
 	"strconv"
+	"strings"
 
 	"seamwright/compiler/plane"
 	"seamwright/compiler/solver"
@@ -10,10 +11,9 @@ import (
 
 // Messages about which fabric a patch has, and about the sections found.
 
-func (k *sketch) tellNoPatch(i, j int, at plane.Point) {
-	d := &k.body.Drawn[i]
+func (k *sketch) tellNoPatch(at plane.Point, where problem.Place) {
 	p := problem.Problem{
-		Code: PointOnLine, At: pointAt(d.PointAt, j, d.At),
+		Code: PointOnLine, At: where,
 		Message: point(at) + " lies on the edge of " + k.body.Name + ", so it cannot say which patch is meant",
 		Help:    "give a point well inside the patch",
 		Drawn:   drawn(k.body.Name, []plane.Point{at}, nil),
@@ -119,6 +119,8 @@ func (k *sketch) note(plan *solver.Plan) {
 		p.Message += "; there can't be fewer"
 	case n == plan.Least:
 		p.Message += "; that is the fewest found, and there can't be fewer than " + strconv.Itoa(plan.Bound)
+	case len(k.together)+len(k.uncuts)+len(k.first) > 0:
+		p.Message += "; " + strconv.Itoa(plan.Least) + " would do, but for what the text asks of them and for size"
 	default:
 		p.Message += "; " + strconv.Itoa(plan.Least) + " would do, but a section is to have no more than " +
 			strconv.Itoa(mostPieces) + " pieces and to lie on the sheet"
@@ -127,7 +129,10 @@ func (k *sketch) note(plan *solver.Plan) {
 		p.Message += "; " + strconv.Itoa(len(plan.Over)) + " of them could not be made so small"
 	}
 	if len(plan.Certificate) > 1 && len(plan.Certificate) == plan.Bound {
-		p.Message += ": no two of the patches about "
+		if p.Message += ": "; n != plan.Least {
+			p.Message = strings.TrimSuffix(p.Message, ": ") + "; "
+		}
+		p.Message += "no two of the patches about "
 		for i, patch := range plan.Certificate {
 			at := k.part.Polygon(patch).Interior()
 			p.Drawn.Points = append(p.Drawn.Points, [2]float64{at.X, at.Y})

@@ -12,13 +12,14 @@ import (
 func (k *sketch) name() bool {
 	n := len(k.part.Patches)
 	k.fabric, k.point, k.corner = make([]int, n), make([]int, n), make([]int, n)
-	grid, ok := newPatchGrid(k.part), true
+	k.grid = newPatchGrid(k.part)
+	ok := true
 	for i := range k.body.Drawn {
 		d := &k.body.Drawn[i]
 		for j, p := range d.Points {
-			patch := grid.at(p)
+			patch := k.grid.at(p)
 			if patch < 0 {
-				k.tellNoPatch(i, j, p)
+				k.tellNoPatch(p, pointAt(d.PointAt, j, d.At))
 				ok = false
 				continue
 			}
@@ -28,7 +29,7 @@ func (k *sketch) name() bool {
 			continue
 		}
 		corners := anticlockwise(d.Corners)
-		patch := grid.at(corners.Interior())
+		patch := k.grid.at(corners.Interior())
 		if patch < 0 || fit(k.part.Polygon(patch).Corners(), corners, false) == nil {
 			k.tellCorners(i, patch)
 			ok = false

@@ -19,7 +19,7 @@ func (b *block) sizes(p *pattern.Pattern) []pattern.Sized {
 		a.findEdges()
 	}
 	for i, f := range b.Finished {
-		z := sizer{assembly: b.bySize[i], scale: b.scale[i]}
+		z := sizer{assembly: b.bySize[i], scale: b.scale[i], sheet: p.Settings.Sheet.Name}
 		sizes[i] = z.sized(f)
 	}
 	return sizes
@@ -29,6 +29,7 @@ func (b *block) sizes(p *pattern.Pattern) []pattern.Sized {
 type sizer struct {
 	*assembly
 	scale float64
+	sheet string
 	index []int // of drawings, in the order of their names
 }
 
@@ -76,6 +77,9 @@ func (z *sizer) drawing(d *drawing) pattern.Drawing {
 		Plain: len(c.section.pieces) == 1, First: int(d.first),
 		Outline: make([]pattern.Pos, len(d.edges)), Edges: make([]pattern.Edge, len(d.edges)),
 		Pieces: make([]pattern.Piece, len(c.section.pieces)), Source: source(c.section.src.At),
+	}
+	if c.section.src.Found {
+		out.Found = z.sheet
 	}
 	if d.twin >= 0 {
 		out.Reversed = z.index[d.twin]

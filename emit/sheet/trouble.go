@@ -27,19 +27,38 @@ func (l *layout) tooLarge(it *item, frames []frame) {
 		}
 	}
 	help := "divide the section at this size with a join from a size on: join P -- Q from " + sizeArgument(l.sized.Finished.W)
+	if d.Found != "" {
+		help = l.foundTooLarge(d)
+	}
 	for _, p := range papers {
 		larger := *l
 		larger.paper = p
 		larger.paper.Margin = l.paper.Margin
 		for _, f := range larger.frames() {
 			if _, ok := it.turnFor(f.room.w(), f.room.h()); ok {
-				help += "; or print on a larger sheet: sheet " + p.Name
+				help += "; or print on a larger sheet: sheet " + p.Name + ", or --sheet " + p.Name + " for once"
 				l.tooLargeFor(d, it, room, help)
 				return
 			}
 		}
 	}
 	l.tooLargeFor(d, it, room, help)
+}
+
+// foundTooLarge is what helps where no join can be written: the section is that of
+// a drawn unit.
+func (l *layout) foundTooLarge(d *pattern.Drawing) string {
+	help := ""
+	if d.Found != l.paper.Name {
+		help = "its unit is drawn, and this section was found for the sheet " + d.Found + "; write `sheet " + sheetWords(l.paper.Name) +
+			"` into `pattern`, and others are found; or "
+	}
+	if len(d.Pieces) == 1 {
+		help += "draw a line that divides this piece"
+	} else {
+		help += "draw a line right across, or do without a `section at` or `section along` that asks for so large a section"
+	}
+	return help + "; or leave out the finished size " + sizeArgument(l.sized.Finished.W)
 }
 
 func (l *layout) tooLargeFor(d *pattern.Drawing, it *item, room box, help string) {
@@ -66,6 +85,14 @@ func written(s pattern.Source) string {
 		return ""
 	}
 	return fmt.Sprintf(" (line %d of %s)", s.Line, s.File)
+}
+
+// sheetWords writes the name of a sheet as the language does: 9in x 12in.
+func sheetWords(name string) string {
+	if strings.ContainsAny(name, "0123456789") && strings.Contains(name, "x") {
+		return strings.Replace(name, "x", " x ", 1)
+	}
+	return name
 }
 
 // sizeArgument writes a size as the language does.
