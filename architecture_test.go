@@ -43,6 +43,7 @@ var layers = []struct {
 	{"emit/drawing", []string{"compiler/pattern"}},
 	{"emit/svg", []string{"compiler/pattern", "emit/drawing"}},
 	{"emit/pdf", []string{"compiler/pattern", "emit/drawing"}},
+	{"emit/png", []string{"compiler/pattern", "emit/drawing"}},
 	{"emit/sheet", []string{"compiler/pattern", "compiler/plane", "emit/drawing", "lang/problem"}},
 	{"emit/diagram", []string{"compiler/pattern", "compiler/plane", "emit/drawing"}},
 	{"emit/table", []string{"compiler/pattern", "compiler/cutting", "emit/drawing"}},
@@ -65,7 +66,7 @@ var libraries = map[string][]string{
 	"github.com/alecthomas/participle/v2":  {"lang/grammar"},
 	"github.com/rogpeppe/go-internal/diff": {"cmd/seamwright"},
 	"github.com/fsnotify/fsnotify":         {"cmd/internal/watch"},
-	"golang.org/x/image":                   {"emit/drawing", "emit/svg", "emit/pdf"},
+	"golang.org/x/image":                   {"emit/drawing", "emit/svg", "emit/pdf", "emit/png"},
 }
 
 // longest is the number of lines beyond which a file is no longer read in one go.

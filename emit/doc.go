@@ -11,4 +11,5 @@
 //	report   what was checked, in words; pattern.json
 //	svg      drawings to SVG
 //	pdf      drawings to PDF
+//	png      drawings to dots
 package emit

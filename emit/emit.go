@@ -11,6 +11,7 @@ import (
 	"seamwright/emit/diagram"
 	"seamwright/emit/drawing"
 	"seamwright/emit/pdf"
+	"seamwright/emit/png"
 	"seamwright/emit/report"
 	"seamwright/emit/sheet"
 	"seamwright/emit/svg"
@@ -30,14 +31,19 @@ type Options struct {
 	Sizes []pattern.Length // finished widths; empty: all. One that no block has chooses nothing
 	Sheet *pattern.Sheet   // instead of the pattern's own
 	Only  []string         // sheets, diagrams, tables, booklet, report, json; empty: all
-	Forms []string         // svg, pdf: how sheets are written; empty: both. Pictures are always SVG, booklets PDF
+	Forms []string         // svg, pdf: how sheets are written; empty: both. Pictures are always SVG, booklets PDF; png: plain pictures too
+	Width int              // of plain pictures, in dots; 0: [Width]
 }
+
+// Width is how wide plain pictures are, in dots, unless it is said: enough for
+// the large view of a shop page, and 100 to 200 KB.
+const Width = 1200
 
 // Build makes every output of a pattern, in an order that is always the same.
 // Problems are those of paper: a section too large for the sheet. Where one is
 // an error there are no outputs. The pattern is not changed.
 //
-// Paths are BLOCK/front.svg and the other pictures, BLOCK/SIZE/sheets.pdf
+// Paths are BLOCK/front.svg and the other pictures, BLOCK/front.png, BLOCK/SIZE/sheets.pdf
 // and sheet-1.svg, BLOCK/SIZE/cutting.md and .csv, BLOCK/SIZE/cutting-by-section.csv,
 // BLOCK/SIZE/booklet.pdf, report.txt and pattern.json.
 func Build(p *pattern.Pattern, o Options) ([]Output, []problem.Problem) {
@@ -74,6 +80,9 @@ func (o *Options) wants(kind string) bool {
 func (o *Options) writes(form string) bool {
 	return len(o.Forms) == 0 || slices.Contains(o.Forms, form)
 }
+
+// shows reports whether plain pictures are made.
+func (o *Options) shows() bool { return o.wants("diagrams") && slices.Contains(o.Forms, "png") }
 
 // binds reports whether booklets are made.
 func (o *Options) binds() bool { return o.wants("booklet") && o.writes("pdf") }
@@ -184,6 +193,11 @@ func (w *work) write() []Output {
 				f.add(folder+"/"+name+".svg", func() []byte { return render(&svg.Renderer{}, picture.Make()) })
 			}
 		}
+		if w.options.shows() {
+			for _, picture := range diagram.Plain(w.p, block) {
+				f.add(folder+"/"+picture.Name+".png", func() []byte { return dots(picture.Make(), w.options.Width) })
+			}
+		}
 		for s := range block.Sizes {
 			sized, cuts := &block.Sizes[s], w.made[b][s].Cuts
 			sub := f.unique(folder + "/" + sizeName(sized.Finished))
@@ -276,6 +290,19 @@ func (w *work) booklet(parts booklet.Parts) []byte {
 // bind writes a document. One that cannot be written is a fault of this program.
 func bind(d *pdf.Document) []byte {
 	data, err := pdf.Render(d)
+	if err != nil {
+		panic(err)
+	}
+	return data
+}
+
+// dots writes a page as PNG. One that cannot be written is a fault of this
+// program.
+func dots(page *drawing.Page, width int) []byte {
+	if width == 0 {
+		width = Width
+	}
+	data, err := png.Render(page, width)
 	if err != nil {
 		panic(err)
 	}

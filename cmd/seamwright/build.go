@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"path/filepath"
 	"slices"
@@ -9,6 +10,7 @@ import (
 	"seamwright/cmd/internal/files"
 	"seamwright/compiler/pattern"
 	"seamwright/emit"
+	"seamwright/emit/png"
 	"seamwright/lang/problem"
 )
 
@@ -16,7 +18,7 @@ import (
 func kinds() []string { return []string{"sheets", "diagrams", "tables", "booklet", "report", "json"} }
 
 // forms are the file formats that --format chooses from.
-func forms() []string { return []string{"svg", "pdf"} }
+func forms() []string { return []string{"svg", "pdf", "png"} }
 
 // build compiles patterns and writes what is made of them.
 func build(c *call) int {
@@ -26,13 +28,17 @@ func build(c *call) int {
 	f.Func("size", "only this finished `width`, such as 8in or 20cm; may be given several times", words(&sizes))
 	sheet := f.String("sheet", "", "the `paper`, instead of the pattern's own: "+list(pattern.SheetNames())+", or a size such as 9inx12in")
 	f.Func("only", "only some `kinds` of "+strings.Join(kinds(), ", "), words(&only))
-	f.Func("format", "how sheets are written, `svg or pdf`; both unless said", words(&written))
+	f.Func("format", "the `forms` to write: sheets as svg or pdf, both unless said; png adds pictures of dots for a shop page", words(&written))
+	width := f.Int("width", 0, fmt.Sprintf("how wide those are, in `dots`; %d unless said", emit.Width))
 	strict := f.Bool("strict", false, "warnings fail too, and nothing is written")
 	deps := f.String("deps", "", "a `file` to write what each result was made from into, as make and ninja read it")
 	if code, ok := c.parse(); !ok {
 		return code
 	}
 	o, err := options(sizes, *sheet, only, written)
+	if err == nil {
+		err = pictures(&o, *width)
+	}
 	if err != nil {
 		return c.misused("%v", err)
 	}
@@ -86,6 +92,20 @@ func options(sizes []string, sheet string, only, written []string) (emit.Options
 		o.Sheet = &s
 	}
 	return o, nil
+}
+
+// pictures reads the flag that says how wide pictures of dots are.
+func pictures(o *emit.Options, width int) error {
+	switch {
+	case width == 0:
+		return nil
+	case !slices.Contains(o.Forms, "png"):
+		return errors.New("--width is of pictures of dots: add --format png")
+	case width < png.Least || width > png.Most:
+		return fmt.Errorf("--width takes a number of dots from %d to %d", png.Least, png.Most)
+	}
+	o.Width = width
+	return nil
 }
 
 // outFolders says where each pattern's results go.

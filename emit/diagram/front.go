@@ -27,6 +27,7 @@ func Pictures(p *pattern.Pattern, b *pattern.Block) []Picture {
 		{"line-drawing", nil, func() *drawing.Page { return lineDrawing(p, b, s) }},
 		{"values", nil, func() *drawing.Page { return values(p, b, s) }},
 	}
+	all = append(all, colorways(p, b, s)...)
 	for i, group := range alike(b) {
 		s, of := group[0], group[0]
 		if i == 0 {
