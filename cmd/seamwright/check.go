@@ -7,6 +7,7 @@ import (
 	"seamwright/cmd/internal/files"
 	"seamwright/compiler/pattern"
 	"seamwright/emit"
+	"seamwright/lang/problem"
 )
 
 // check compiles and checks without writing. The sheets are laid out too, for
@@ -28,15 +29,24 @@ func check(c *call) int {
 	r := &reporter{call: c, strict: *strict, format: *form}
 	names, ps := files.Find(c.args)
 	r.tell(ps)
-	for _, name := range names {
-		p := r.compile(name)
-		if p == nil {
-			continue
-		}
-		if !r.tell(emit.Check(p, emit.Options{})) && *form == "text" {
-			fmt.Fprintf(c.stdout, "%s: good%s\n", name, inShort(p))
-		}
+	if len(names) > 1 {
+		tuneMemory()
 	}
+	type checked struct {
+		pattern *pattern.Pattern
+		ps      []problem.Problem
+	}
+	inOrder(len(names), func(i int) checked {
+		p, _, ps := c.compile(names[i])
+		if p != nil && !stops(ps, r.strict) {
+			ps = append(ps, emit.Check(p, emit.Options{})...)
+		}
+		return checked{p, ps}
+	}, func(i int, d checked) {
+		if !r.tell(d.ps) && *form == "text" {
+			fmt.Fprintf(c.stdout, "%s: good%s\n", names[i], inShort(d.pattern))
+		}
+	})
 	return r.end()
 }
 

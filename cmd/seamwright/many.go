@@ -3,11 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
-	"runtime"
-	"runtime/debug"
 	"strings"
-	"sync"
-	"sync/atomic"
 	"time"
 
 	"seamwright/cmd/internal/files"
@@ -22,7 +18,6 @@ type finished struct {
 	last    files.Record
 	written files.Written
 	fault   *problem.Problem // in writing
-	panic   string
 }
 
 // buildMany builds patterns on all processors, and tells of them in order, in a
@@ -32,43 +27,19 @@ func (c *call) buildMany(r *reporter, names, folders []string, o emit.Options) {
 	interrupted, end := onInterrupt()
 	defer end()
 	want := asked(o, r.strict)
-	done := make([]chan *finished, len(names))
-	for i := range done {
-		done[i] = make(chan *finished, 1)
-	}
-	var next atomic.Int64
-	var wait sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), len(names)) {
-		wait.Go(func() {
-			for i := next.Add(1) - 1; i < int64(len(names)); i = next.Add(1) - 1 {
-				done[i] <- c.finish(names[i], folders[i], want, o, r.strict, interrupted)
-			}
-		})
-	}
-	defer wait.Wait()
 	t := total{call: c, progress: progress{w: c.stderr, of: len(names), on: terminal(c.stderr) && c.getenv("TERM") != "dumb"}}
-	for i := range done {
-		f := <-done[i]
-		if f.panic != "" {
-			t.progress.clear()
-			panic(f.panic)
-		}
-		t.tell(r, f)
-	}
+	inOrder(len(names), func(i int) *finished {
+		return c.finish(names[i], folders[i], want, o, r.strict, interrupted)
+	}, func(_ int, f *finished) { t.tell(r, f) })
 	t.end()
 	if interrupted() {
 		r.worst(stopped)
 	}
 }
 
-// finish makes and writes one pattern. A panic is kept for the main routine.
-func (c *call) finish(name, folder, want string, o emit.Options, strict bool, interrupted func() bool) (f *finished) {
-	f = &finished{product: &product{name: name, folder: folder}}
-	defer func() {
-		if r := recover(); r != nil {
-			f.panic = fmt.Sprintf("%s: %v\n%s", name, r, debug.Stack())
-		}
-	}()
+// finish makes and writes one pattern.
+func (c *call) finish(name, folder, want string, o emit.Options, strict bool, interrupted func() bool) *finished {
+	f := &finished{product: &product{name: name, folder: folder}}
 	if interrupted() {
 		return f
 	}
