@@ -168,6 +168,7 @@ func (b *bench) table() {
 		}
 	}
 	notes = append(notes, b.check())
+	notes = append(notes, b.catalogue(fmt.Sprintf("wall%d.mp", cataloguedPieces))...)
 	fmt.Println()
 	for _, n := range notes {
 		fmt.Println("-", n)
