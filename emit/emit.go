@@ -71,6 +71,7 @@ type work struct {
 	sets     [][]sheet.Set   // by block and size
 	made     [][]report.Made // the same
 	problems []problem.Problem
+	svg      svg.Renderer // of all pages: what is the same on many is written once
 }
 
 func (o *Options) wants(kind string) bool {
@@ -190,7 +191,7 @@ func (w *work) write() []Output {
 				if picture.Of != nil {
 					name += "-" + sizeName(picture.Of.Finished)
 				}
-				f.add(folder+"/"+name+".svg", func() []byte { return render(&svg.Renderer{}, picture.Make()) })
+				f.add(folder+"/"+name+".svg", func() []byte { return w.render(picture.Make()) })
 			}
 		}
 		if w.options.shows() {
@@ -241,9 +242,8 @@ func (w *work) sheets(f *files, folder string, b *pattern.Block, s *pattern.Size
 		}
 	}
 	if w.options.writes("svg") {
-		renderer := &svg.Renderer{} // what is the same on every sheet is written once
 		for i := range set.Sheets {
-			o := f.add(folder+"/"+sheetFile(i), func() []byte { return render(renderer, &set.Sheets[i].Page) })
+			o := f.add(folder+"/"+sheetFile(i), func() []byte { return w.render(&set.Sheets[i].Page) })
 			o.Prints = []int{set.Sheets[i].Print}
 		}
 	}
@@ -311,8 +311,8 @@ func dots(page *drawing.Page, width int) []byte {
 
 // render writes a page as SVG. A page that cannot be written is a fault of this
 // program, not of the pattern.
-func render(r *svg.Renderer, page *drawing.Page) []byte {
-	data, err := r.Render(page)
+func (w *work) render(page *drawing.Page) []byte {
+	data, err := w.svg.Append(nil, page)
 	if err != nil {
 		panic(err)
 	}

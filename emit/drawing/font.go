@@ -53,6 +53,40 @@ func (b Box) Union(c Box) Box {
 	return Box{min(b.X0, c.X0), min(b.Y0, c.Y0), max(b.X1, c.X1), max(b.Y1, c.Y1)}
 }
 
+// Advance returns how far a character moves on to the next one, in units of
+// 1/EmUnits of the text's size.
+func Advance(r rune, isBold bool) float64 {
+	if m := asciiOf(r, isBold); m != nil {
+		return float64(m.advance)
+	}
+	return GlyphOf(r, isBold).Advance
+}
+
+// inkOf returns a character's advance and the box of what it paints.
+func inkOf(r rune, isBold bool) (float64, Box) {
+	if m := asciiOf(r, isBold); m != nil {
+		return float64(m.advance), Box{float64(m.x0), float64(m.y0), float64(m.x1), float64(m.y1)}
+	}
+	g := GlyphOf(r, isBold)
+	return g.Advance, g.Ink
+}
+
+// measures are those of a character of ASCII, in units of 1/EmUnits. Most texts
+// have no others, and reading the font's file for them would be a good part of a
+// small build.
+type measures struct{ advance, x0, y0, x1, y1 int16 }
+
+// asciiOf returns the measures of a character, nil where it is not of ASCII.
+func asciiOf(r rune, isBold bool) *measures {
+	switch {
+	case r < ' ' || r > '~':
+		return nil
+	case isBold:
+		return &asciiBold[r-' ']
+	}
+	return &asciiRegular[r-' ']
+}
+
 // A face is one weight of the font with the glyphs used so far: a cache, the
 // same whoever fills it. Nothing is read before the first text is measured.
 type face struct {

@@ -18,11 +18,11 @@ func Measure(text string, size pattern.Length, isBold bool) Extent {
 	var e Extent
 	x := 0.0
 	for _, r := range Visual(text) {
-		g := GlyphOf(r, isBold)
-		if !g.Ink.Empty() {
-			e.Ink = e.Ink.Union(Box{x + g.Ink.X0, g.Ink.Y0, x + g.Ink.X1, g.Ink.Y1})
+		advance, ink := inkOf(r, isBold)
+		if !ink.Empty() {
+			e.Ink = e.Ink.Union(Box{x + ink.X0, ink.Y0, x + ink.X1, ink.Y1})
 		}
-		x += g.Advance
+		x += advance
 	}
 	k := float64(size) / EmUnits
 	e.Width = pattern.Length(x * k)
@@ -148,7 +148,7 @@ func Shorten(text string, size pattern.Length, isBold bool, width pattern.Length
 	}
 	x := Measure(dots, size, isBold).Width
 	for i, r := range text {
-		x += pattern.Length(GlyphOf(r, isBold).Advance) * size / EmUnits
+		x += pattern.Length(Advance(r, isBold)) * size / EmUnits
 		if x > width {
 			return strings.TrimRight(text[:i], " ") + dots
 		}

@@ -1,31 +1,32 @@
 package svg
 
 import (
-	"fmt"
-	"strings"
-
 	"seamwright/emit/drawing"
 )
 
-// path adds a path to the run of its look.
+// path adds a path to the element of its look: strokes of one look that follow
+// each other are one element.
 func (w *writer) path(p *drawing.Path) {
 	fills := filled(p)
 	if p.Style.Look().Width <= 0 && !fills {
 		return
 	}
-	if attrs := w.attributes(p); fills || attrs != w.run.attrs {
+	if look := w.look(p.Style, p.Fill, fills); fills || look != w.run {
 		w.flush()
-		w.run.attrs = attrs
+		w.put("<path")
+		w.put(look)
+		w.put(` d="`)
+		w.run = look
 	}
-	w.run.data = w.chain(w.run.data, p)
+	w.out = w.chain(w.out, p)
 }
 
-// flush writes the run, if there is one.
+// flush ends the path element that is open, if there is one.
 func (w *writer) flush() {
-	if len(w.run.data) > 0 {
-		w.canvas.Path(string(w.run.data), w.run.attrs)
+	if w.run != "" {
+		w.put("\"/>\n")
+		w.run = ""
 	}
-	w.run = run{data: w.run.data[:0]}
 }
 
 // chain appends a path's data.
@@ -79,35 +80,52 @@ func (w *writer) circle(b []byte, centre point, p *drawing.Path) []byte {
 	return append(b, 'z')
 }
 
-// attributes returns how a path is stroked and filled. Presentation attributes,
-// not a style sheet: some cutters and editors read no style sheets.
-func (w *writer) attributes(p *drawing.Path) string {
-	if !filled(p) {
-		return w.stroke(p.Style)
-	}
-	return `fill="` + colour(p.Fill) + `"` + strings.TrimPrefix(w.stroke(p.Style), noFill)
-}
-
-const noFill = `fill="none"`
-
 // filled reports whether a path has an inside that is painted.
 func filled(p *drawing.Path) bool {
 	return p.Fill != drawing.NoColour && (p.Closed || p.Circle > 0)
 }
 
-// stroke returns a style as attributes, each worked out once for a document.
-func (w *writer) stroke(s drawing.Style) string {
+// looks keeps the attributes of paths, each made when it is first asked for.
+type looks struct {
+	strokes [drawing.Styles]string
+	fills   map[fill]string
+}
+
+type fill struct {
+	style  drawing.Style
+	colour drawing.Colour
+}
+
+// look returns how a path is stroked and filled. Presentation attributes, not a
+// style sheet: some cutters and editors read no style sheets.
+func (w *writer) look(s drawing.Style, c drawing.Colour, fills bool) string {
+	l := &w.looks
+	if !fills {
+		if l.strokes[s] == "" {
+			l.strokes[s] = ` fill="none"` + stroke(s)
+		}
+		return l.strokes[s]
+	}
+	of := fill{s, c}
+	if l.fills[of] == "" {
+		if l.fills == nil {
+			l.fills = map[fill]string{}
+		}
+		l.fills[of] = ` fill="` + colour(c) + `"` + stroke(s)
+	}
+	return l.fills[of]
+}
+
+// stroke returns how a style is stroked, as attributes.
+func stroke(s drawing.Style) string {
 	look := s.Look()
 	if look.Width <= 0 {
-		return noFill
-	}
-	if w.strokes[s] != "" {
-		return w.strokes[s]
+		return ""
 	}
 	width, _ := fix(look.Width)
 	on, _ := fix(look.On)
 	off, _ := fix(look.Off)
-	b := appendFixed([]byte(noFill+` stroke="#000" stroke-width="`), width, 2)
+	b := appendFixed([]byte(` stroke="#000" stroke-width="`), width, 2)
 	b = append(b, '"')
 	if off > 0 {
 		b = appendNext(appendFixed(append(b, ` stroke-dasharray="`...), on, 2), off, 2)
@@ -116,8 +134,15 @@ func (w *writer) stroke(s drawing.Style) string {
 			b = append(b, ` stroke-linecap="round"`...)
 		}
 	}
-	w.strokes[s] = string(b)
-	return w.strokes[s]
+	return string(b)
 }
 
-func colour(c drawing.Colour) string { return fmt.Sprintf("#%06x", uint32(c)&0xFFFFFF) }
+// colour writes a colour as "#d9892f".
+func colour(c drawing.Colour) string {
+	const hex = "0123456789abcdef"
+	b := []byte("#")
+	for shift := 20; shift >= 0; shift -= 4 {
+		b = append(b, hex[c>>shift&15])
+	}
+	return string(b)
+}

@@ -2,9 +2,7 @@ package svg
 
 import (
 	"fmt"
-	"strings"
 	"sync"
-	"sync/atomic"
 
 	svgo "github.com/ajstarks/svgo/float"
 
@@ -14,50 +12,49 @@ import (
 // A Renderer writes pages, and keeps what it made of shared groups. It is safe
 // for concurrent use.
 type Renderer struct {
-	mu     sync.Mutex
-	shared map[*drawing.Group]*fragment
-	size   atomic.Int64 // of the largest page so far, for the next one's buffer
-	glyphs sync.Map     // path data by *drawing.Glyph
+	mu       sync.Mutex
+	shared   map[*drawing.Group]*fragment
+	outlines sync.Map  // path data by *drawing.Glyph, of those without a table
+	writers  sync.Pool // that are done, for the next page
 }
 
 // A fragment is a shared group as it is written on every page.
 type fragment struct {
 	once   sync.Once
 	data   []byte
-	ids    map[string]bool
-	glyphs map[word]string // that are defined in it
+	ids    []string
+	glyphs glyphs // that are used in it
 	err    error
 }
 
 // Render returns a page as an SVG document. The error tells of a fault in the
 // drawing: a coordinate that is no number, an identity given twice.
-func Render(page *drawing.Page) ([]byte, error) { return new(Renderer).Render(page) }
+func Render(page *drawing.Page) ([]byte, error) { return new(Renderer).Append(nil, page) }
 
-// Render returns a page as the function of this name does.
-func (r *Renderer) Render(page *drawing.Page) ([]byte, error) {
-	w := newWriter(r, "_")
+// Append appends a page to b as an SVG document. On an error it returns b as it was.
+func (r *Renderer) Append(b []byte, page *drawing.Page) ([]byte, error) {
+	w := r.writer(b, "_")
+	defer r.done(w)
 	width, ok1 := fix(page.Size.W)
 	height, ok2 := fix(page.Size.H)
 	if !ok1 || !ok2 || width <= 0 || height <= 0 {
-		return nil, fmt.Errorf("page %s: a size of %v x %v in is not a page", page.Name, float64(page.Size.W), float64(page.Size.H))
+		return b, fmt.Errorf("page %s: a size of %v x %v in is not a page", page.Name, float64(page.Size.W), float64(page.Size.H))
 	}
 	box := appendNext(appendNext([]byte(`viewBox="0 0`), width, 2), height, 2)
 	w.canvas.Startunit(float64(width)/perMM, float64(height)/perMM, "mm", string(append(box, '"')), `stroke-linejoin="round"`)
 	w.canvas.Title(drawing.Clean(page.Title))
 	w.texts.count(page.Items)
 	w.items(page.Items)
-	w.texts.define(w)
+	w.define(true)
 	w.canvas.End()
 	if w.err != nil {
-		return nil, fmt.Errorf("page %s: %w", page.Name, w.err)
-	}
-	if n := int64(len(w.out)); n > r.size.Load() {
-		r.size.Store(n)
+		return b, fmt.Errorf("page %s: %w", page.Name, w.err)
 	}
 	return w.out, nil
 }
 
 // fragment returns a shared group's bytes, made when they are first asked for.
+// Its words are defined in it, its glyphs on every page among the page's own.
 func (r *Renderer) fragment(g *drawing.Group) *fragment {
 	r.mu.Lock()
 	if r.shared == nil {
@@ -70,17 +67,15 @@ func (r *Renderer) fragment(g *drawing.Group) *fragment {
 	}
 	r.mu.Unlock()
 	f.once.Do(func() {
-		w := newWriter(r, "_"+g.ID) // identities of its own, for it stands on any page
+		w := r.writer(nil, "_"+g.ID) // identities of its own, for it stands on any page
+		defer r.done(w)
 		w.texts.count(g.Items)
 		w.open(g)
-		w.texts.define(w)
+		w.define(false)
 		w.canvas.Gend()
-		f.data, f.ids, f.err = w.out, w.ids, w.err
-		f.glyphs = map[word]string{}
-		for d, id := range w.texts.ids {
-			if d.size == 0 {
-				f.glyphs[d] = id
-			}
+		f.data, f.glyphs, f.err = w.out, w.glyphs.copied(), w.err
+		for id := range w.ids {
+			f.ids = append(f.ids, id)
 		}
 	})
 	return f
@@ -91,25 +86,35 @@ type writer struct {
 	renderer *Renderer
 	out      []byte
 	canvas   *svgo.SVG // writes to out through Write
-	run      run       // strokes of one look that are not yet written
-	strokes  [drawing.Styles]string
+	run      string    // the look of the path that is open; "" for none
+	looks    looks
 	ids      map[string]bool
-	clips    int
+	prefix   string // of identities
+	defined  int    // identities given so far
 	texts    texts
+	glyphs   glyphs
 	err      error
 }
 
-// A run is a sequence of chains of one look, written as one path element.
-type run struct {
-	attrs string
-	data  []byte
+// writer returns a writer that appends to b, one that was used before if there is.
+func (r *Renderer) writer(b []byte, prefix string) *writer {
+	w, ok := r.writers.Get().(*writer)
+	if !ok {
+		w = &writer{renderer: r, ids: map[string]bool{}}
+		w.canvas = svgo.New(w)
+		w.texts.index = map[word]int32{}
+	}
+	w.out, w.prefix = b, prefix
+	return w
 }
 
-func newWriter(r *Renderer, prefix string) *writer {
-	w := &writer{renderer: r, ids: map[string]bool{}, out: make([]byte, 0, max(16<<10, r.size.Load()*9/8))}
-	w.canvas = svgo.New(w)
-	w.texts = texts{prefix: prefix, uses: make(map[word]int, 256), ids: make(map[word]string, 128)}
-	return w
+// done takes a writer back, with nothing of its document left in it.
+func (r *Renderer) done(w *writer) {
+	clear(w.ids)
+	w.texts.reset()
+	w.glyphs.reset()
+	w.out, w.run, w.defined, w.err = nil, "", 0, nil
+	r.writers.Put(w)
 }
 
 // Write appends to the document; it is svgo's way in and never fails.
@@ -117,6 +122,8 @@ func (w *writer) Write(p []byte) (int, error) {
 	w.out = append(w.out, p...)
 	return len(p), nil
 }
+
+func (w *writer) put(s string) { w.out = append(w.out, s...) }
 
 // fail keeps the first fault.
 func (w *writer) fail(format string, args ...any) {
@@ -144,43 +151,47 @@ func (w *writer) items(items []drawing.Item) {
 func (w *writer) group(g *drawing.Group) {
 	if !g.Shared {
 		w.open(g)
-		w.canvas.Gend()
+		w.put("</g>\n")
 		return
 	}
 	f := w.renderer.fragment(g)
-	for id := range f.ids {
+	for _, id := range f.ids {
 		w.claim(id)
 	}
 	if f.err != nil {
 		w.fail("%w", f.err)
 	}
 	w.out = append(w.out, f.data...)
-	if w.texts.lent == nil {
-		w.texts.lent = f.glyphs
-	}
+	w.glyphs.use(&f.glyphs)
 }
 
 // open writes a group and what is in it, but not its end.
 func (w *writer) open(g *drawing.Group) {
-	attrs := make([]byte, 0, 80)
+	clip := ""
 	if g.Clip != nil {
-		attrs = fmt.Appendf(attrs, `clip-path="url(#%s)" `, w.clip(g))
+		clip = w.clip(g)
+	}
+	w.put("<g")
+	if clip != "" {
+		w.put(` clip-path="url(#` + clip + `)"`)
 	}
 	if g.ID != "" {
 		w.claim(g.ID)
-		attrs = append(append(append(attrs, `id="`...), g.ID...), `" `...)
+		w.attribute("id", g.ID)
 	}
 	if g.Class != "" {
 		if !name(g.Class) {
 			w.fail("the class %q is not a name", g.Class)
 		}
-		attrs = append(append(append(attrs, `class="`...), g.Class...), `" `...)
+		w.attribute("class", g.Class)
 	}
-	w.out = append(append(append(w.out, "<g "...), attrs...), ">\n"...)
-	if words := spoken(g.Items); words != "" {
-		w.canvas.Desc(words)
-	}
+	w.put(">\n")
+	w.spoken(g.Items)
 	w.items(g.Items)
+}
+
+func (w *writer) attribute(name, value string) {
+	w.out = append(append(append(append(append(w.out, ' '), name...), `="`...), value...), '"')
 }
 
 // claim takes an identity for one group.
@@ -191,33 +202,44 @@ func (w *writer) claim(id string) {
 	w.ids[id] = true
 }
 
-// spoken joins the texts that stand directly in a group, for readers.
-func spoken(items []drawing.Item) string {
-	first, rest := "", []string(nil)
+// spoken writes the texts that stand directly in a group, for readers.
+func (w *writer) spoken(items []drawing.Item) {
+	some := false
 	for _, item := range items {
-		if t, ok := item.(*drawing.Text); ok {
-			if first == "" {
-				first = drawing.Clean(t.Text)
-			} else {
-				rest = append(rest, drawing.Clean(t.Text))
-			}
+		t, ok := item.(*drawing.Text)
+		if !ok {
+			continue
 		}
+		if some {
+			w.put(" ")
+		} else {
+			w.put("<desc>")
+		}
+		w.out, some = appendEscaped(w.out, drawing.Clean(t.Text)), true
 	}
-	if rest == nil {
-		return first
+	if some {
+		w.put("</desc>\n")
 	}
-	return first + " " + strings.Join(rest, " ")
 }
 
 // clip writes a clipping path and returns its identity.
 func (w *writer) clip(g *drawing.Group) string {
-	w.clips++
-	id := fmt.Sprintf("%sc%d", w.texts.prefix, w.clips)
-	data := w.chain(nil, &drawing.Path{Points: g.Clip, Closed: true})
+	id := w.identity()
 	w.canvas.ClipPath(`id="` + id + `"`)
-	w.canvas.Path(string(data))
+	w.canvas.Path(string(w.chain(nil, &drawing.Path{Points: g.Clip, Closed: true})))
 	w.canvas.ClipEnd()
 	return id
+}
+
+// identity returns a new identity. It holds a full stop, which those of groups
+// and glyphs never do.
+func (w *writer) identity() string {
+	w.defined++
+	return string(w.appendIdentity(nil, w.defined))
+}
+
+func (w *writer) appendIdentity(b []byte, n int) []byte {
+	return appendFixed(append(append(b, w.prefix...), '.'), int64(n), 0)
 }
 
 // name reports whether s can be an identity: a letter, then letters, digits, -
@@ -231,4 +253,21 @@ func name(s string) bool {
 		}
 	}
 	return s != ""
+}
+
+// appendEscaped appends a clean text as XML character data.
+func appendEscaped(b []byte, text string) []byte {
+	for i := 0; i < len(text); i++ {
+		switch c := text[i]; c {
+		case '&':
+			b = append(b, "&amp;"...)
+		case '<':
+			b = append(b, "&lt;"...)
+		case '>':
+			b = append(b, "&gt;"...)
+		default:
+			b = append(b, c)
+		}
+	}
+	return b
 }

@@ -370,11 +370,11 @@ func TestNarrowAllowance(t *testing.T) {
 // recut replaces the cutting line of a section.
 func recut(t *testing.T, data []byte, id, d string) []byte {
 	from := bytes.Index(data, []byte(`id="`+id+`"`))
-	re := regexp.MustCompile(`<path d="[^"]*" fill="none" stroke="#000" stroke-width="\.3" stroke-dasharray="3 1\.5" />`)
-	m := re.FindIndex(data[from:])
+	re := regexp.MustCompile(`<path( fill="none" stroke="#000" stroke-width="\.3" stroke-dasharray="3 1\.5") d="[^"]*"/>`)
+	m := re.FindSubmatchIndex(data[from:])
 	if from < 0 || m == nil {
 		t.Fatalf("%s has no cutting line", id)
 	}
-	line := `<path d="` + d + `z" fill="none" stroke="#000" stroke-width=".3" stroke-dasharray="3 1.5" />`
+	line := `<path` + string(data[from+m[2]:from+m[3]]) + ` d="` + d + `z"/>`
 	return slices.Concat(data[:from+m[0]], []byte(line), data[from+m[1]:])
 }
