@@ -14,12 +14,11 @@ import (
 const most = 6
 
 // joins tells the order of sewing.
-func (w *writer) joins(s *pattern.Sized) {
+func (t *telling) joins(s *pattern.Sized) {
 	if len(s.Joins) == 0 {
 		return
 	}
-	w.line()
-	w.line("Join in this order")
+	t.part("Join in this order")
 	for i := range s.Joins {
 		j := &s.Joins[i]
 		words := side(s, j.Left) + " to " + side(s, j.Right) + ", " + length(j).In(16)
@@ -33,7 +32,7 @@ func (w *writer) joins(s *pattern.Sized) {
 		if press := press(s, j); press != "" {
 			words += "; press " + press
 		}
-		w.item("join "+strconv.Itoa(j.Number), words)
+		t.item("join "+strconv.Itoa(j.Number), words)
 	}
 }
 
