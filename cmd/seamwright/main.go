@@ -6,6 +6,7 @@ import (
 )
 
 func main() {
+	growStack(len(os.Args))
 	os.Exit(run(env{os.Args[1:], os.Stdin, os.Stdout, os.Stderr, os.Getenv}, verbs()))
 }
 
