@@ -3,7 +3,6 @@ package testsew
 import (
 	"fmt"
 	"math"
-	"regexp"
 	"strconv"
 	"strings"
 )
@@ -195,9 +194,12 @@ func (s *section) labels(g *group) {
 			dots = append(dots, reversed(k.points[0]))
 		}
 	}
-	told := regexp.MustCompile(`(?:^|[^:,] )` + regexp.QuoteMeta(s.name) + `(\d+)(?: |$)`)
-	for _, m := range told.FindAllStringSubmatch(g.words, -1) {
-		if n, err := strconv.Atoi(m[1]); err == nil && !have[n] && len(dots) > 0 {
+	before := ""
+	for _, word := range strings.Fields(g.words) {
+		digits, named := strings.CutPrefix(word, s.name)
+		n, err := strconv.Atoi(digits)
+		listed := strings.HasSuffix(before, ":") || strings.HasSuffix(before, ",") // what is sewn here, no label
+		if before = word; named && err == nil && !listed && !have[n] && len(dots) > 0 {
 			s.numbers = append(s.numbers, label{n, dots[0], ""})
 			have[n], dots = true, dots[1:]
 		}

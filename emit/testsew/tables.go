@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"encoding/csv"
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
 )
@@ -101,22 +100,44 @@ func readSize(text string) (w, h float64, err error) {
 	return w, h, err
 }
 
+// readLength reads "3 1/4 in", "3/4 in", "8.3 cm".
 func readLength(text string) (float64, error) {
-	m := regexp.MustCompile(`^(?:(\d+(?:\.\d+)?))?(?: ?(\d+)/(\d+))? (in|cm|mm)$`).FindStringSubmatch(strings.TrimSpace(text))
-	if m == nil || m[1] == "" && m[2] == "" {
+	amount, unit, _ := cutLast(strings.TrimSpace(text), " ")
+	whole, fraction, mixed := cutLast(amount, " ")
+	if !mixed && strings.Contains(amount, "/") {
+		whole, fraction, mixed = "0", amount, true
+	}
+	n, ok := readDigits(whole)
+	if above, below, divided := strings.Cut(fraction, "/"); mixed {
+		a, one := readDigits(above)
+		b, two := readDigits(below)
+		n, ok = n+a/b, ok && divided && one && two
+	}
+	switch unit {
+	case "in":
+	case "cm":
+		n /= 2.54
+	case "mm":
+		n /= 25.4
+	default:
+		ok = false
+	}
+	if !ok {
 		return 0, fmt.Errorf("%q is no length", text)
 	}
-	whole, _ := strconv.ParseFloat(m[1], 64)
-	if m[2] != "" {
-		above, _ := strconv.ParseFloat(m[2], 64)
-		below, _ := strconv.ParseFloat(m[3], 64)
-		whole += above / below
+	return n, nil
+}
+
+// cutLast cuts a text at the last sep; without one all of it is before.
+func cutLast(s, sep string) (before, after string, found bool) {
+	if i := strings.LastIndex(s, sep); i >= 0 {
+		return s[:i], s[i+len(sep):], true
 	}
-	switch m[4] {
-	case "cm":
-		whole /= 2.54
-	case "mm":
-		whole /= 25.4
-	}
-	return whole, nil
+	return s, "", false
+}
+
+// readDigits reads a number that is written without a sign or an exponent.
+func readDigits(s string) (float64, bool) {
+	n, err := strconv.ParseFloat(s, 64)
+	return n, err == nil && strings.Trim(s, "0123456789.") == ""
 }
