@@ -62,6 +62,29 @@ func (l Line) Nearest(p Point) Point {
 	return l.At(t)
 }
 
+// A Ray is a line whose direction and length are worked out, for asking about
+// many points.
+type Ray struct {
+	From, Dir Point
+	Len       float64
+}
+
+// Ray returns the line as a ray; its direction is zero where A and B are equal.
+func (l Line) Ray() Ray {
+	d := l.B.Sub(l.A)
+	n := d.Len()
+	if n == 0 {
+		return Ray{From: l.A}
+	}
+	return Ray{l.A, Point{d.X / n, d.Y / n}, n}
+}
+
+// Offset returns what [Line.Offset] does.
+func (r *Ray) Offset(p Point) float64 { return r.Dir.Cross(p.Sub(r.From)) }
+
+// Along returns what [Line.Along] does.
+func (r *Ray) Along(p Point) float64 { return r.Dir.Dot(p.Sub(r.From)) }
+
 // Meet returns where the whole lines l and m cross. It reports false where they
 // are parallel: where they part by no more than [Tol] in one unit of length.
 func (l Line) Meet(m Line) (Point, bool) {

@@ -18,15 +18,22 @@ func (p Polygon) Width() float64 {
 	}
 	least := math.Inf(1)
 	for i, far := 0, 1; i < n; i++ {
-		s := p.Side(i)
-		if s.A.Same(s.B) {
+		l := p.Side(i)
+		if l.A.Same(l.B) {
 			continue
 		}
+		s := l.Ray()
 		// The farthest corner only ever moves on, round the polygon.
-		for steps := 0; steps < n && s.Offset(p[(far+1)%n]) >= s.Offset(p[far]); steps++ {
-			far = (far + 1) % n
+		off := s.Offset(p[far])
+		for range n {
+			next := (far + 1) % n
+			further := s.Offset(p[next])
+			if further < off {
+				break
+			}
+			far, off = next, further
 		}
-		least = min(least, s.Offset(p[far]))
+		least = min(least, off)
 	}
 	return least
 }

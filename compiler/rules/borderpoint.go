@@ -64,24 +64,21 @@ block pennant 8 x 8 finished 6in {
 // pointNearBorder returns a sharp corner of a piece that is near the block's
 // edge and not on it, of a piece that does not itself lie along that edge.
 func (v *View) pointNearBorder(p *Placed, least pattern.Length) (pattern.Pos, pattern.Length, bool) {
-	o := v.Sized.Outline
-	for i := range o {
-		side := segment(o[i], o[(i+1)%len(o)])
+	for i := range v.border {
 		near, next := math.Inf(1), math.Inf(1)
 		var at pattern.Pos
 		for _, q := range p.Polygon {
-			if v.onBorder(q, q) {
-				continue
-			}
-			switch off := math.Abs(side.Offset(q)); {
+			switch off := math.Abs(v.border[i].Offset(q)); {
+			case off >= next || v.onBorder(q, q):
 			case off < near:
 				near, next, at = off, near, pos(q)
-			case off < next:
+			default:
 				next = off
 			}
 		}
-		// A corner on the edge is where a seam ends. A side that runs beside the edge has two corners at that distance: a
-		// narrow border, which is another rule's.
+		// A corner on the edge is where a seam ends. A side that runs beside the
+		// edge has two corners at that distance: a narrow border, which is another
+		// rule's.
 		if near > onLine && near < float64(least-slack) && next > near+onLine {
 			return at, pattern.Length(near), true
 		}

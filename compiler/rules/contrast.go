@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"seamwright/compiler/pattern"
+	"seamwright/compiler/plane"
 	"seamwright/lang/problem"
 )
 
@@ -44,25 +45,29 @@ block float 4 x 4 finished 4in {
 		},
 		Pattern: func(p *pattern.Pattern, ls Limits, report func(Finding)) {
 			type pair struct{ a, b int }
-			told := map[pair]bool{}
+			of := func(x, y *pattern.Piece) pair { return pair{min(x.Fabric, y.Fabric), max(x.Fabric, y.Fabric)} }
 			least := ls.number(apart)
+			light := make([]float64, len(p.Fabrics))
+			for i := range p.Fabrics {
+				light[i] = lightness(p.Fabrics[i].Colour)
+			}
+			told := map[pair]bool{}
+			worth := func(x, y *pattern.Piece) bool {
+				return x.Fabric != y.Fabric && math.Abs(light[x.Fabric]-light[y.Fabric]) < least && !told[of(x, y)]
+			}
 			for b := range p.Blocks {
 				if len(p.Blocks[b].Sizes) == 0 {
 					continue
 				}
 				s := &p.Blocks[b].Sizes[0]
 				for d := range s.Drawings {
-					for _, n := range neighbours(&s.Drawings[d]) {
-						k := pair{min(n[0].Fabric, n[1].Fabric), max(n[0].Fabric, n[1].Fabric)}
-						if k.a == k.b || told[k] {
+					for _, n := range neighbours(&s.Drawings[d], worth) {
+						k := of(n[0], n[1])
+						if told[k] {
 							continue
 						}
 						told[k] = true
 						one, two := &p.Fabrics[k.a], &p.Fabrics[k.b]
-						step := math.Abs(lightness(one.Colour) - lightness(two.Colour))
-						if step >= least {
-							continue
-						}
 						report(Finding{
 							Severity: problem.Warning,
 							At:       n[1].Source,
@@ -76,22 +81,20 @@ block float 4 x 4 finished 4in {
 	}
 }
 
-// neighbours returns pairs of pieces of a section that share a seam: the piece
-// sewn by it, and each earlier piece with a side on it.
-func neighbours(d *pattern.Drawing) [][2]*pattern.Piece {
+// neighbours returns pairs of pieces of a section that share a seam, of those that
+// are asked for: the piece sewn by it, and each earlier piece with a side on it.
+func neighbours(d *pattern.Drawing, wanted func(a, b *pattern.Piece) bool) [][2]*pattern.Piece {
 	var pairs [][2]*pattern.Piece
 	for i := 1; i < len(d.Pieces); i++ {
-		seam := segment(d.Pieces[i].Seam[0], d.Pieces[i].Seam[1])
-		if seam.Len() < onLine {
+		seam := segment(d.Pieces[i].Seam[0], d.Pieces[i].Seam[1]).Ray()
+		if seam.Len < onLine {
 			continue
 		}
 		// Long sections have long seams; looking back a few pieces finds the
 		// neighbors of ordinary ones and keeps the cost linear.
 		const lookBack = 24
 		for k := max(0, i-lookBack); k < i; k++ {
-			if sideOn(&d.Pieces[k], seam.Len(), func(q pattern.Pos) (off, along float64) {
-				return seam.Offset(point(q)), seam.Along(point(q))
-			}) {
+			if wanted(&d.Pieces[k], &d.Pieces[i]) && sideOn(&d.Pieces[k], &seam) {
 				pairs = append(pairs, [2]*pattern.Piece{&d.Pieces[k], &d.Pieces[i]})
 			}
 		}
@@ -100,14 +103,15 @@ func neighbours(d *pattern.Drawing) [][2]*pattern.Piece {
 }
 
 // sideOn reports whether a side of the piece lies on the seam, for a length.
-func sideOn(p *pattern.Piece, length float64, to func(pattern.Pos) (off, along float64)) bool {
+func sideOn(p *pattern.Piece, seam *plane.Ray) bool {
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, q := range p.Polygon {
-		if off, along := to(q); math.Abs(off) < onLine {
+		if at := point(q); math.Abs(seam.Offset(at)) < onLine {
+			along := seam.Along(at)
 			low, high = min(low, along), max(high, along)
 		}
 	}
-	return min(high, length)-max(low, 0) > onLine
+	return min(high, seam.Len)-max(low, 0) > onLine
 }
 
 // lightness is CIE L* of an sRGB color.

@@ -20,25 +20,27 @@ type end struct {
 }
 
 // seamEnds returns where seams of one copy end strictly inside the segment,
-// in order along it. A seam ends wherever two pieces share a corner there.
+// in order along it. A seam ends wherever two pieces share a corner there. The
+// list is good until the next call.
 func (v *View) seamEnds(copy int, side plane.Line) []end {
-	var ends []end
-	length := side.Len()
-	for i := range v.Of(copy) {
-		p := &v.Of(copy)[i]
+	ends, line := v.ends[:0], side.Ray()
+	of := v.Of(copy)
+	for i := range of {
+		p := &of[i]
 		for _, q := range p.Polygon {
-			if d := side.Offset(q); d > onLine || d < -onLine {
+			if d := line.Offset(q); d > onLine || d < -onLine {
 				continue
 			}
-			if t := side.Along(q); t > onLine && t < length-onLine {
+			if t := line.Along(q); t > onLine && t < line.Len-onLine {
 				ends = append(ends, end{t, q, p})
 			}
 		}
 	}
+	v.ends = ends
 	slices.SortStableFunc(ends, func(a, b end) int { return cmp.Compare(a.along, b.along) })
 	// The two pieces of a seam give the same end twice; the later piece is the
 	// one whose seam it is.
-	var kept []end
+	kept := ends[:0]
 	for _, e := range ends {
 		if n := len(kept); n > 0 && e.along-kept[n-1].along < onLine {
 			if e.piece.Piece.Number > kept[n-1].piece.Piece.Number {

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"seamwright/compiler/pattern"
 	"seamwright/lang/problem"
@@ -62,8 +63,9 @@ block ketch 8 x 8 finished 8in {
 func nearMissesOf(v *View, j *pattern.Join, apart pattern.Length, report func(Finding)) {
 	side := segment(j.A, j.B)
 	left, right := sideEnds(v, j.Left, j), sideEnds(v, j.Right, j)
+	alone := unmatched(right, left)
 	for _, a := range unmatched(left, right) {
-		for _, b := range unmatched(right, left) {
+		for _, b := range alone {
 			gap := math.Abs(a.along - b.along)
 			if gap > float64(apart+slack) {
 				continue
@@ -91,11 +93,16 @@ func sideEnds(v *View, copies []int, j *pattern.Join) []end {
 
 // unmatched returns the ends of one side that no end of the other meets.
 func unmatched(ends, others []end) []end {
+	at := make([]float64, len(others))
+	for i := range others {
+		at[i] = others[i].along
+	}
+	slices.Sort(at)
 	var alone []end
 	for _, e := range ends {
 		met := false
-		for _, o := range others {
-			met = met || math.Abs(e.along-o.along) < onLine
+		for i, _ := slices.BinarySearch(at, e.along-onLine); i < len(at) && !met && at[i] < e.along+onLine; i++ {
+			met = math.Abs(e.along-at[i]) < onLine
 		}
 		if !met {
 			alone = append(alone, e)

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 	"math"
+	"math/bits"
 	"slices"
 
 	"seamwright/compiler/pattern"
@@ -120,19 +121,32 @@ func (v *View) meetings(from int) []meeting {
 }
 
 // crowds gathers corners by place. Places with too few corners for from
-// seams are left out: a corner has two sides.
+// seams are left out, as far as that is seen at once: a corner has two sides.
 func (v *View) crowds(from int) [][]corner {
 	type cell struct{ x, y int32 }
 	of := func(q plane.Point) cell {
 		const size = 4 * onLine
 		return cell{int32(math.Round(q.X / size)), int32(math.Round(q.Y / size))}
 	}
-	count := make(map[cell]int32, len(v.Placed))
+	corners := 0
+	for i := range v.Placed {
+		corners += len(v.Placed[i].Polygon)
+	}
+	// Nearly all places have few corners. A small table in which several places
+	// may share a count tells so without a map.
+	shift := 64 - bits.Len(uint(4*corners))
+	hash := func(c cell) uint32 {
+		return uint32((uint64(uint32(c.x))*0x9e3779b97f4a7c15 ^ uint64(uint32(c.y))*0xc2b2ae3d27d4eb4f) >> shift)
+	}
+	count := make([]uint8, 1<<(64-shift))
 	for i := range v.Placed {
 		for _, q := range v.Placed[i].Polygon {
-			count[of(q)]++
+			if n := &count[hash(of(q))]; *n < math.MaxUint8 {
+				*n++
+			}
 		}
 	}
+	least := uint8(min(from/2, math.MaxUint8))
 	var crowds [][]corner
 	at := map[cell]int{}
 	for i := range v.Placed {
@@ -140,7 +154,7 @@ func (v *View) crowds(from int) [][]corner {
 		n := len(p)
 		for k, q := range p {
 			c := of(q)
-			if int(count[c]) < from/2 {
+			if count[hash(c)] < least {
 				continue
 			}
 			id, ok := at[c]
@@ -152,7 +166,7 @@ func (v *View) crowds(from int) [][]corner {
 			crowds[id] = append(crowds[id], corner{q, p[(k+n-1)%n], p[(k+1)%n]})
 		}
 	}
-	return crowds
+	return slices.DeleteFunc(crowds, func(c []corner) bool { return len(c) < int(least) })
 }
 
 // seamsAt counts the directions of the sides that leave a place. Where the
@@ -184,9 +198,8 @@ func (v *View) seamsAt(corners []corner) int {
 
 // onBorder reports whether the stretch from p to q lies on the block's edge.
 func (v *View) onBorder(p, q plane.Point) bool {
-	o := v.Sized.Outline
-	for i := range o {
-		side := segment(o[i], o[(i+1)%len(o)])
+	for i := range v.border {
+		side := &v.border[i]
 		if math.Abs(side.Offset(p)) < onLine && math.Abs(side.Offset(q)) < onLine {
 			return true
 		}

@@ -51,6 +51,9 @@ block beacon 8 x 8 finished 6in {
 			usual, least := v.Limits.number(warn), v.Limits.number(stop)
 			for i := range v.Placed {
 				p := &v.Placed[i]
+				if !anySharp(p.Polygon, usual) {
+					continue
+				}
 				at, angle := sharpest(p.Polygon)
 				if angle >= usual-angleSlack {
 					continue
@@ -70,6 +73,21 @@ block beacon 8 x 8 finished 6in {
 			}
 		},
 	}
+}
+
+// anySharp reports whether some corner may be sharper than an angle. Nearly all
+// pieces have none, and arc tangents are dear.
+func anySharp(p plane.Polygon, than float64) bool {
+	const sure = 0.01 // degrees
+	wide := math.Cos(min(than+sure, 180) * math.Pi / 180)
+	for i := range p {
+		a := p[(i+len(p)-1)%len(p)].Sub(p[i])
+		b := p[(i+1)%len(p)].Sub(p[i])
+		if a.Dot(b) >= wide*math.Sqrt(a.Dot(a)*b.Dot(b)) {
+			return true
+		}
+	}
+	return false
 }
 
 // sharpest returns the corner of the least angle, in degrees.

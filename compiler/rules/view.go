@@ -16,6 +16,8 @@ type View struct {
 	Limits  Limits
 	Placed  []Placed // every piece of every copy, copy by copy
 	first   []int    // Placed index of each copy's first piece
+	border  []plane.Ray
+	ends    []end // scratch
 }
 
 // A Placed is one piece in its place.
@@ -27,7 +29,20 @@ type Placed struct {
 }
 
 func newView(p *pattern.Pattern, ls Limits, b *pattern.Block, s *pattern.Sized) *View {
-	v := &View{Pattern: p, Limits: ls, Block: b, Sized: s}
+	v := &View{Pattern: p, Limits: ls, Block: b, Sized: s, first: make([]int, 0, len(s.Copies))}
+	for i := range s.Outline {
+		v.border = append(v.border, segment(s.Outline[i], s.Outline[(i+1)%len(s.Outline)]).Ray())
+	}
+	pieces, corners := 0, 0
+	for c := range s.Copies {
+		d := &s.Drawings[s.Copies[c].Drawing]
+		pieces += len(d.Pieces)
+		for i := range d.Pieces {
+			corners += len(d.Pieces[i].Polygon)
+		}
+	}
+	v.Placed = make([]Placed, 0, pieces)
+	points := make(plane.Polygon, corners) // of all polygons
 	for c := range s.Copies {
 		at := &s.Copies[c]
 		d := &s.Drawings[at.Drawing]
@@ -35,7 +50,9 @@ func newView(p *pattern.Pattern, ls Limits, b *pattern.Block, s *pattern.Sized) 
 		v.first = append(v.first, len(v.Placed))
 		for i := range d.Pieces {
 			piece := &d.Pieces[i]
-			polygon := make(plane.Polygon, len(piece.Polygon))
+			n := len(piece.Polygon)
+			polygon := points[:n:n]
+			points = points[n:]
 			for k, q := range piece.Polygon {
 				polygon[k] = move.Apply(point(q))
 			}
