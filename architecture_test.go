@@ -51,6 +51,7 @@ var layers = []struct {
 	{"emit/flow", []string{"compiler/pattern", "emit/drawing"}},
 	{"emit/booklet/words", nil},
 	{"emit/booklet", []string{"compiler/pattern", "emit/booklet/words", "emit/diagram", "emit/drawing", "emit/flow", "emit/pdf", "emit/sheet", "emit/table", "lang/problem"}},
+	{"emit/edition", []string{"compiler/pattern", "emit/drawing", "emit/sheet"}},
 	{"emit/report", []string{"compiler/pattern", "emit/drawing", "emit/table"}},
 	{"emit/internal/sample", []string{"compiler/pattern", "compiler/plane", "compiler/cutting"}}, // for tests
 	{"emit", []string{"compiler/pattern", "emit/...", "lang/problem"}},

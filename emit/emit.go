@@ -10,6 +10,7 @@ import (
 	"seamwright/emit/booklet/words"
 	"seamwright/emit/diagram"
 	"seamwright/emit/drawing"
+	"seamwright/emit/edition"
 	"seamwright/emit/pdf"
 	"seamwright/emit/png"
 	"seamwright/emit/report"
@@ -189,7 +190,7 @@ func (w *work) write() []Output {
 			for _, picture := range diagram.Pictures(w.p, block) {
 				name := picture.Name
 				if picture.Of != nil {
-					name += "-" + sizeName(picture.Of.Finished)
+					name += "-" + edition.SizeName(picture.Of.Finished)
 				}
 				f.add(folder+"/"+name+".svg", func() []byte { return w.render(picture.Make()) })
 			}
@@ -201,7 +202,7 @@ func (w *work) write() []Output {
 		}
 		for s := range block.Sizes {
 			sized, cuts := &block.Sizes[s], w.made[b][s].Cuts
-			sub := f.unique(folder + "/" + sizeName(sized.Finished))
+			sub := f.unique(folder + "/" + edition.SizeName(sized.Finished))
 			if w.options.wants("sheets") {
 				w.sheets(f, sub, block, sized, &w.sets[b][s])
 			}

@@ -12,6 +12,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"seamwright/compiler/pattern"
+	"seamwright/emit/edition"
 	"seamwright/emit/internal/sample"
 )
 
@@ -125,7 +126,7 @@ func TestNames(t *testing.T) {
 		{pattern.Size{W: 20.5 * pattern.Centimetre, H: 20.5 * pattern.Centimetre}, "20.5cm"},
 		{pattern.Size{W: 7.3701, H: 7.3701}, "7.3701in"},
 	} {
-		if got := sizeName(c.s); got != c.want {
+		if got := edition.SizeName(c.s); got != c.want {
 			t.Errorf("%v: %q, want %q", c.s, got, c.want)
 		}
 	}

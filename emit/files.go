@@ -2,15 +2,12 @@ package emit
 
 import (
 	"fmt"
-	"math"
 	"runtime"
 	"runtime/debug"
 	"strconv"
 	"strings"
 	"sync"
 	"sync/atomic"
-
-	"seamwright/compiler/pattern"
 )
 
 // Files are outputs whose bytes are still to be made, each by a task.
@@ -88,22 +85,3 @@ func safeName(s string) string {
 	}
 	return s
 }
-
-// sizeName names a finished size: "8in", "7.5in", "20cm", "6x15in".
-func sizeName(s pattern.Size) string {
-	in := pattern.Length(1)
-	unit := "in"
-	if mm := s.W.MM(); !even(float64(s.W)*16) && even(mm) {
-		in, unit = pattern.Centimetre, "cm"
-	}
-	number := func(l pattern.Length) string {
-		return strconv.FormatFloat(math.Round(float64(l/in)*1e4)/1e4, 'f', -1, 64)
-	}
-	if math.Abs(float64(s.W-s.H)) < sameSize {
-		return number(s.W) + unit
-	}
-	return number(s.W) + "x" + number(s.H) + unit
-}
-
-// even reports whether a number is a whole one but for noise.
-func even(f float64) bool { return math.Abs(f-math.Round(f)) < 1e-3 }

@@ -1,0 +1,195 @@
+package edition
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+	"pgregory.net/rapid"
+
+	"seamwright/compiler/pattern"
+	"seamwright/emit/internal/sample"
+	"seamwright/emit/sheet"
+)
+
+// recorded is the boat with its real sheets.
+func recorded(t *testing.T, change func(p *pattern.Pattern)) *Record {
+	t.Helper()
+	return made(change, func(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) sheet.Set {
+		set, _ := sheet.Lay(p, b, s, p.Settings.Sheet)
+		return set
+	})
+}
+
+func made(change func(p *pattern.Pattern), lay func(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) sheet.Set) *Record {
+	p := sample.Boat()
+	if change != nil {
+		change(p)
+	}
+	all := make([][]Made, len(p.Blocks))
+	for b := range p.Blocks {
+		for s := range p.Blocks[b].Sizes {
+			set := lay(p, &p.Blocks[b], &p.Blocks[b].Sizes[s])
+			all[b] = append(all[b], Made{Sheets: set, Marks: []Word{{"letter", set.Mark}}, Cloth: []Word{{"sky", "1/8 yd"}}, Table: "table"})
+		}
+	}
+	return Of(p, all)
+}
+
+// same leaves the order of words out, which earlier editions lose.
+var same = cmp.Options{cmpopts.IgnoreTypes(pattern.Source{}), cmpopts.EquateEmpty(),
+	cmpopts.SortSlices(func(a, b Word) bool { return a.Name < b.Name }),
+	cmpopts.SortSlices(func(a, b Size) bool { return a.Name < b.Name }),
+	cmpopts.SortSlices(func(a, b Section) bool { return a.Name < b.Name })}
+
+func TestWhatIsWrittenIsRead(t *testing.T) {
+	one := recorded(t, nil)
+	one.Edition = 1
+	var e Editions
+	e.Add(one)
+	back, err := Read(e.Bytes())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d := cmp.Diff(one, back.Last(), same); d != "" {
+		t.Errorf("(-recorded +read)\n%s", d)
+	}
+	if d := cmp.Diff(string(e.Bytes()), string(back.Bytes())); d != "" {
+		t.Errorf("written again (-first +second)\n%s", d)
+	}
+}
+
+// Earlier editions come back whole from what was otherwise in them.
+func TestEarlierEditionsComeBack(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		var e Editions
+		var all []*Record
+		edition := 0
+		for range rapid.IntRange(1, 4).Draw(rt, "editions") {
+			edition += rapid.IntRange(1, 9).Draw(rt, "step")
+			r := made(func(p *pattern.Pattern) {
+				p.Title = rapid.SampledFrom([]string{"Boat", "Boats", "", "a/b \"c\" <d>"}).Draw(rt, "title")
+				p.Fabrics[0].Words = rapid.SampledFrom([]string{"sky", "air"}).Draw(rt, "words")
+				if rapid.Bool().Draw(rt, "fewer sizes") {
+					p.Blocks[0].Sizes = p.Blocks[0].Sizes[:1]
+				}
+				for i := range p.Blocks[0].Sizes {
+					p.Blocks[0].Sizes[i].Drawings[0].Make = rapid.IntRange(1, 4).Draw(rt, "make")
+				}
+			}, func(*pattern.Pattern, *pattern.Block, *pattern.Sized) sheet.Set {
+				return sheet.Set{Mark: "MARK", Sheets: make([]sheet.Sheet, rapid.IntRange(0, 2).Draw(rt, "sheets"))}
+			})
+			r.Edition = edition
+			all = append(all, r)
+			e.Add(r)
+			back, err := Read(e.Bytes())
+			if err != nil {
+				rt.Fatal(err)
+			}
+			e = *back
+		}
+		for _, want := range all {
+			if d := cmp.Diff(want, e.Get(want.Edition), same); d != "" {
+				rt.Fatalf("edition %d (-recorded +read)\n%s", want.Edition, d)
+			}
+		}
+		if e.Get(edition+1) != nil || e.Get(0) != nil {
+			rt.Fatal("an edition that never was is found")
+		}
+	})
+}
+
+// A release that changes one word changes few lines of the file.
+func TestFileChangesWhereThePrintDoes(t *testing.T) {
+	one, two := recorded(t, nil), recorded(t, func(p *pattern.Pattern) { p.About.Notes = append(p.About.Notes, "press well") })
+	one.Edition, two.Edition = 1, 2
+	var e, f Editions
+	e.Add(one)
+	f.Add(one)
+	f.Add(two)
+	before := strings.Split(string(e.Bytes()), "\n")
+	news := 0
+	for _, line := range strings.Split(string(f.Bytes()), "\n") {
+		if !strings.Contains(strings.Join(before, "\n"), line) {
+			news++
+		}
+	}
+	if news > 8 {
+		t.Errorf("%d lines changed:\n%s", news, cmp.Diff(string(e.Bytes()), string(f.Bytes())))
+	}
+}
+
+// What is printed the same has the same sums, whatever the edition's number; a
+// stroke or a word that is not the same has not.
+func TestSumsTellStrokesFromWords(t *testing.T) {
+	parts := func(change func(p *pattern.Pattern)) map[string]Part {
+		out := map[string]Part{}
+		for _, p := range recorded(t, change).Blocks[0].Sizes[0].Sheets[0].Parts {
+			out[p.Name] = p
+		}
+		return out
+	}
+	plain := parts(nil)
+	for name, want := range map[string]Part{"section B": {}, "head": {}, "front": {}, "furniture": {}} {
+		if plain[name] == want {
+			t.Errorf("no part %q in %v", name, plain)
+		}
+	}
+	renamed := parts(func(p *pattern.Pattern) { p.Fabrics[0].Words += "s" })
+	differs := 0
+	for name, p := range renamed {
+		if p.Words != plain[name].Words {
+			differs++
+			if !strings.HasPrefix(name, "section") {
+				t.Errorf("a fabric's word changes the words of %q", name)
+			}
+		}
+	}
+	if differs == 0 {
+		t.Error("a fabric's word changes no sum")
+	}
+}
+
+func TestDamage(t *testing.T) {
+	var e Editions
+	e.Add(&Record{Edition: 3, Words: []Word{{"title", "Boat"}}})
+	good := string(e.Bytes())
+	for _, c := range []struct{ name, text, want string }{
+		{"nothing", "", "end of JSON"},
+		{"cut off", good[:len(good)/2], "line "},
+		{"merged", strings.Replace(good, "\"facts\"", "\n<<<<<<< ours\n\"facts\"", 1), "merged"},
+		{"another file", `{"schema": "other/1"}`, "schema"},
+		{"no edition", strings.Replace(good, ": 3", ": 0", 1), "not in order"},
+		{"unknown fact", strings.Replace(good, "words/title", "wards/title", 1), "wards/title: no such fact"},
+		{"wrong kind", strings.Replace(good, `"Boat"`, `17`, 1), "words/title: json"},
+		{"twice", strings.Replace(good, `"words/title": "Boat"`, `"words/title": "Boat", "words/title": "Boat"`, 1), "told twice"},
+		{"a copy of a million", strings.Replace(good, `"words/title": "Boat"`, `"block/b/8in/copy/99999999": {}`, 1), "is no number"},
+	} {
+		if _, err := Read([]byte(c.text)); err == nil || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%s: %v", c.name, err)
+		}
+	}
+}
+
+func FuzzRead(f *testing.F) {
+	var e Editions
+	e.Add(&Record{Edition: 1, Words: []Word{{"title", "Boat"}}})
+	e.Add(&Record{Edition: 2, Blocks: []Block{{Name: "b", Sizes: []Size{{Name: "8in", Copies: []Copy{{}}}}}}})
+	f.Add(e.Bytes())
+	f.Add([]byte(`{"schema":"seamwright-editions/1","edition":1,"facts":{"block/b/8in/space/A x":{}}}`))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		e, err := Read(data)
+		if err != nil {
+			return
+		}
+		for _, n := range e.Numbers() {
+			if e.Get(n) == nil {
+				t.Errorf("edition %d is lost", n)
+			}
+		}
+		if _, err := Read(e.Bytes()); err != nil {
+			t.Errorf("what was read can't be written and read again: %v", err)
+		}
+	})
+}

@@ -1,0 +1,77 @@
+package emit
+
+import (
+	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet"
+	"seamwright/emit/booklet/words"
+	"seamwright/emit/drawing"
+	"seamwright/emit/edition"
+	"seamwright/emit/sheet"
+	"seamwright/lang/problem"
+)
+
+// markPapers are the papers whose version marks are recorded beside that of the
+// pattern's own: those that buyers have.
+func markPapers() []string { return []string{"letter", "a4"} }
+
+// Record tells what a pattern prints, on its own paper and at all its sizes.
+// Problems are those of paper; where one is an error there is no record.
+func Record(p *pattern.Pattern) (*edition.Record, []problem.Problem) {
+	first := *p // nothing but the number may change with the number
+	first.About.Edition = 1
+	w := &work{p: &first, options: Options{Only: []string{"sheets", "tables"}}}
+	w.prepare()
+	if problem.Failed(w.problems) {
+		return nil, w.problems
+	}
+	said := w.words()
+	all := make([][]edition.Made, len(p.Blocks))
+	var tasks []func()
+	for b := range p.Blocks {
+		all[b] = make([]edition.Made, len(p.Blocks[b].Sizes))
+		for s := range p.Blocks[b].Sizes {
+			tasks = append(tasks, func() { all[b][s] = w.recorded(p, b, s, said) })
+		}
+	}
+	inParallel(tasks)
+	return edition.Of(p, all), w.problems
+}
+
+// recorded makes what is recorded of one size.
+func (w *work) recorded(p *pattern.Pattern, b, s int, said *words.Catalogue) edition.Made {
+	block, sized, set, cuts := &w.p.Blocks[b], &w.p.Blocks[b].Sizes[s], &w.sets[b][s], w.made[b][s].Cuts
+	made := edition.Made{Sheets: *set, Table: string(cuts.Markdown(w.p, block, sized)), Marks: marks(p, &p.Blocks[b], &p.Blocks[b].Sizes[s])}
+	for _, c := range cuts.Bought(w.p, block, sized) {
+		made.Cloth = append(made.Cloth, edition.Word{Name: w.p.Fabrics[c.Fabric].Name, Text: c.Words})
+	}
+	sheets := map[*drawing.Page]bool{}
+	for i := range set.Sheets {
+		sheets[&set.Sheets[i].Page] = true
+	}
+	for _, page := range booklet.Make(booklet.Parts{Pattern: w.p, Block: block, Sized: sized, Sheets: set, Cuts: cuts, Words: said}) {
+		if !sheets[page.Page] {
+			made.Booklet = append(made.Booklet, page.Page)
+			made.Chapter = append(made.Chapter, page.Bookmark)
+		}
+	}
+	return made
+}
+
+// marks are those that stand on the sheets of a size, by paper. A paper that has
+// no room has none.
+func marks(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) []edition.Word {
+	own := p.Settings.Sheet
+	papers := []pattern.Sheet{own}
+	for _, name := range markPapers() {
+		if named, ok := pattern.SheetNamed(name); ok && name != own.Name {
+			papers = append(papers, named)
+		}
+	}
+	var out []edition.Word
+	for _, paper := range papers {
+		if set, problems := sheet.Lay(p, b, s, paper); !problem.Failed(problems) && len(set.Sheets) > 0 {
+			out = append(out, edition.Word{Name: paper.Name, Text: set.Mark})
+		}
+	}
+	return out
+}
