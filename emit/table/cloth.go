@@ -43,14 +43,23 @@ func (c *Cuts) needs(i, blocks int) ([]cutting.Need, int) {
 	return all, i
 }
 
-// cloth writes what is bought of each fabric, and how that was reckoned.
-func (w *writer) cloth(c *Cuts, b *pattern.Block) {
-	set := &w.p.Settings
+// A Bought is what is bought of one fabric.
+type Bought struct {
+	Fabric int    // index into Pattern.Fabrics
+	Words  string // "1/4 yd.", in a sentence
+	Sum    []string
+}
+
+// Buying tells how cloth to buy is reckoned, and what is bought of each fabric.
+// Without a width of cloth, or without patches, there is nothing to tell.
+func (c *Cuts) Buying(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) (how string, all []Bought) {
+	set := &p.Settings
 	if set.Buying.Usable <= 0 || len(c.Rows) == 0 {
-		return
+		return "", nil
 	}
-	n := blocks(w.p, b, w.s)
-	w.text("\n## Cloth to buy\n\nFor ")
+	w := writer{p: p, s: s, metric: set.Metric}
+	n := blocks(p, b, s)
+	w.text("For ")
 	if n == 1 {
 		w.text("one block")
 	} else {
@@ -59,38 +68,63 @@ func (w *writer) cloth(c *Cuts, b *pattern.Block) {
 	w.text(". Strips are cut across the cloth, of which ").own(set.Buying.Usable).
 		text(" are usable between the selvages; what is bought is rounded up to the next ")
 	if w.metric {
-		w.text("10 cm.\n\n")
+		w.text("10 cm.")
 	} else {
-		w.text("1/8 yd.\n\n")
+		w.text("1/8 yd.")
 	}
+	how = w.take()
 	for i := 0; i < len(c.Rows); {
-		f := &w.p.Fabrics[c.Rows[i].Fabric]
-		w.text("- **").author(f.Words).text("** (").author(f.Value).text("): ")
+		bought := Bought{Fabric: c.Rows[i].Fabric}
 		var needs []cutting.Need
 		needs, i = c.needs(i, n)
-		w.bought(cutting.Buy(needs, set))
+		w.bought(&bought, cutting.Buy(needs, set))
+		all = append(all, bought)
+	}
+	return how, all
+}
+
+// take returns what was written and begins anew.
+func (w *writer) take() string {
+	s := string(w.b)
+	w.b = w.b[:0]
+	return s
+}
+
+// cloth writes what is bought of each fabric, and how that was reckoned.
+func (w *writer) cloth(c *Cuts, b *pattern.Block) {
+	how, all := c.Buying(w.p, b, w.s)
+	if how == "" {
+		return
+	}
+	w.text("\n## Cloth to buy\n\n").text(how).text("\n\n")
+	for i := range all {
+		f := &w.p.Fabrics[all[i].Fabric]
+		w.text("- **").author(f.Words).text("** (").author(f.Value).text("): ").text(all[i].Words).text("\n")
+		for _, line := range all[i].Sum {
+			w.text("  - ").text(line).text("\n")
+		}
 	}
 }
 
-// bought writes one cloth.
-func (w *writer) bought(c cutting.Cloth) {
+// bought words one cloth.
+func (w *writer) bought(b *Bought, c cutting.Cloth) {
 	if c.TooBig {
-		w.text("a patch is larger than the cloth is wide; choose wider cloth, or cut that patch along its length.\n")
+		b.Words = "a patch is larger than the cloth is wide; choose wider cloth, or cut that patch along its length."
 		return
 	}
 	if c.Scrap.W > 0 {
-		w.text("a scrap of at least ").own(c.Scrap.H).text(" x ").own(c.Scrap.W).text(" will do.\n")
+		b.Words = w.text("a scrap of at least ").own(c.Scrap.H).text(" x ").own(c.Scrap.W).text(" will do.").take()
 		return
 	}
 	w.amount(c.Buy).text(".")
 	if c.Mixed {
 		w.text(" Some strips hold two sizes, which saves a step.")
 	}
-	w.text("\n")
+	b.Words = w.take()
 	for i := range c.Strips {
-		w.strip(&c.Strips[i])
+		b.Sum = append(b.Sum, w.strip(&c.Strips[i]).take())
 	}
-	w.sum(&c)
+	b.Sum = append(b.Sum, w.sum(&c).take())
 }
 
 // amount writes what is asked for in a shop.
@@ -101,8 +135,8 @@ func (w *writer) amount(l pattern.Length) *writer {
 	return w.text(cutting.Yards(l))
 }
 
-func (w *writer) strip(s *cutting.Strip) {
-	w.text("  - (").number(s.Times).text(") strip")
+func (w *writer) strip(s *cutting.Strip) *writer {
+	w.text("(").number(s.Times).text(") strip")
 	if s.Times > 1 {
 		w.text("s")
 	}
@@ -113,13 +147,13 @@ func (w *writer) strip(s *cutting.Strip) {
 		}
 		w.count(n.Count).text(" ").text(Size(n.Size, w.metric))
 	}
-	w.text("\n")
+	return w
 }
 
 // sum writes the sum, part by part.
-func (w *writer) sum(c *cutting.Cloth) {
+func (w *writer) sum(c *cutting.Cloth) *writer {
 	buying := &w.p.Settings.Buying
-	w.text("  - Sum: ").own(c.Inches).text(" of strips")
+	w.text("Sum: ").own(c.Inches).text(" of strips")
 	if c.Spare > 0 {
 		w.text(" + ").own(c.Spare).text(" to spare")
 	}
@@ -133,5 +167,5 @@ func (w *writer) sum(c *cutting.Cloth) {
 	if !w.metric {
 		w.text("; ").amount(c.Buy).text(" is ").own(c.Buy)
 	}
-	w.text("\n")
+	return w
 }

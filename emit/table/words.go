@@ -42,6 +42,10 @@ func (r *Row) appendShape(b []byte) []byte {
 	return b
 }
 
+// Cut says how the patches of a row are cut: "square, cut once on the diagonal,
+// for 3 triangles".
+func (r *Row) Cut() string { return string(r.appendShape(nil)) }
+
 // Size returns a size in inches or centimetres, one figure for a square.
 func Size(s pattern.Size, metric bool) string { return string(appendSize(nil, s, metric)) }
 
