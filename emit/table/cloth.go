@@ -43,8 +43,8 @@ func (c *Cuts) needs(i, blocks int) ([]cutting.Need, int) {
 	return all, i
 }
 
-// A Bought is what is bought of one fabric.
-type Bought struct {
+// A Purchase is what is bought of one fabric, and how that was reckoned.
+type Purchase struct {
 	Fabric int    // index into Pattern.Fabrics
 	Words  string // "1/4 yd.", in a sentence
 	Sum    []string
@@ -52,7 +52,7 @@ type Bought struct {
 
 // Buying tells how cloth to buy is reckoned, and what is bought of each fabric.
 // Without a width of cloth, or without patches, there is nothing to tell.
-func (c *Cuts) Buying(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) (how string, all []Bought) {
+func (c *Cuts) Buying(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) (how string, all []Purchase) {
 	set := &p.Settings
 	if set.Buying.Usable <= 0 || len(c.Rows) == 0 {
 		return "", nil
@@ -74,7 +74,7 @@ func (c *Cuts) Buying(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) (h
 	}
 	how = w.take()
 	for i := 0; i < len(c.Rows); {
-		bought := Bought{Fabric: c.Rows[i].Fabric}
+		bought := Purchase{Fabric: c.Rows[i].Fabric}
 		var needs []cutting.Need
 		needs, i = c.needs(i, n)
 		w.bought(&bought, cutting.Buy(needs, set))
@@ -107,7 +107,7 @@ func (w *writer) cloth(c *Cuts, b *pattern.Block) {
 }
 
 // bought words one cloth.
-func (w *writer) bought(b *Bought, c cutting.Cloth) {
+func (w *writer) bought(b *Purchase, c cutting.Cloth) {
 	if c.TooBig {
 		b.Words = "a patch is larger than the cloth is wide; choose wider cloth, or cut that patch along its length."
 		return
