@@ -99,12 +99,22 @@ func (r *run) tooLarge(e lang.Expr) {
 }
 
 func (r *run) point(e *lang.Point) value.Value {
-	x, ok1 := r.want(e.X, numberKind, "a point's x")
-	y, ok2 := r.want(e.Y, numberKind, "a point's y")
+	x, ok1 := r.coordinate(e.X, "a point's x")
+	y, ok2 := r.coordinate(e.Y, "a point's y")
 	if !ok1 || !ok2 {
 		return value.Value{}
 	}
-	return value.Point(x.Num.Float64(), y.Num.Float64())
+	return value.Point(x, y)
+}
+
+// coordinate works out a number of a point. Nearly all are written as such, and
+// need no more than being read.
+func (r *run) coordinate(e lang.Expr, whose string) (float64, bool) {
+	if n, ok := e.(*lang.Number); ok && n.Unit == "" && !n.Big {
+		return float64(n.Num) / float64(n.Den), r.step(n)
+	}
+	v, ok := r.want(e, numberKind, whose)
+	return v.Num.Float64(), ok
 }
 
 func (r *run) unary(e *lang.Unary) value.Value {

@@ -107,7 +107,7 @@ func (r *run) sectionStmt(s *lang.Section) {
 		return
 	}
 	good := r.part(s) && r.newSection(s.Name.Text, at)
-	section := Section{Name: s.Name.Text, At: r.file.place(at)}
+	section := Section{Name: s.Name.Text, At: r.file.place(at), Pieces: make([]Piece, 0, written(s.Body))}
 	r.section = &section
 	r.stmts(s.Body)
 	if r.pieces == 0 && !r.failed {
@@ -117,6 +117,17 @@ func (r *run) sectionStmt(s *lang.Section) {
 	if good {
 		r.body.Sections = append(r.body.Sections, section)
 	}
+}
+
+// written counts the statements of a body that are pieces.
+func written(b *lang.Body) int {
+	n := 0
+	for _, s := range b.Stmts {
+		if _, ok := s.(*lang.Piece); ok {
+			n++
+		}
+	}
+	return n
 }
 
 // sectionHead is where a section is named, or begins.
