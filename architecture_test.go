@@ -53,6 +53,7 @@ var layers = []struct {
 	{"emit/booklet", []string{"compiler/pattern", "emit/booklet/words", "emit/diagram", "emit/drawing", "emit/flow", "emit/pdf", "emit/sheet", "emit/table", "lang/problem"}},
 	{"emit/edition", []string{"compiler/pattern", "emit/drawing", "emit/sheet"}},
 	{"emit/report", []string{"compiler/pattern", "emit/drawing", "emit/table"}},
+	{"emit/html", []string{"compiler/pattern", "emit/diagram", "emit/drawing", "emit/report", "emit/svg", "emit/table"}},
 	{"emit/internal/sample", []string{"compiler/pattern", "compiler/plane", "compiler/cutting"}}, // for tests
 	{"emit", []string{"compiler/pattern", "emit/...", "lang/problem"}},
 	{"cmd/internal/...", []string{"lang/problem", "cmd/internal/..."}},

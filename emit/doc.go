@@ -9,6 +9,7 @@
 //	flow     text, tables and pictures over pages
 //	booklet  the printed pattern of one size, and its words
 //	report   what was checked, in words; pattern.json
+//	html     the report for a browser
 //	svg      drawings to SVG
 //	pdf      drawings to PDF
 //	png      drawings to dots

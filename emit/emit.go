@@ -11,6 +11,7 @@ import (
 	"seamwright/emit/diagram"
 	"seamwright/emit/drawing"
 	"seamwright/emit/edition"
+	"seamwright/emit/html"
 	"seamwright/emit/pdf"
 	"seamwright/emit/png"
 	"seamwright/emit/report"
@@ -46,7 +47,7 @@ const Width = 1200
 //
 // Paths are BLOCK/front.svg and the other pictures, BLOCK/front.png, BLOCK/SIZE/sheets.pdf
 // and sheet-1.svg, BLOCK/SIZE/cutting.md and .csv, BLOCK/SIZE/cutting-by-section.csv,
-// BLOCK/SIZE/booklet.pdf, report.txt and pattern.json.
+// BLOCK/SIZE/booklet.pdf, report.txt, report.html and pattern.json.
 func Build(p *pattern.Pattern, o Options) ([]Output, []problem.Problem) {
 	chosen := choose(p, o)
 	w := &work{p: chosen, options: o}
@@ -122,7 +123,7 @@ func (o *Options) hasSize(w pattern.Length) bool {
 func (w *work) prepare() {
 	o := &w.options
 	paper := o.wants("sheets") || o.wants("report") || o.wants("json") || o.binds()
-	rows := o.wants("tables") || o.wants("json") || o.binds()
+	rows := o.wants("tables") || o.wants("report") || o.wants("json") || o.binds()
 	var tasks []func()
 	var told [][][]problem.Problem
 	for b := range w.p.Blocks {
@@ -183,16 +184,21 @@ func sheetFile(i int) string { return "sheet-" + strconv.Itoa(i+1) + ".svg" }
 func (w *work) write() []Output {
 	f := &files{}
 	said := w.words()
+	drawn := make([]html.Block, len(w.p.Blocks))
 	for b := range w.p.Blocks {
 		block := &w.p.Blocks[b]
 		folder := f.unique(safeName(block.Name))
-		if w.options.wants("diagrams") {
-			for _, picture := range diagram.Pictures(w.p, block) {
-				name := picture.Name
-				if picture.Of != nil {
-					name += "-" + edition.SizeName(picture.Of.Finished)
-				}
-				f.add(folder+"/"+name+".svg", func() []byte { return w.render(picture.Make()) })
+		for _, picture := range diagram.Pictures(w.p, block) {
+			name := picture.Name
+			if picture.Of != nil {
+				name += "-" + edition.SizeName(picture.Of.Finished)
+			}
+			var file *Output
+			if w.options.wants("diagrams") {
+				file = f.add(folder+"/"+name+".svg", func() []byte { return w.render(picture.Make()) })
+			}
+			if picture.Name == "sections" || picture.Name == "joining" {
+				drawn[b].Pictures = append(drawn[b].Pictures, html.Picture{Of: picture.Of, SVG: w.drawn(file, picture.Make)})
 			}
 		}
 		if w.options.shows() {
@@ -203,9 +209,7 @@ func (w *work) write() []Output {
 		for s := range block.Sizes {
 			sized, cuts := &block.Sizes[s], w.made[b][s].Cuts
 			sub := f.unique(folder + "/" + edition.SizeName(sized.Finished))
-			if w.options.wants("sheets") {
-				w.sheets(f, sub, block, sized, &w.sets[b][s])
-			}
+			drawn[b].Sheets = append(drawn[b].Sheets, w.sheets(f, sub, block, sized, &w.sets[b][s]))
 			if w.options.wants("tables") {
 				f.add(sub+"/cutting.md", func() []byte { return cuts.Markdown(w.p, block, sized) })
 				f.add(sub+"/cutting.csv", func() []byte { return cuts.CSV(w.p, sized) })
@@ -224,6 +228,9 @@ func (w *work) write() []Output {
 		f.add("pattern.json", func() []byte { return report.JSON(w.p, w.made) })
 	}
 	inParallel(f.tasks)
+	if w.options.wants("report") {
+		f.add("report.html", nil).Data = w.page(drawn) // last, for it shows what other files hold
+	}
 	out := make([]Output, len(f.outputs))
 	for i, o := range f.outputs {
 		out[i] = *o
@@ -231,23 +238,50 @@ func (w *work) write() []Output {
 	return out
 }
 
-// sheets makes the files of one set. Both forms come from the same pages.
-func (w *work) sheets(f *files, folder string, b *pattern.Block, s *pattern.Sized, set *sheet.Set) {
+// sheets makes the files of one set, where they are wanted, and returns its pages
+// for the report. Both forms come from the same pages.
+func (w *work) sheets(f *files, folder string, b *pattern.Block, s *pattern.Sized, set *sheet.Set) []html.SVG {
 	if len(set.Sheets) == 0 {
-		return
+		return nil
 	}
-	if w.options.writes("pdf") {
+	wanted := w.options.wants("sheets")
+	if wanted && w.options.writes("pdf") {
 		o := f.add(folder+"/sheets.pdf", func() []byte { return bound(w.p, b, s, set) })
 		for i := range set.Sheets {
 			o.Prints = append(o.Prints, set.Sheets[i].Print)
 		}
 	}
-	if w.options.writes("svg") {
-		for i := range set.Sheets {
-			o := f.add(folder+"/"+sheetFile(i), func() []byte { return w.render(&set.Sheets[i].Page) })
-			o.Prints = []int{set.Sheets[i].Print}
+	drawn := make([]html.SVG, len(set.Sheets))
+	for i := range set.Sheets {
+		page := &set.Sheets[i].Page
+		var file *Output
+		if wanted && w.options.writes("svg") {
+			file = f.add(folder+"/"+sheetFile(i), func() []byte { return w.render(page) })
+			file.Prints = []int{set.Sheets[i].Print}
 		}
+		drawn[i] = w.drawn(file, func() *drawing.Page { return page })
 	}
+	return drawn
+}
+
+// drawn gives a page as SVG: the bytes of its file where it has one.
+func (w *work) drawn(file *Output, page func() *drawing.Page) html.SVG {
+	return func() []byte {
+		if file != nil {
+			return file.Data
+		}
+		return w.render(page())
+	}
+}
+
+// page makes the report for a browser. One that cannot be written is a fault of
+// this program.
+func (w *work) page(drawn []html.Block) []byte {
+	data, err := html.Page(w.p, w.made, drawn)
+	if err != nil {
+		panic(err)
+	}
+	return data
 }
 
 // bound puts a set of sheets into one file for the printer.

@@ -91,7 +91,7 @@ func TestOnly(t *testing.T) {
 		{"tables", []string{"boat/8in/cutting.md", "boat/8in/cutting.csv", "boat/8in/cutting-by-section.csv"}},
 		{"diagrams", []string{"boat/front.svg", "boat/line-drawing.svg", "boat/values.svg", "boat/sections.svg", "boat/joining.svg"}},
 		{"booklet", []string{"boat/8in/booklet.pdf"}},
-		{"report", []string{"report.txt"}},
+		{"report", []string{"report.txt", "report.html"}},
 		{"json", []string{"pattern.json"}},
 	} {
 		if diff := cmp.Diff(c.want, paths(build(t, sample.Boat(), Options{Only: []string{c.only}}))); diff != "" {

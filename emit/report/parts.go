@@ -19,6 +19,9 @@ type Part struct {
 // author's text in it is one line, and not escaped for any format.
 type Item struct{ Name, Words string }
 
+// ToPrint is the title of the part that lists the sheets.
+const ToPrint = "To make one block print"
+
 // Size tells what was counted and checked of a block at one size, what is printed
 // and how it is joined.
 func Size(p *pattern.Pattern, s *pattern.Sized, m *Made) []Part {
@@ -149,7 +152,7 @@ func (t *telling) sheets(s *pattern.Sized, m *Made) {
 	if len(m.Sheets) == 0 {
 		return
 	}
-	t.part("To make one block print")
+	t.part(ToPrint)
 	for i := range m.Sheets {
 		sheet := &m.Sheets[i]
 		var names []string

@@ -169,7 +169,7 @@ func (s *Server) answer(c conn, r *request) {
 		data, ok := s.outputs[path]
 		s.mu.Unlock()
 		if ok {
-			reply(c, r.method, "200 OK", kind(path), data)
+			replyWith(c, r.method, "200 OK", kind(path), outputPolicy, data)
 			return
 		}
 	} else if data, err := page.ReadFile("page/" + name); err == nil {
@@ -199,7 +199,7 @@ func kind(name string) string {
 
 // guards are sent with every answer. The page runs only its own script, asks
 // nobody else for anything, and stands in no other page. Where an output is
-// looked at by itself it may do nothing at all, but an SVG styles itself.
+// looked at by itself it may do nothing at all, but it styles itself.
 const guards = "Cache-Control: no-store\r\n" +
 	"X-Content-Type-Options: nosniff\r\n" +
 	"Referrer-Policy: no-referrer\r\n" +
@@ -213,11 +213,7 @@ const (
 	outputPolicy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'; sandbox"
 )
 
-func head(status, kind string) []byte {
-	policy := pagePolicy
-	if kind == "image/svg+xml" {
-		policy = outputPolicy
-	}
+func head(status, kind, policy string) []byte {
 	b := append([]byte("HTTP/1.1 "), status...)
 	b = append(b, "\r\nConnection: close\r\n"+guards+"Content-Security-Policy: "...)
 	b = append(b, policy...)
@@ -228,8 +224,12 @@ func head(status, kind string) []byte {
 }
 
 func reply(c conn, method, status, kind string, data []byte) {
+	replyWith(c, method, status, kind, pagePolicy, data)
+}
+
+func replyWith(c conn, method, status, kind, policy string, data []byte) {
 	c.SetWriteDeadline(time.Now().Add(writeIn))
-	b := append(head(status, kind), "\r\nContent-Length: "...)
+	b := append(head(status, kind, policy), "\r\nContent-Length: "...)
 	b = append(strconv.AppendInt(b, int64(len(data)), 10), "\r\n\r\n"...)
 	if method != "HEAD" {
 		b = append(b, data...)
@@ -250,7 +250,7 @@ func (s *Server) stream(c conn) {
 			}
 		}
 	}()
-	send := append(head("200 OK", "text/event-stream"), "\r\n\r\nretry: 250\n\n"...)
+	send := append(head("200 OK", "text/event-stream", pagePolicy), "\r\n\r\nretry: 250\n\n"...)
 	for sent := 0; ; {
 		data, last, changed := s.since(sent)
 		sent = last

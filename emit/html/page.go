@@ -1,0 +1,292 @@
+package html
+
+import (
+	"strconv"
+
+	"seamwright/compiler/pattern"
+	"seamwright/emit/diagram"
+	"seamwright/emit/drawing"
+	"seamwright/emit/report"
+	"seamwright/emit/svg"
+	"seamwright/emit/table"
+)
+
+// A Block is what was drawn of one block.
+type Block struct {
+	Pictures []Picture
+	Sheets   [][]SVG // by size and sheet
+}
+
+// A Picture is a picture of a block that the page shows large.
+type Picture struct {
+	Of *pattern.Sized // at this size; nil: at the first, and all that are divided as it is
+	SVG
+}
+
+// An SVG gives a drawing as a document when it is asked for.
+type SVG func() []byte
+
+// mostSheets is how many bytes of sheets go into a page. Mail takes attachments
+// of several megabytes, and a browser draws that many lines without a halt.
+const mostSheets = 3 << 20
+
+// Page returns the document. Made and blocks have one entry for each block, made
+// for each of its sizes. The error tells of a fault in a picture.
+func Page(p *pattern.Pattern, made [][]report.Made, blocks []Block) ([]byte, error) {
+	w := &page{p: p, writer: &writer{b: make([]byte, 0, 128<<10)}}
+	w.head()
+	w.fabrics()
+	for b := range p.Blocks {
+		w.block(b, made[b], &blocks[b])
+	}
+	for _, part := range report.Whole(p) {
+		w.raw("<h2>").text(part.Title).raw("</h2>\n")
+		w.facts(part.Items)
+	}
+	w.raw("</body>\n</html>\n")
+	return w.b, w.err
+}
+
+// A page is one under way.
+type page struct {
+	*writer
+	p         *pattern.Pattern
+	sheets    int // bytes of them so far
+	cautioned bool
+	err       error
+}
+
+func (w *page) title() string {
+	title := drawing.Clean(w.p.Title)
+	if title == "" {
+		title = drawing.Clean(w.p.File)
+	}
+	return title
+}
+
+func (w *page) head() {
+	w.raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n").
+		raw(`<meta http-equiv="Content-Security-Policy" content="`).raw(policy).raw("\">\n").
+		raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>").text(w.title()).raw("</title>\n<style>").
+		raw(style).raw("</style>\n</head>\n<body>\n")
+	w.element("h1", w.title())
+	a := &w.p.About
+	if a.Edition > 0 {
+		w.element("p", "Edition "+strconv.Itoa(a.Edition))
+	}
+	for _, s := range []string{a.Author, a.Year, a.Rights, a.Contact, a.Corrections} {
+		if s != "" {
+			w.element(`p class="soft"`, s)
+		}
+	}
+	for _, note := range a.Notes {
+		w.element("p", note)
+	}
+	w.raw("<nav>")
+	for b := range w.p.Blocks {
+		for s := range w.p.Blocks[b].Sizes {
+			w.raw(`<a href="#`).raw(anchor(b, s)).raw(`">`).text(w.p.Blocks[b].Title).raw(", ").
+				text(w.p.Blocks[b].Sizes[s].Finished.Exact()).raw("</a>\n")
+		}
+	}
+	w.raw("</nav>\n")
+}
+
+func anchor(block, size int) string { return "b" + strconv.Itoa(block) + "-" + strconv.Itoa(size) }
+
+// fabrics is the key: every role, and its cloth in each colorway.
+func (w *page) fabrics() {
+	w.raw("<h2>Fabrics</h2>\n<div class=\"scroll\"><table>\n<thead><tr><th>Fabric</th><th>Value</th>")
+	ways := w.p.Colorway[min(1, len(w.p.Colorway)):]
+	for i := range ways {
+		w.raw("<th>In &ldquo;").text(ways[i].Words).raw("&rdquo;</th>")
+	}
+	w.raw("</tr></thead>\n<tbody>\n")
+	for i := range w.p.Fabrics {
+		f := &w.p.Fabrics[i]
+		w.raw("<tr><td>").swatch(f.Colour).text(f.Words).raw("</td><td>").text(f.Value)
+		if f.Scrappy != "" {
+			w.raw(", another cloth for every ").text(f.Scrappy)
+		}
+		w.raw("</td>")
+		for k := range ways {
+			w.raw("<td>").swatch(ways[k].Dress[i].Colour).text(ways[k].Dress[i].Words).raw("</td>")
+		}
+		w.raw("</tr>\n")
+	}
+	w.raw("</tbody></table></div>\n")
+}
+
+// swatch shows a color. It is a picture, for the policy allows no style of its
+// own.
+func (w *writer) swatch(rgb uint32) *writer {
+	const hex = "0123456789abcdef"
+	w.raw(`<svg class="swatch" viewBox="0 0 8 8" aria-hidden="true"><path stroke="#808080" stroke-width=".6" d="M0 0h8v8H0z" fill="#`)
+	for shift := 20; shift >= 0; shift -= 4 {
+		w.b = append(w.b, hex[rgb>>shift&15])
+	}
+	return w.raw(`"/></svg>`)
+}
+
+// block shows one block, then each of its sizes.
+func (w *page) block(index int, made []report.Made, drawn *Block) {
+	b := &w.p.Blocks[index]
+	w.element("h2", b.Title)
+	if b.Doc != "" && drawing.Clean(b.Doc) != drawing.Clean(b.Title) {
+		w.element("p", b.Doc)
+	}
+	w.raw("<div class=\"pictures\">\n")
+	for i, picture := range diagram.Plain(w.p, b) {
+		caption := "The finished block, from the front"
+		switch {
+		case i == 1:
+			caption = "To color in"
+		case i > 1:
+			caption = "In \"" + w.p.Colorway[i-1].Words + "\""
+		}
+		data, err := svg.Render(picture.Make())
+		if err != nil && w.err == nil {
+			w.err = err
+		}
+		w.figure("", data, caption)
+	}
+	w.raw("</div>\n")
+	for s := range b.Sizes {
+		w.raw(`<h3 id="`).raw(anchor(index, s)).raw(`">`).text(b.Title).raw(", finishes ").text(b.Sizes[s].Finished.Words(w.p.Settings.Metric)).raw("</h3>\n")
+		w.size(b, &b.Sizes[s], &made[s], drawn, s)
+	}
+}
+
+// figure writes a picture with words below it.
+func (w *page) figure(class string, svg []byte, caption string) {
+	w.raw("<figure")
+	if class != "" {
+		w.raw(` class="`).raw(class).raw(`"`)
+	}
+	w.raw(">").picture(svg)
+	if caption != "" {
+		w.element("figcaption", caption)
+	}
+	w.raw("</figure>\n")
+}
+
+func (w *page) facts(items []report.Item) {
+	w.raw("<table class=\"facts\"><tbody>\n")
+	for _, i := range items {
+		w.raw(`<tr><th scope="row">`).text(i.Name).raw("</th><td>").text(i.Words).raw("</td></tr>\n")
+	}
+	w.raw("</tbody></table>\n")
+}
+
+// size tells of a block at one size.
+func (w *page) size(b *pattern.Block, s *pattern.Sized, m *report.Made, drawn *Block, index int) {
+	for _, part := range report.Size(w.p, s, m) {
+		if part.Title != "" {
+			w.element("h4", part.Title)
+		}
+		w.facts(part.Items)
+		switch part.Title {
+		case "":
+			w.large(s, drawn, index)
+		case report.ToPrint:
+			w.printed(drawn.Sheets[index], m)
+		}
+	}
+	w.cutting(s, m.Cuts)
+	w.cloth(b, s, m.Cuts)
+}
+
+// large shows the pictures that are of this size, or of the block.
+func (w *page) large(s *pattern.Sized, drawn *Block, index int) {
+	began := false
+	for _, p := range drawn.Pictures {
+		if p.Of != s && !(p.Of == nil && index == 0) {
+			continue
+		}
+		if !began {
+			w.raw("<div class=\"pictures\">\n")
+			began = true
+		}
+		w.figure("wide", p.SVG(), "")
+	}
+	if began {
+		w.raw("</div>\n")
+	}
+}
+
+// printed shows the sheets, small.
+func (w *page) printed(sheets []SVG, m *report.Made) {
+	w.element(`p class="soft"`, "The sheets are small here, to look at, and not to scale. Print sheets.pdf or the booklet, at 100 %, and measure the 1-inch square.")
+	w.raw("<div class=\"pictures\">\n")
+	for i, sheet := range sheets {
+		svg := sheet()
+		if w.sheets += len(svg); w.sheets > mostSheets {
+			w.element("p", "The other "+strconv.Itoa(len(sheets)-i)+" would make this page too large; they are in sheets.pdf.")
+			break
+		}
+		times := "print once"
+		if n := m.Sheets[i].Copies; n > 1 {
+			times = "print " + strconv.Itoa(n) + " times"
+		}
+		w.figure("sheet", svg, "Sheet "+strconv.Itoa(i+1)+", "+times)
+	}
+	w.raw("</div>\n")
+}
+
+// cutting tells what is cut, by fabric.
+func (w *page) cutting(s *pattern.Sized, c *table.Cuts) {
+	metric := w.p.Settings.Metric
+	w.element("h4", "To cut for one block")
+	w.caution()
+	w.raw("<div class=\"scroll\"><table>\n<thead><tr><th>Fabric</th><th>Count</th><th>Cut</th><th>Size</th><th>")
+	if metric {
+		w.raw("Inches")
+	} else {
+		w.raw("Metric")
+	}
+	w.raw("</th><th>For spaces</th></tr></thead>\n<tbody>\n")
+	for i := range c.Rows {
+		r := &c.Rows[i]
+		f := &w.p.Fabrics[r.Fabric]
+		straight, reversed := r.Cloth()
+		w.raw("<tr><td>").swatch(f.Colour).text(f.Words).raw("</td><td>(").number(straight).raw(")")
+		if reversed > 0 {
+			w.raw(" and (").number(reversed).raw(") reversed")
+		}
+		w.raw("</td><td>").text(r.Cut())
+		if r.Plain {
+			w.raw("; exact, no paper")
+		}
+		w.raw("</td><td>").text(table.Size(r.Size, metric)).raw("</td><td>").text(table.Size(r.Size, !metric)).
+			raw("</td><td>").text(table.SpaceList(s, r.Spaces, "reversed")).raw("</td></tr>\n")
+	}
+	w.raw("</tbody></table></div>\n")
+}
+
+// caution warns once, where cutting is first told of.
+func (w *page) caution() {
+	if !w.cautioned {
+		w.element("p", "A rotary cutter cuts what it meets: close it whenever you lay it down, and cut away from yourself. Keep fingers off the iron's sole and the needle's path.")
+	}
+	w.cautioned = true
+}
+
+// cloth tells what to buy, with the sum.
+func (w *page) cloth(b *pattern.Block, s *pattern.Sized, c *table.Cuts) {
+	how, all := c.Buying(w.p, b, s)
+	if how == "" {
+		return
+	}
+	w.element("h4", "Cloth to buy")
+	w.element("p", how)
+	w.raw("<table class=\"facts\"><tbody>\n")
+	for i := range all {
+		f := &w.p.Fabrics[all[i].Fabric]
+		w.raw(`<tr><th scope="row">`).swatch(f.Colour).text(f.Words).raw("</th><td>").text(all[i].Words)
+		for _, line := range all[i].Sum {
+			w.raw("<br><span class=\"soft\">").text(line).raw("</span>")
+		}
+		w.raw("</td></tr>\n")
+	}
+	w.raw("</tbody></table>\n")
+}
