@@ -29,9 +29,7 @@ func check(c *call) int {
 	r := &reporter{call: c, strict: *strict, format: *form}
 	names, ps := files.Find(c.args)
 	r.tell(ps)
-	if len(names) > 1 {
-		tuneMemory()
-	}
+	c.memory.tune(len(names) * usualText)
 	type checked struct {
 		pattern *pattern.Pattern
 		ps      []problem.Problem

@@ -23,7 +23,7 @@ type finished struct {
 // buildMany builds patterns on all processors, and tells of them in order, in a
 // line each. A pattern whose results are there already is passed over.
 func (c *call) buildMany(r *reporter, names, folders []string, o emit.Options) {
-	tuneMemory()
+	c.memory.tune(len(names) * usualText)
 	interrupted, end := onInterrupt()
 	defer end()
 	want := asked(o, r.strict)

@@ -132,9 +132,7 @@ func (c *call) compile(name string) (*pattern.Pattern, []*problem.Source, []prob
 	if fault != nil {
 		return nil, nil, []problem.Problem{*fault}
 	}
-	if len(src.Text) > largeText {
-		tuneMemory()
-	}
+	c.memory.tune(len(src.Text))
 	loader := newLoader()
 	defer loader.Close()
 	p, ps := compiler.Compile(src, loader)

@@ -24,8 +24,9 @@ type verb struct {
 // A call is a verb as it was asked for.
 type call struct {
 	env
-	verb  *verb
-	flags *flag.FlagSet
+	verb   *verb
+	flags  *flag.FlagSet
+	memory memory
 }
 
 // run finds the verb, runs it and returns the exit code. A panic anywhere below
