@@ -48,9 +48,10 @@ var layers = []struct {
 	{"emit/diagram", []string{"compiler/pattern", "compiler/plane", "emit/drawing"}},
 	{"emit/table", []string{"compiler/pattern", "compiler/cutting", "emit/drawing"}},
 	{"emit/testsew", nil}, // an independent judge: it reads what was emitted
+	{"emit/photo", []string{"emit/drawing"}},
 	{"emit/flow", []string{"compiler/pattern", "emit/drawing"}},
 	{"emit/booklet/words", nil},
-	{"emit/booklet", []string{"compiler/pattern", "emit/booklet/words", "emit/diagram", "emit/drawing", "emit/flow", "emit/pdf", "emit/sheet", "emit/table", "lang/problem"}},
+	{"emit/booklet", []string{"compiler/pattern", "emit/booklet/words", "emit/diagram", "emit/drawing", "emit/flow", "emit/pdf", "emit/photo", "emit/sheet", "emit/table", "lang/problem"}},
 	{"emit/edition", []string{"compiler/pattern", "emit/drawing", "emit/sheet"}},
 	{"emit/report", []string{"compiler/pattern", "emit/drawing", "emit/table"}},
 	{"emit/html", []string{"compiler/pattern", "emit/diagram", "emit/drawing", "emit/report", "emit/svg", "emit/table"}},

@@ -17,6 +17,13 @@ type Loader interface {
 	Load(from *problem.Source, path string) (*problem.Source, string)
 }
 
+// A PictureLoader is a Loader that finds the author's pictures too: the bytes of a
+// file, or "" and a message for people. Path is as written.
+type PictureLoader interface {
+	Loader
+	Picture(from *problem.Source, path string) (data, why string)
+}
+
 // Compile turns a text into a checked pattern. The pattern is nil where any
 // problem is an error. Problems are sorted.
 func Compile(src *problem.Source, load Loader) (*pattern.Pattern, []problem.Problem) {
@@ -30,6 +37,12 @@ func Compile(src *problem.Source, load Loader) (*pattern.Pattern, []problem.Prob
 		problems = append(problems, judge(src, result)...)
 	}
 	problem.Sort(problems)
+	if pictures, ok := load.(PictureLoader); ok {
+		for i := range result.Pattern.About.Pictures {
+			p := &result.Pattern.About.Pictures[i]
+			p.Data, p.Why = pictures.Picture(src, p.File)
+		}
+	}
 	if problem.Failed(problems) {
 		return nil, problems
 	}

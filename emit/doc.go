@@ -7,6 +7,7 @@
 //	diagram  pictures of the block
 //	table    cutting tables
 //	flow     text, tables and pictures over pages
+//	photo    the author's pictures
 //	booklet  the printed pattern of one size, and its words
 //	report   what was checked, in words; pattern.json
 //	html     the report for a browser

@@ -63,6 +63,7 @@ func Check(p *pattern.Pattern, o Options) []problem.Problem {
 	o.Only = []string{"sheets"}
 	w := &work{p: choose(p, o), options: o}
 	w.prepare()
+	w.readPictures()
 	return w.problems
 }
 
@@ -72,6 +73,7 @@ type work struct {
 	options  Options
 	sets     [][]sheet.Set   // by block and size
 	made     [][]report.Made // the same
+	pictures []booklet.Picture
 	problems []problem.Problem
 	svg      svg.Renderer // of all pages: what is the same on many is written once
 }
@@ -146,11 +148,20 @@ func (w *work) prepare() {
 	}
 	inParallel(tasks)
 	w.tell(booklet.Check(w.p))
+	if o.binds() {
+		w.readPictures()
+	}
 	for _, sizes := range told {
 		for _, problems := range sizes {
 			w.tell(problems)
 		}
 	}
+}
+
+func (w *work) readPictures() {
+	pictures, problems := booklet.Pictures(w.p)
+	w.pictures = pictures
+	w.tell(problems)
 }
 
 // tell keeps the problems that have not been told of another size.
@@ -216,7 +227,7 @@ func (w *work) write() []Output {
 				f.add(sub+"/cutting-by-section.csv", func() []byte { return table.SectionsCSV(w.p, sized) })
 			}
 			if w.options.binds() {
-				parts := booklet.Parts{Pattern: w.p, Block: block, Sized: sized, Sheets: &w.sets[b][s], Cuts: cuts, Words: said}
+				parts := booklet.Parts{Pattern: w.p, Block: block, Sized: sized, Sheets: &w.sets[b][s], Cuts: cuts, Words: said, Pictures: w.pictures}
 				f.add(sub+"/booklet.pdf", func() []byte { return w.booklet(parts) })
 			}
 		}

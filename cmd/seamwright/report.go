@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"slices"
 
 	"seamwright/cmd/internal/files"
 	"seamwright/cmd/internal/render"
@@ -126,7 +127,7 @@ func (r *reporter) compile(name string) *pattern.Pattern {
 }
 
 // compile reads and compiles one file. The texts are all that it was made from,
-// its own first.
+// its own first, pictures last.
 func (c *call) compile(name string) (*pattern.Pattern, []*problem.Source, []problem.Problem) {
 	src, fault := files.Read(name, c.stdin)
 	if fault != nil {
@@ -136,7 +137,7 @@ func (c *call) compile(name string) (*pattern.Pattern, []*problem.Source, []prob
 	loader := newLoader()
 	defer loader.Close()
 	p, ps := compiler.Compile(src, loader)
-	return p, append([]*problem.Source{src}, loader.Texts()...), ps
+	return p, slices.Concat([]*problem.Source{src}, loader.Texts(), loader.Pictures()), ps
 }
 
 func newLoader() *files.Loader {

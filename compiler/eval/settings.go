@@ -104,6 +104,9 @@ func (e *evaluator) pattern(f *file, d *lang.Pattern) {
 		case "before", "instead":
 			p.saying(s)
 			continue
+		case "picture":
+			p.picture(s)
+			continue
 		case "limit":
 			p.limit(s)
 			continue
@@ -156,7 +159,7 @@ func (e *evaluator) pattern(f *file, d *lang.Pattern) {
 		case "language":
 			p.language(s, &set.Language)
 		default:
-			p.unknownSetting(s, []string{"edition", "author", "year", "rights", "contact", "corrections", "note",
+			p.unknownSetting(s, []string{"edition", "author", "year", "rights", "contact", "corrections", "note", "picture",
 				"allowance", "extra", "ease", "sheet", "margin", "cloth_width", "straighten", "shrinkage", "spare_strips", "miniature", "metric", "tint", "language", "limit", "before", "instead"})
 		}
 	}

@@ -61,6 +61,16 @@ func TestSettings(t *testing.T) {
 	}
 }
 
+func TestPictures(t *testing.T) {
+	got := good(t, "pattern \"P\" { picture \"a.png\"\npicture \"b/c.jpg\", \"Sewn.\" }\n"+plainBlock).Pattern.About.Pictures
+	if len(got) != 2 || got[0].File != "a.png" || got[0].Words != "" || got[1].File != "b/c.jpg" || got[1].Words != "Sewn." {
+		t.Fatalf("%+v", got)
+	}
+	if at := got[1].At; at.Source == nil || at.Source.Text[at.Span.Start:at.Span.End] != `"b/c.jpg"` {
+		t.Errorf("at %+v", at.Span)
+	}
+}
+
 // A margin stays, whether it is written before the sheet or after it.
 func TestMarginAndSheetInEitherOrder(t *testing.T) {
 	a := good(t, "pattern \"P\" { margin 1in sheet a4 }\n"+plainBlock).Pattern.Settings
@@ -80,6 +90,7 @@ func TestSettingFaults(t *testing.T) {
 		"limit near_miss": "L212 1 a comma", "limit 3, 1in": "L212 1 the name of a limit", "limit near_miss, 1in limit near_miss, 2in": "L212 1 before",
 		"limit near_miss, (1, 2)": "L212 1 a length", "limit near_miss, -1in": "L212 1 below 0", "ease 1in ease 1in": "L214 1 on line 1",
 		"cloth_width 8in": "L212 1 at least 9in", "straighten 10in": "L212 1", "shrinkage 26": "L212 1 per cent", "shrinkage 3in": "L221 1", "spare_strips -1": "L212 1",
+		"picture 3": "L212 1 name of a file", "picture \"a.png\", 3": "L212 1 name of a file", "picture \"a.png\", \"b\", \"c\"": "L212 1 another line",
 		"language \"de\"": "L212 1 short name", "before \"Breathe.\"": "L212 1 a comma", "instead trim_how, 3": "L212 1 in quotes", "instead 3, \"Now.\"": "L212 1 name",
 	} {
 		r := evaluate("pattern \"P\" { "+setting+" }\n"+plainBlock, nil)

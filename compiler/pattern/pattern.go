@@ -30,6 +30,7 @@ type About struct {
 	Contact     string
 	Corrections string // where errata are published
 	Notes       []string
+	Pictures    []Picture
 	Sayings     []Saying
 }
 

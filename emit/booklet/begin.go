@@ -11,11 +11,12 @@ import (
 func (m *maker) begin() {
 	m.Break()
 	m.Chapter(m.say("begin"))
-	if notes := m.Pattern.About.Notes; len(notes) > 0 {
+	if notes := m.Pattern.About.Notes; len(notes)+len(m.Pictures) > 0 {
 		m.Heading(m.say("from_designer"))
 		for _, note := range notes {
 			m.Text(note)
 		}
+		m.pictures()
 	}
 	m.tools()
 	m.Text(m.say("stitch"))

@@ -15,12 +15,13 @@ import (
 
 // Parts are what a booklet is made of.
 type Parts struct {
-	Pattern *pattern.Pattern
-	Block   *pattern.Block
-	Sized   *pattern.Sized
-	Sheets  *sheet.Set
-	Cuts    *table.Cuts
-	Words   *words.Catalogue
+	Pattern  *pattern.Pattern
+	Block    *pattern.Block
+	Sized    *pattern.Sized
+	Sheets   *sheet.Set
+	Cuts     *table.Cuts
+	Words    *words.Catalogue
+	Pictures []Picture // of the author
 }
 
 // A maker is the work on one booklet.

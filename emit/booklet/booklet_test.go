@@ -29,7 +29,7 @@ func parts(t testing.TB, p *pattern.Pattern, language string) Parts {
 	if !ok {
 		t.Fatal(language)
 	}
-	return Parts{p, b, s, &set, table.List(p, s), c}
+	return Parts{Pattern: p, Block: b, Sized: s, Sheets: &set, Cuts: table.List(p, s), Words: c}
 }
 
 // own returns the pages that are not sheets.

@@ -13,6 +13,7 @@ import (
 const (
 	NoLanguage problem.Code = "S301" // there are no words in the pattern's language
 	NoMessage  problem.Code = "S302" // no sentence has the name that the author gives
+	NoPicture  problem.Code = "S303" // an author's picture is not there, or is none
 )
 
 const harbour = "fabric sky \"sky\" light #dfeaf0\nfabric sea \"sea\" dark #25525e\n" +
@@ -36,6 +37,14 @@ func Codes() []problem.Info {
 			Source:  "practice",
 			Example: "pattern \"Sky\" { before trim_hwo, \"Breathe.\" }\n" + harbour,
 			Cured:   "pattern \"Sky\" { before trim_how, \"Breathe.\" }\n" + harbour,
+		},
+		{
+			Code:    NoPicture,
+			Title:   "a picture that is not printed",
+			Rule:    "`picture` names a PNG or JPEG file by its path from the pattern's own folder, inside the project. One that is missing, damaged or of another kind is left out, and the booklet is good without it.",
+			Source:  "practice",
+			Example: "pattern \"Sky\" { picture \"sewn.jpg\", \"Sewn in linen.\" }\n" + harbour,
+			Cured:   "pattern \"Sky\" { note \"Sewn in linen.\" }\n" + harbour,
 		},
 	}
 }

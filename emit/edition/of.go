@@ -78,6 +78,9 @@ func (r *Record) about(p *pattern.Pattern) {
 	for i, n := range a.Notes {
 		add("note "+strconv.Itoa(i+1), n)
 	}
+	for i, picture := range a.Pictures {
+		add("picture "+strconv.Itoa(i+1), strings.TrimSpace(picture.File+" "+picture.Words))
+	}
 	for _, s := range a.Sayings {
 		how := "before: "
 		if s.Instead {

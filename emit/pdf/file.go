@@ -61,9 +61,14 @@ func (f *file) stream(r ref, dict string, data []byte) {
 	}
 	f.zip.Write(data) // a bytes.Buffer takes everything
 	f.zip.Close()
+	f.raw(r, dict+" /Filter /FlateDecode", f.packed.Bytes())
+}
+
+// raw writes a stream as it is.
+func (f *file) raw(r ref, dict string, data []byte) {
 	f.offsets[r-1] = f.buf.Len()
-	fmt.Fprintf(&f.buf, "%d 0 obj\n<<%s /Length %d /Filter /FlateDecode>>\nstream\n", int(r), dict, f.packed.Len())
-	f.buf.Write(f.packed.Bytes())
+	fmt.Fprintf(&f.buf, "%d 0 obj\n<<%s /Length %d>>\nstream\n", int(r), dict, len(data))
+	f.buf.Write(data)
 	f.buf.WriteString("\nendstream\nendobj\n")
 }
 

@@ -48,7 +48,7 @@ func Render(d *Document) ([]byte, error) {
 		f.put(pages[i], fmt.Sprintf("<</Type /Page /Parent %s /MediaBox %s /TrimBox %s /Resources %s /Contents %s>>",
 			tree, box(p.Size, p.Size), box(p.Size, p.Trim), resources, content))
 	}
-	f.put(resources, fmt.Sprintf("<</Font <<%s%s>>>>", w.regular.resources(f), w.bold.resources(f)))
+	f.put(resources, fmt.Sprintf("<</Font <<%s%s>>%s>>", w.regular.resources(f), w.bold.resources(f), w.pictures(f)))
 	f.put(tree, fmt.Sprintf("<</Type /Pages /Count %d /Kids [%s]>>", len(pages), kids))
 	outlines := bookmarks(f, d, pages)
 	language := cmp.Or(d.Language, "en")
@@ -107,6 +107,7 @@ type writer struct {
 	out           []byte
 	height        float64 // of the page, points
 	regular, bold subset
+	images        []*drawing.Raster
 	style         drawing.Style // as last set, so that it is not set again
 	fill, text    drawing.Colour
 	err           error
@@ -134,6 +135,8 @@ func (w *writer) items(items []drawing.Item) {
 			w.word(item)
 		case *drawing.Group:
 			w.group(item)
+		case *drawing.Image:
+			w.image(item)
 		}
 	}
 }

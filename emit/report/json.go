@@ -83,6 +83,14 @@ func (e *encoder) about(p *pattern.Pattern) {
 		e.string(n)
 	}
 	e.close(']')
+	e.key("pictures").open('[')
+	for i := range a.Pictures {
+		e.open('{')
+		e.key("file").string(a.Pictures[i].File)
+		e.key("words").string(a.Pictures[i].Words)
+		e.close('}')
+	}
+	e.close(']')
 }
 
 func (e *encoder) settings(s *pattern.Settings) {

@@ -43,6 +43,7 @@ func madeOf(p *pattern.Pattern) [][]Made {
 func busy() *pattern.Pattern {
 	p := sample.Boat()
 	p.About.Notes = []string{"One.", "Two."}
+	p.About.Pictures = []pattern.Picture{{File: "sewn.jpg", Words: "Sewn."}}
 	p.Accepted = []pattern.Accepted{{Code: "R101", Message: "narrow", Reason: "it is a mast", Source: pattern.Source{File: "boat.seam", Line: 12}}}
 	p.Limits = []pattern.Limit{{Code: "R104", Name: "near_miss", Unit: pattern.InInches, Value: 0.375, Set: true}, {Code: "R106", Name: "section_pieces", Value: 20}}
 	p.Colorway = []pattern.Colorway{{Words: "as written", Dress: []pattern.Cloth{{Words: "sky", Value: "light", Colour: 0x00ff01}}}}

@@ -15,12 +15,18 @@ type document struct {
 	Contact     string      `json:"contact"`
 	Corrections string      `json:"corrections"`
 	Notes       []string    `json:"notes"`
+	Pictures    []picture   `json:"pictures"`
 	Settings    settings    `json:"settings"`
 	Fabrics     []fabric    `json:"fabrics"`
 	Colorways   []colorway  `json:"colorways"`
 	Blocks      []blockJSON `json:"blocks"`
 	Accepted    []accepted  `json:"accepted"`
 	Limits      []limit     `json:"limits"`
+}
+
+type picture struct {
+	File  string `json:"file"`
+	Words string `json:"words"`
 }
 
 type settings struct {

@@ -143,6 +143,8 @@ func (w *writer) items(items []drawing.Item) {
 		case *drawing.Group:
 			w.flush()
 			w.group(item)
+		default:
+			w.fail("a %T is not written as SVG", item)
 		}
 	}
 	w.flush()

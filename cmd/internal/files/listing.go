@@ -34,7 +34,7 @@ func (w *writer) listed() (map[string]bool, error) {
 		return nil, err
 	}
 	defer f.Close()
-	data, err := readAll(f, 0)
+	data, err := readAll(f, 0, MaxSize)
 	if err != nil {
 		return nil, err
 	}

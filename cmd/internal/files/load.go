@@ -40,6 +40,8 @@ type Loader struct {
 	project *os.Root // opened by the first use of a file
 	root    string
 	read    map[string]*problem.Source
+
+	pictures map[string]*problem.Source
 }
 
 // Close gives back the project's folder.
@@ -51,17 +53,25 @@ func (l *Loader) Close() {
 }
 
 // Texts are those that were found, in the order of their names.
-func (l *Loader) Texts() []*problem.Source {
-	all := slices.Collect(maps.Values(l.read))
+func (l *Loader) Texts() []*problem.Source { return sorted(l.read) }
+
+func sorted(found map[string]*problem.Source) []*problem.Source {
+	all := slices.Collect(maps.Values(found))
 	slices.SortFunc(all, func(a, b *problem.Source) int { return strings.Compare(a.Name, b.Name) })
 	return all
 }
+
+// Pictures are the author's that were found, in the order of their names.
+func (l *Loader) Pictures() []*problem.Source { return sorted(l.pictures) }
 
 // Load finds what `use ... from "path"` names, in the file from. Where there is
 // none to be had it returns nil and says why.
 func (l *Loader) Load(from *problem.Source, use string) (*problem.Source, string) {
 	if message := spelling(use); message != "" {
 		return nil, message
+	}
+	if strings.HasSuffix(use, Extension) {
+		return nil, "write the path without " + Extension
 	}
 	name, ok := strings.CutPrefix(use, Shipped)
 	if !ok && strings.HasPrefix(from.Name, Shipped) {
@@ -91,8 +101,6 @@ func spelling(use string) string {
 		return "folders are divided by / here: write " + strings.ReplaceAll(use, `\`, "/")
 	case path.IsAbs(use) || len(use) > 1 && use[1] == ':':
 		return "a path begins at the folder of this file, not at the top of the disk, so that the pattern still builds on another machine"
-	case strings.HasSuffix(use, Extension):
-		return "write the path without " + Extension
 	case strings.ContainsFunc(use, func(r rune) bool { return r < ' ' }):
 		return "there is a control character in the path"
 	}
@@ -124,9 +132,23 @@ func (l *Loader) family(name string) (*problem.Source, string) {
 	return nil, message
 }
 
-// file reads a file of the project. The operating system itself is asked to
-// open it inside the root, so no symbolic link and no race leads out.
+// file reads a text of the project.
 func (l *Loader) file(from *problem.Source, at string) (*problem.Source, string) {
+	data, message := l.bytes(from, at, MaxSize, l.missing)
+	if message != "" {
+		return nil, message
+	}
+	src, p := text(at, data)
+	if p != nil {
+		return nil, at + ": " + p.Message
+	}
+	return src, ""
+}
+
+// bytes reads a file of the project that has at most so many bytes. The operating
+// system itself is asked to open it inside the root, so no symbolic link and no
+// race leads out.
+func (l *Loader) bytes(from *problem.Source, at string, most int64, missing func(string, error) string) ([]byte, string) {
 	if l.project == nil {
 		if err := l.open(from); err != nil {
 			return nil, "the project's folder can't be opened: " + reason(err)
@@ -145,25 +167,24 @@ func (l *Loader) file(from *problem.Source, at string) (*problem.Source, string)
 		return nil, at + " is not a file"
 	}
 	if err != nil {
-		return nil, l.missing(at, err)
+		return nil, missing(at, err)
 	}
-	if info.Size() > MaxSize {
-		return nil, fmt.Sprintf("%s is larger than %d MB, the most that is read", at, MaxSize>>20)
+	if info.Size() > most {
+		return nil, fmt.Sprintf("%s is larger than %d MB, the most that is read", at, most>>20)
 	}
 	f, err := l.project.Open(inside)
 	if err != nil {
-		return nil, l.missing(at, err)
+		return nil, missing(at, err)
 	}
 	defer f.Close()
-	data, err := readAll(f, info.Size())
-	if err != nil {
+	data, err := readAll(f, info.Size(), most)
+	switch {
+	case err != nil:
 		return nil, at + " can't be read: " + reason(err)
+	case int64(len(data)) > most: // it grew
+		return nil, fmt.Sprintf("%s is larger than %d MB, the most that is read", at, most>>20)
 	}
-	src, p := text(at, data)
-	if p != nil {
-		return nil, at + ": " + p.Message
-	}
-	return src, ""
+	return data, ""
 }
 
 // missing words the failure to open a file of the project.

@@ -44,21 +44,21 @@ func Read(name string, stdin io.Reader) (*problem.Source, *problem.Problem) {
 		return nil, unreadable(name, err)
 	}
 	defer f.Close()
-	data, err := readAll(f, info.Size())
+	data, err := readAll(f, info.Size(), MaxSize)
 	if err != nil {
 		return nil, unreadable(name, err)
 	}
 	return text(name, data)
 }
 
-// readAll reads a file of about the given size, and never much more than
-// MaxSize, even if it grows.
-func readAll(f io.Reader, size int64) ([]byte, error) {
-	data := make([]byte, 0, min(size, MaxSize)+512)
+// readAll reads a file of about the given size, and never much more than most,
+// even if it grows.
+func readAll(f io.Reader, size, most int64) ([]byte, error) {
+	data := make([]byte, 0, min(size, most)+512)
 	for {
 		n, err := f.Read(data[len(data):cap(data)])
 		data = data[:len(data)+n]
-		if err == io.EOF || len(data) > MaxSize {
+		if err == io.EOF || int64(len(data)) > most {
 			return data, nil
 		}
 		if err != nil {

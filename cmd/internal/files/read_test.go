@@ -113,6 +113,9 @@ func TestLoad(t *testing.T) {
 	put(t, at("project/families/vast.seam"), strings.Repeat(" ", MaxSize+1))
 	put(t, at("project/families/empty.seam"), "")
 	put(t, at("outside.seam"), "unit outside")
+	put(t, at("project/boats/sail.png"), "a sail")
+	put(t, at("project/boats/none.png"), "")
+	put(t, at("project/boats/vast.png"), strings.Repeat(" ", MaxPicture+1))
 	boat := &problem.Source{Name: put(t, at("project/boats/boat.seam"), "x")}
 	alone := &problem.Source{Name: put(t, at("alone/boat.seam"), "x")}
 	links := true
@@ -162,6 +165,23 @@ func TestLoad(t *testing.T) {
 		if (src == nil) == (message == "") || !strings.Contains(got, c.want) {
 			t.Errorf("%q from %s: got %q, want %q", c.path, c.from.Name, got, c.want)
 		}
+	}
+	for name, want := range map[string]string{
+		"sail.png": "a sail", "../families/wave.seam": "unit wave", // what it is, is not asked here
+		"sial.png": "did you mean sail.png?", "mast.png": "there is no file", "../../outside.seam": "out of the project", "abs.seam": "symbolic link",
+		"up/outside.seam": "symbolic link", "": "empty", `a\b.png`: "a/b.png", "/etc/passwd": "not at the top", "none.png": "there is nothing in", "vast.png": "larger than 10 MB",
+		"pipe.seam": "is not a file", "..": "is not a file",
+	} {
+		if strings.HasPrefix(want, "symbolic") && !links {
+			continue
+		}
+		data, why := l.Picture(boat, name)
+		if got := data + why; (data == "") == (why == "") || !strings.Contains(got, want) {
+			t.Errorf("the picture %q: got %q, want %q", name, got, want)
+		}
+	}
+	if all := l.Pictures(); len(all) != 2 || all[0].Name != at("project/boats/sail.png") {
+		t.Errorf("%d pictures", len(all))
 	}
 	a, _ := l.Load(boat, "../families/wave")
 	b, _ := l.Load(boat, "../boats/../families/wave")
