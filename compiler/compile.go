@@ -31,6 +31,7 @@ func Compile(src *problem.Source, load Loader) (*pattern.Pattern, []problem.Prob
 	result := eval.Evaluate(file, loading(load))
 	problems = append(problems, result.Problems...)
 	problems = append(problems, piecing.Piece(result)...)
+	problems = newUnread(file, problems).drop(problems) // what only follows from mistakes of the text
 	if !problem.Failed(problems) {
 		cutting.Cut(&result.Pattern)
 		pressing.Press(&result.Pattern)

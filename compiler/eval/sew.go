@@ -173,7 +173,7 @@ func (r *run) piece(s *lang.Piece) {
 		return
 	}
 	if len(s.Corners) > 0 {
-		r.next, r.pieces = 0, -1 // what it was meant to be is not known
+		r.lostCount() // what it was meant to be is not known
 		r.fault(Misplaced, s.Corners[0].Where(), "a piece of a section takes a line, not corners: its corners follow from the lines").Help =
 			"write `along p -- q`"
 	}

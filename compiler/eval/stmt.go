@@ -42,11 +42,15 @@ func (r *run) stmt(s lang.Stmt) {
 		r.accept(s)
 	case *lang.BadStmt:
 		r.failed = true
-		r.next, r.pieces = 0, -1
+		r.lostCount()
 	case *lang.Join, *lang.Section, *lang.Place, *lang.Line, *lang.Keep:
 		r.unitStmt(s)
 	}
 }
+
+// lostCount notes that it is not known which pieces a statement would have made, so
+// that nothing is said of the order of those that follow.
+func (r *run) lostCount() { r.next, r.pieces = 0, -1 }
 
 // unitStmt runs what may stand in a unit, but not in a section: there the parser
 // has refused it.
@@ -78,6 +82,7 @@ func (r *run) loop(s *lang.For) {
 	case s.From == nil || s.To == nil:
 		r.failed = true
 		r.round(s, value.Value{})
+		r.lostCount()
 		return
 	}
 	from, ok1 := r.want(s.From, numberKind, "a range")
@@ -87,11 +92,13 @@ func (r *run) loop(s *lang.For) {
 		return
 	}
 	if !ok1 || !ok2 {
+		r.lostCount()
 		return
 	}
 	first, ok1 := r.wholeEnd(s.From, from)
 	last, ok2 := r.wholeEnd(s.To, to)
 	if !ok1 || !ok2 {
+		r.lostCount()
 		return
 	}
 	if last >= first && uint64(last)-uint64(first) >= maxRange {
@@ -150,6 +157,7 @@ func (r *run) ifs(s *lang.If) {
 		if r.checking {
 			r.stmts(s.Then)
 		} else if !ok {
+			r.lostCount()
 			return
 		} else if c.True() {
 			r.stmts(s.Then)
