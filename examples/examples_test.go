@@ -62,6 +62,15 @@ func source(t *testing.T, name string) *problem.Source {
 	return &problem.Source{Name: name, Text: string(text)}
 }
 
+// Picture finds a picture beside the one that asks.
+func (beside) Picture(from *problem.Source, path string) (data, why string) {
+	read, err := os.ReadFile(filepath.Join(filepath.Dir(from.Name), path))
+	if err != nil {
+		return "", "there is no such file"
+	}
+	return string(read), ""
+}
+
 // compile returns a pattern of which neither errors nor warnings were told.
 func compile(t *testing.T, name string) *pattern.Pattern {
 	t.Helper()
