@@ -147,6 +147,7 @@ func (w *work) prepare() {
 		}
 	}
 	inParallel(tasks)
+	w.tell(sheet.CheckTexts(w.p))
 	w.tell(booklet.Check(w.p))
 	if o.binds() {
 		w.readPictures()

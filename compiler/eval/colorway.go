@@ -29,6 +29,7 @@ func (e *evaluator) colorway(f *file, d *lang.Colorway) {
 	c := colorway{name: d.Name.Text, words: d.Name.Text, dress: map[*fabric]dressed{}}
 	if d.Words != nil {
 		c.words = d.Words.Text
+		e.printed(f, d.Words.Text, d.Words.Where())
 	}
 	for _, o := range e.colorways {
 		if o.name == c.name && c.name != "" {
@@ -64,6 +65,7 @@ func (e *evaluator) recoloured(f *file, s *lang.Recolour, fab, as *fabric) dress
 	cloth := fab.cloth()
 	if s.Words != nil {
 		cloth.Words = s.Words.Text
+		e.printed(f, s.Words.Text, s.Words.Where())
 	}
 	if s.Value.Text != "" {
 		cloth.Value = e.fabricValue(f, s.Value)

@@ -88,6 +88,7 @@ func (e *evaluator) evaluateUnits(root *file) {
 		if u.decl.Block {
 			e.out.Blocks = append(e.out.Blocks, e.finished(u, body))
 			e.out.Pattern.Blocks = append(e.out.Pattern.Blocks, u.blockInfo(body))
+			e.printed(u.file, u.decl.Doc, u.decl.Name.Span)
 		} else {
 			e.out.Units = append(e.out.Units, body)
 		}
@@ -106,6 +107,9 @@ func (e *evaluator) finish() {
 		index[i] = len(p.Fabrics)
 		if f.kept {
 			p.Fabrics = append(p.Fabrics, f.Fabric)
+			if f.says != nil {
+				e.printed(f.file, f.Words, f.says.Where())
+			}
 		}
 	}
 	for _, b := range e.memo {

@@ -35,8 +35,10 @@ type fabric struct {
 	pattern.Fabric
 	id   int
 	at   lang.Span
-	used bool // named somewhere
-	kept bool // goes into the pattern
+	file *file
+	says *lang.String // its words, where they are written
+	used bool         // named somewhere
+	kept bool         // goes into the pattern
 }
 
 // A unit is a unit or block as written.
@@ -125,7 +127,7 @@ func (e *evaluator) declareFabric(f *file, d *lang.Fabric) {
 	if d.Words != nil {
 		words = d.Words.Text
 	}
-	fab := &fabric{id: len(e.fabrics), at: d.Name.Span, Fabric: pattern.Fabric{
+	fab := &fabric{id: len(e.fabrics), at: d.Name.Span, file: f, says: d.Words, Fabric: pattern.Fabric{
 		Name:    d.Name.Text,
 		Words:   words,
 		Value:   e.fabricValue(f, d.Value),

@@ -34,6 +34,7 @@ func (p *props) picture(s *lang.Prop) {
 	picture := pattern.Picture{File: texts[0], At: p.file.place(s.Values[0].Where())}
 	if len(texts) == 2 {
 		picture.Words = texts[1]
+		p.printed(p.file, texts[1], s.Values[1].Where())
 	}
 	about := &p.out.Pattern.About
 	about.Pictures = append(about.Pictures, picture)

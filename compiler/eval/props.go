@@ -101,6 +101,7 @@ func (p *props) text(s *lang.Prop, into *string) {
 		return
 	case *lang.String:
 		*into = e.Text
+		p.printed(p.file, e.Text, e.Where())
 		return
 	case *lang.Number:
 		if e.Unit == "" {

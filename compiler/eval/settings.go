@@ -91,6 +91,7 @@ const (
 func (e *evaluator) pattern(f *file, d *lang.Pattern) {
 	if d.Name != nil && !blank(d.Name.Text) {
 		e.out.Pattern.Title = d.Name.Text
+		e.printed(f, d.Name.Text, d.Name.Where())
 	}
 	p := e.newProps(f, "pattern")
 	defer e.free(p.run)
@@ -180,6 +181,7 @@ func (p *props) notes(s *lang.Prop) {
 			continue
 		}
 		p.out.Pattern.About.Notes = append(p.out.Pattern.About.Notes, t.Text)
+		p.printed(p.file, t.Text, t.Where())
 	}
 }
 
@@ -206,6 +208,7 @@ func (p *props) saying(s *lang.Prop) {
 		p.wrong(text.Where(), s, "ends with a text in quotes", help)
 	default:
 		about := &p.out.Pattern.About
+		p.printed(p.file, t.Text, t.Where())
 		about.Sayings = append(about.Sayings, pattern.Saying{Name: n.Text, Text: t.Text, Instead: s.Name.Text == "instead"})
 	}
 }

@@ -71,6 +71,24 @@ func TestPictures(t *testing.T) {
 	}
 }
 
+// Texts that are printed are kept with their places, unless they are plain ASCII or
+// nothing shows them.
+func TestPrintedTexts(t *testing.T) {
+	text := "pattern \"H\u00e4fen\" { author \"\u00c5sa\" year \"2026\" note \"\u00e9\", \"e\" before trim_how, \"\u00df\" picture \"\u00f1.png\", \"\u00e7\" }\n" +
+		"fabric sky \"\u00fc\" light #dfeaf0\nfabric ghost \"\u00f8\" light #dfeaf0\n/// \u0142\nblock b 4 x 4 finished 4in { section { 1 sky at c } }\n" +
+		"colorway two \"\u0153\" { sky \"\u015f\" }\n"
+	var got []string
+	for _, s := range evaluate(text, nil).Pattern.Texts {
+		got = append(got, s.Words)
+		if at := s.At.Source.Text[s.At.Span.Start:s.At.Span.End]; at != "\""+s.Words+"\"" && at != "b" {
+			t.Errorf("%s stands at %s", s.Words, at)
+		}
+	}
+	if d := cmp.Diff([]string{"H\u00e4fen", "\u00c5sa", "\u00e9", "\u00df", "\u00e7", "\u0153", "\u015f", "\u0142", "\u00fc"}, got); d != "" {
+		t.Error(d)
+	}
+}
+
 // A margin stays, whether it is written before the sheet or after it.
 func TestMarginAndSheetInEitherOrder(t *testing.T) {
 	a := good(t, "pattern \"P\" { margin 1in sheet a4 }\n"+plainBlock).Pattern.Settings

@@ -11,6 +11,7 @@ type Pattern struct {
 	Colorway []Colorway // the pattern's own cloths come first, unnamed in the text
 	Quilts   []Quilt
 	Pads     []Pad
+	Texts    []Text     // what the author wrote and is printed, where it is not plain ASCII
 	Accepted []Accepted // warnings the author answered for
 	Limits   []Limit    // every threshold that the pattern was checked by
 }

@@ -80,7 +80,6 @@ func Lay(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, paper pattern.S
 		d := s.Copies[i].Drawing
 		l.copies[d] = append(l.copies[d], int32(i))
 	}
-	l.checkGlyphs()
 	var plans []plan
 	frames := l.frames()
 	if len(frames) == 0 {

@@ -358,6 +358,7 @@ func TestEveryCodeIsExplained(t *testing.T) {
 		for text, want := range map[string]problem.Code{info.Example: info.Code, info.Cured: ""} {
 			p := compile(t, text)
 			_, problems := Lay(p, &p.Blocks[0], &p.Blocks[0].Sizes[0], p.Settings.Sheet)
+			problems = append(problems, CheckTexts(p)...)
 			if want == "" && len(problems) > 0 || want != "" && (len(problems) != 1 || problems[0].Code != want) {
 				t.Errorf("%s: want %q, got %v", info.Code, want, problems)
 			}

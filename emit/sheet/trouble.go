@@ -70,12 +70,20 @@ func (l *layout) tooLargeFor(d *pattern.Drawing, it *item, room box, help string
 	})
 }
 
+// usualMargin is one that every printer reaches; a wider one may be why there is
+// no room.
+const usualMargin = 0.5 * pattern.Inch
+
 // smallPaper reports a sheet without room for sections.
 func (l *layout) smallPaper() {
+	help := "print on a larger sheet: letter or a4"
+	if m := l.paper.Margin; m > usualMargin {
+		help = "make the margin smaller, which is " + m.Exact() + " on every side: margin 1/2in; or print on a larger sheet"
+	}
 	l.problems = append(l.problems, problem.Problem{
 		Code: SmallPaper, Severity: problem.Error,
 		Message: fmt.Sprintf("the sheet %s, %s, has no room for a section beside the scales, the legend and the front view", l.paper.Name, l.paper.Paper.In(8)),
-		Help:    "print on a larger sheet: letter or a4",
+		Help:    help,
 	})
 }
 
@@ -108,26 +116,29 @@ func (l *layout) unlabelled(s *section, what string) problem.Problem {
 	}
 }
 
-// checkGlyphs reports characters of the printed texts that the font lacks.
-func (l *layout) checkGlyphs() {
-	var missing []rune
-	about := &l.p.About
-	texts := []string{l.p.Title, l.block.Title, about.Author, about.Year, about.Rights, about.Contact, about.Corrections}
-	for _, f := range l.p.Fabrics {
-		texts = append(texts, f.Words)
-	}
-	for _, t := range texts {
-		for _, r := range drawing.Missing(t) {
-			if !strings.ContainsRune(string(missing), r) {
-				missing = append(missing, r)
-			}
+// CheckTexts reports characters of the printed texts that the font lacks, each
+// text once.
+func CheckTexts(p *pattern.Pattern) (problems []problem.Problem) {
+	for i := range p.Texts {
+		missing := drawing.Missing(p.Texts[i].Words)
+		if len(missing) == 0 {
+			continue
 		}
-	}
-	if len(missing) > 0 {
-		l.problems = append(l.problems, problem.Problem{
-			Code: NoGlyph, Severity: problem.Warning,
-			Message: fmt.Sprintf("the sheets' font has no %q, so it is printed as a box", string(missing)),
-			Help:    "write the words in letters that the font has: Latin, Greek, Cyrillic",
+		more, it := "", "it is printed as a box"
+		if len(missing) > 1 {
+			it = "they are printed as boxes"
+		}
+		if len(missing) > mostMissing {
+			missing, more = missing[:mostMissing], " and more"
+		}
+		problems = append(problems, problem.Problem{
+			Code: NoGlyph, Severity: problem.Warning, At: p.Texts[i].At,
+			Message: fmt.Sprintf("the font has no %q%s, so %s", string(missing), more, it),
+			Help:    "write the words in letters that the font has: Latin, Greek, Cyrillic; it has no little pictures",
 		})
 	}
+	return problems
 }
+
+// mostMissing keeps the message about a text in another script readable.
+const mostMissing = 8
