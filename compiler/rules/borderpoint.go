@@ -65,7 +65,7 @@ block pennant 8 x 8 finished 6in {
 // edge and not on it, of a piece that does not itself lie along that edge.
 func (v *View) pointNearBorder(p *Placed, least pattern.Length) (pattern.Pos, pattern.Length, bool) {
 	for i := range v.border {
-		near, next := math.Inf(1), math.Inf(1)
+		near, next := float64(least), float64(least) // what is farther is no matter
 		var at pattern.Pos
 		for _, q := range p.Polygon {
 			switch off := math.Abs(v.border[i].Offset(q)); {
