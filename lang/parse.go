@@ -29,8 +29,8 @@ func Parse(src *problem.Source) (*File, []problem.Problem) {
 
 // run reads a text's tokens and parses them.
 func run(s *scanner) *parser {
-	const perToken = 3 // bytes of text, about; where there are more tokens the slice grows
-	p := &parser{source: s.text, toks: make([]token, 0, len(s.text)/perToken+16)}
+	// Dense text has two tokens in five bytes; where there are more the slice grows.
+	p := &parser{source: s.text, toks: make([]token, 0, len(s.text)*2/5+16)}
 	for {
 		t := s.next()
 		p.toks = append(p.toks, t)
