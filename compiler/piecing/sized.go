@@ -30,7 +30,8 @@ type sizer struct {
 	*assembly
 	scale float64
 	sheet string
-	index []int // of drawings, in the order of their names
+	index []int         // of drawings, in the order of their names
+	room  []pattern.Pos // for the polygons of all pieces
 }
 
 func (z *sizer) pos(p plane.Point) pattern.Pos {
@@ -58,6 +59,7 @@ func (z *sizer) sized(finished pattern.Size) pattern.Sized {
 		Joins:    make([]pattern.Join, len(z.seams)),
 		Figures:  z.figures(z.scale),
 	}
+	z.room = make([]pattern.Pos, z.corners())
 	for i, d := range z.order {
 		s.Drawings[i] = z.drawing(&z.drawings[d])
 	}
@@ -93,7 +95,7 @@ func (z *sizer) drawing(d *drawing) pattern.Drawing {
 		p := &c.section.pieces[k]
 		piece := &out.Pieces[k]
 		*piece = pattern.Piece{Number: k + 1, Fabric: p.src.Fabric,
-			Polygon: z.polygon(p.face.Corners.Move(c.motion)), Source: source(p.src.At)}
+			Polygon: z.moved(p.face.Corners, &x, c.motion.Reversed), Source: source(p.src.At)}
 		if k > 0 {
 			a, b := x.Apply(p.seam.A), x.Apply(p.seam.B)
 			if c.motion.Reversed { // the new piece stays on the left
@@ -103,6 +105,30 @@ func (z *sizer) drawing(d *drawing) pattern.Drawing {
 		}
 	}
 	return out
+}
+
+// corners counts those of all pieces of all drawings.
+func (z *sizer) corners() int {
+	n := 0
+	for i := range z.drawings {
+		n += z.copies[z.drawings[i].first].measure.corners
+	}
+	return n
+}
+
+// moved returns a piece's polygon where its copy lies: see [plane.Polygon.Move].
+func (z *sizer) moved(p plane.Polygon, x *plane.Matrix, reversed bool) []pattern.Pos {
+	n := len(p)
+	q := z.room[:n:n]
+	z.room = z.room[n:]
+	for i := range p {
+		if k := (n - i) % n; reversed {
+			q[k] = z.pos(x.Apply(p[i]))
+		} else {
+			q[i] = z.pos(x.Apply(p[i]))
+		}
+	}
+	return q
 }
 
 func (z *sizer) edge(e *edge) pattern.Edge {
