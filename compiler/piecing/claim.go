@@ -79,7 +79,7 @@ func (w *work) claim(s *shape, units []*shape) bool {
 func (w *work) cutCell(s *shape, c *cell) bool {
 	src := &s.body.Sections[c.index]
 	var flaws []flaw
-	c.section, flaws = cutSection(src, c.face, 0, false, &w.effort)
+	c.section, flaws = cutSection(src, c.face, 0, false, &w.effort, &w.room)
 	for i := len(flaws) - 1; i >= 0; i-- {
 		w.tellFlaw(s, c, &flaws[i])
 	}
@@ -188,7 +188,7 @@ func (w *work) divideFurther(s *shape, acting []eval.Join) bool {
 				number = half
 			}
 			var flaws []flaw
-			part.section, flaws = cutSection(c.section.src, part.face, number, len(parts[i]) > 1, &w.effort)
+			part.section, flaws = cutSection(c.section.src, part.face, number, len(parts[i]) > 1, &w.effort, &w.room)
 			for k := range flaws {
 				w.tellFlaw(s, &part, &flaws[k])
 				ok = false

@@ -50,6 +50,7 @@ type work struct {
 	told     map[toldKey]bool
 	problems []problem.Problem
 	effort   effort
+	room     plane.Room
 
 	scale    map[*eval.Body]scales
 	drawings map[*eval.Body]*eval.Body // drawn units, as they are sewn; nil where there are faults

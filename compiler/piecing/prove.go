@@ -61,7 +61,7 @@ func (w *work) tellApart(a *assembly, scale, shortest float64, corners int) bool
 	type owner struct{ copy, piece int32 }
 	cloud := plane.NewCloud(shortest, tooNear/scale, corners/2)
 	owners := make([]owner, 0, corners/2)
-	meets := make([]meeting, 0, corners/2)
+	ids := make([]int32, 0, corners)
 	for i := range a.copies {
 		c := &a.copies[i]
 		x := c.motion.Matrix()
@@ -71,9 +71,8 @@ func (w *work) tellApart(a *assembly, scale, shortest float64, corners int) bool
 				id := cloud.Add(x.Apply(p[j]))
 				if int(id) == len(owners) {
 					owners = append(owners, owner{int32(i), int32(k)})
-					meets = append(meets, meeting{})
 				}
-				meets[id].add(p, j)
+				ids = append(ids, id)
 			}
 		}
 	}
@@ -81,7 +80,7 @@ func (w *work) tellApart(a *assembly, scale, shortest float64, corners int) bool
 	for _, s := range a.used {
 		a.proof.same = max(a.proof.same, s.same())
 	}
-	a.countSeams(cloud, meets)
+	a.countSeams(cloud, ids)
 	for i, pair := range cloud.Near {
 		if i == enough {
 			break
@@ -111,35 +110,47 @@ func (w *work) tellApart(a *assembly, scale, shortest float64, corners int) bool
 	return len(cloud.Near) == 0
 }
 
-// A meeting sums up the corners of pieces at one point.
-type meeting struct {
-	corners int
-	turn    float64 // all their angles
-}
-
-func (m *meeting) add(p plane.Polygon, i int) {
+// angleAt returns the inner angle of a polygon's corner.
+func angleAt(p plane.Polygon, i int) float64 {
 	n := len(p)
 	a, b := p[(i+1)%n].Sub(p[i]), p[(i+n-1)%n].Sub(p[i])
 	angle := math.Atan2(a.Cross(b), a.Dot(b))
 	if angle < 0 {
 		angle += 2 * math.Pi
 	}
-	m.corners++
-	m.turn += angle
+	return angle
 }
 
-// countSeams finds the point at which most seams meet. As many seams as corners
-// leave a point inside the block; one more where some piece's side runs straight
-// past it, and one less on the outline.
-func (a *assembly) countSeams(cloud *plane.Cloud, meets []meeting) {
-	outline := a.top.outline
-	for i, m := range meets {
-		if m.corners+1 <= a.proof.seams {
+// countSeams finds the point at which most seams meet; ids are the points of all
+// corners in order. As many seams as corners leave a point inside the block; one
+// more where some piece's side runs straight past it, and one less on the outline.
+// So only points that have nearly the most corners need be looked at.
+func (a *assembly) countSeams(cloud *plane.Cloud, ids []int32) {
+	corners, most := make([]int32, len(cloud.Points)), int32(0)
+	for _, id := range ids {
+		corners[id]++
+		most = max(most, corners[id])
+	}
+	turn := make([]float64, len(corners)) // all their angles
+	next := 0
+	for i := range a.copies {
+		for k := range a.copies[i].section.pieces {
+			p := a.copies[i].section.pieces[k].face.Corners
+			for j := range p {
+				if id := ids[next]; corners[id] >= most-1 {
+					turn[id] += angleAt(p, j)
+				}
+				next++
+			}
+		}
+	}
+	for id, n := range corners {
+		seams := int(n)
+		if n < most-1 || seams+1 <= a.proof.seams {
 			continue
 		}
-		seams := m.corners
-		if m.turn < 2*math.Pi-0.01 {
-			if outline.Locate(cloud.Points[i].Add(a.low)) == 0 {
+		if turn[id] < 2*math.Pi-0.01 {
+			if a.top.outline.Locate(cloud.Points[id].Add(a.low)) == 0 {
 				seams--
 			} else {
 				seams++

@@ -87,18 +87,45 @@ func (f *Face) hits(off []float64, hits []Hit) []Hit {
 // Split cuts the face along a chord. The new side of each part has the label
 // given for it; left is the part to the left of the walk from From to To.
 func (f *Face) Split(c Chord, leftLabel, rightLabel int32) (left, right Face) {
-	return f.part(c.To, c.From, leftLabel), f.part(c.From, c.To, rightLabel)
+	return f.SplitIn(new(Room), c, leftLabel, rightLabel)
+}
+
+// SplitIn splits the face like [Face.Split] and has the parts share an allocation
+// with others: thousands of faces are cut in a large block.
+func (f *Face) SplitIn(room *Room, c Chord, leftLabel, rightLabel int32) (left, right Face) {
+	return f.part(room, c.To, c.From, leftLabel), f.part(room, c.From, c.To, rightLabel)
+}
+
+// A Room is where faces keep their corners and labels, many to an allocation. The
+// zero Room is ready for use.
+type Room struct {
+	corners Polygon
+	labels  []int32
+	grown   int
+}
+
+// take returns space for n corners and their labels.
+func (r *Room) take(n int) (Polygon, []int32) {
+	if n > len(r.corners) {
+		const first, most = 8, 512
+		r.grown = max(n, min(max(2*r.grown, first), most))
+		r.corners, r.labels = make(Polygon, r.grown), make([]int32, r.grown)
+	}
+	corners, labels := r.corners[:0:n], r.labels[:0:n]
+	r.corners, r.labels = r.corners[n:], r.labels[n:]
+	return corners, labels
 }
 
 // part walks the border from a to b and closes with a new side.
-func (f *Face) part(a, b Hit, label int32) Face {
+func (f *Face) part(room *Room, a, b Hit, label int32) Face {
 	n := len(f.Corners)
 	stop := b.Edge
 	if !b.Corner {
 		stop = (stop + 1) % n
 	}
 	size := 2 + (stop-a.Edge-1+n)%n
-	p := Face{make(Polygon, 0, size), make([]int32, 0, size), f.Convex}
+	p := Face{Convex: f.Convex}
+	p.Corners, p.Labels = room.take(size)
 	p.Corners, p.Labels = append(p.Corners, a.At), append(p.Labels, f.Labels[a.Edge])
 	for i := (a.Edge + 1) % n; i != stop; i = (i + 1) % n {
 		p.Corners, p.Labels = append(p.Corners, f.Corners[i]), append(p.Labels, f.Labels[i])
