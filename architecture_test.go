@@ -52,7 +52,8 @@ var layers = []struct {
 	{"emit/flow", []string{"compiler/pattern", "emit/drawing"}},
 	{"emit/booklet/words", nil},
 	{"emit/booklet", []string{"compiler/pattern", "emit/booklet/words", "emit/diagram", "emit/drawing", "emit/flow", "emit/pdf", "emit/photo", "emit/sheet", "emit/table", "lang/problem"}},
-	{"emit/edition", []string{"compiler/pattern", "emit/drawing", "emit/sheet"}},
+	{"emit/edition", []string{"compiler/pattern", "emit/drawing", "emit/sheet", "lang/problem"}},
+	{"emit/compare", []string{"compiler/pattern", "emit/drawing", "emit/edition", "emit/flow", "emit/svg", "lang/problem"}},
 	{"emit/report", []string{"compiler/pattern", "emit/drawing", "emit/table"}},
 	{"emit/html", []string{"compiler/pattern", "emit/diagram", "emit/drawing", "emit/report", "emit/svg", "emit/table"}},
 	{"emit/internal/sample", []string{"compiler/pattern", "compiler/plane", "compiler/cutting"}}, // for tests

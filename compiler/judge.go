@@ -101,6 +101,16 @@ func answered(scopes []scope, f *rules.Finding, at problem.Place) *eval.Accept {
 	return nil
 }
 
+// Place finds a place of a pattern in the texts that it was made from. What is
+// marked is the rest of its line; the place is empty where it is in none of them.
+func Place(texts []*problem.Source, at pattern.Source) problem.Place {
+	byName := map[string]*problem.Source{}
+	for _, t := range texts {
+		byName[t.Name] = t
+	}
+	return place(byName, at)
+}
+
 // place finds a line and column again in its text. What is marked is the rest
 // of that line.
 func place(texts map[string]*problem.Source, at pattern.Source) problem.Place {

@@ -159,7 +159,9 @@ func (c *call) make(name, folder, asked string, o emit.Options, strict bool) *pr
 	}
 	outputs, paper := emit.Build(p, o)
 	b.problems = append(b.problems, paper...)
-	if b.stopped = stops(paper, strict); b.stopped {
+	sold := held(name, p, texts)
+	b.problems = append(b.problems, sold...)
+	if b.stopped = stops(paper, strict) || stops(sold, strict); b.stopped {
 		return b
 	}
 	b.outputs = outputs

@@ -32,6 +32,9 @@ func recordOf(asked string, texts []*problem.Source, ps []problem.Problem) files
 		r.Sources = append(r.Sources, t.Name)
 		add(h, t.Name, t.Text)
 	}
+	if len(r.Sources) > 0 {
+		addEditions(h, r.Sources[0])
+	}
 	for i := range ps {
 		switch ps[i].Severity {
 		case problem.Warning:
@@ -50,6 +53,13 @@ func add(h hash.Hash, name, text string) {
 	h.Write([]byte(text))
 }
 
+// addEditions hashes what was released of a pattern, which its build is held to.
+func addEditions(h hash.Hash, name string) {
+	if data, err := os.ReadFile(editionsOf(name)); err == nil {
+		add(h, editionsOf(name), string(data))
+	}
+}
+
 // asBefore returns the record of a folder that holds just what this build of the
 // pattern would make again.
 func asBefore(asked, name, folder string) (files.Record, bool) {
@@ -66,6 +76,7 @@ func asBefore(asked, name, folder string) (files.Record, bool) {
 		}
 		add(h, s, string(data))
 	}
+	addEditions(h, name)
 	return last, hex.EncodeToString(h.Sum(nil)) == last.Key
 }
 

@@ -5,6 +5,7 @@ import (
 	"os"
 
 	"seamwright/cmd/internal/files"
+	"seamwright/compiler/pattern"
 	"seamwright/emit"
 	"seamwright/emit/testsew"
 )
@@ -73,6 +74,11 @@ func (c *call) sewOne(r *reporter, name string, o emit.Options) *testsew.Report 
 		r.worst(misuse)
 		return nil
 	}
+	return c.sewPattern(r, p, o)
+}
+
+// sewPattern builds what was compiled and sews it; nil where paper stops it.
+func (c *call) sewPattern(r *reporter, p *pattern.Pattern, o emit.Options) *testsew.Report {
 	outputs, ps := emit.Build(p, o)
 	if r.tell(ps) {
 		return nil

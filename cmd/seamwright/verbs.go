@@ -28,6 +28,18 @@ func verbs() []verb {
 			example: "seamwright testsew boat.seam --size 8in",
 		},
 		{
+			name: "compare", args: "OLD NEW [flags]", run: compareVersions,
+			short:   "what changed in print between two versions of patterns",
+			long:    "Tells what a maker would find otherwise: lines, letters and numbers, copies,\npatches, cloth, words, sheets. OLD and NEW are files or folders, editions as\nFILE@N, or REV:PATH in git; REV alone stands for the path of the other. With one\npattern alone OLD is what was last released of it. The exit code is that of\ndiff: 0 nothing is otherwise, 1 something is, 2 it could not be compared.",
+			example: "seamwright compare --format html HEAD boat.seam > changes.html",
+		},
+		{
+			name: "release", args: "FILE... [flags]", run: release,
+			short:   "record what an edition prints, and hold the pattern to it",
+			long:    "Checks each pattern and sews it on paper, then records in NAME.editions.json\nbeside it what its edition prints. From then on `check` and `build` take any\nchange of that for an error, until the edition is raised. The record keeps the\nearlier editions too, so that letters about them can be answered.",
+			example: "seamwright release boat.seam",
+		},
+		{
 			name: "fmt", args: "FILE... [flags]", run: format,
 			short:   "lay patterns out in one way, comments kept",
 			long:    "Rewrites each pattern in the usual layout: one statement on a line, aligned.\nIts meaning and its comments stay. - reads standard input and writes standard\noutput. A file with mistakes in its text is left alone.",

@@ -118,6 +118,7 @@ func (e *evaluator) pattern(f *file, d *lang.Pattern) {
 		switch s.Name.Text {
 		case "edition":
 			p.count(s, 1, maxEdition, &about.Edition)
+			about.EditionAt = f.modelSource(s.Where())
 		case "author":
 			p.text(s, &about.Author)
 		case "year":

@@ -44,7 +44,8 @@ func TestSettings(t *testing.T) {
 }
 `+plainBlock).Pattern
 	about := pattern.About{Edition: 3, Author: "A. Keeper", Year: "2026", Rights: "one", Contact: "two", Corrections: "three", Notes: []string{"first", "second", "third"},
-		Sayings: []pattern.Saying{{Name: "trim_how", Text: "Breathe."}, {Name: "paper_when", Text: "Now.", Instead: true}}}
+		Sayings:   []pattern.Saying{{Name: "trim_how", Text: "Breathe."}, {Name: "paper_when", Text: "Now.", Instead: true}},
+		EditionAt: pattern.Source{File: "test.seam", Line: 2, Column: 3}}
 	if d := cmp.Diff(about, p.About); d != "" {
 		t.Error(d)
 	}

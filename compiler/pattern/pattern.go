@@ -33,6 +33,8 @@ type About struct {
 	Notes       []string
 	Pictures    []Picture
 	Sayings     []Saying
+
+	EditionAt Source // where the edition is set; zero if it is not
 }
 
 // A Saying is the author's own sentence in place of one that the program would

@@ -81,6 +81,9 @@ func (r *Record) about(p *pattern.Pattern) {
 	for i, picture := range a.Pictures {
 		add("picture "+strconv.Itoa(i+1), strings.TrimSpace(picture.File+" "+picture.Words))
 	}
+	for i := range a.Pictures {
+		add("picture "+a.Pictures[i].File, strings.TrimSpace(a.Pictures[i].Words+" ("+sum(a.Pictures[i].Data)+")"))
+	}
 	for _, s := range a.Sayings {
 		how := "before: "
 		if s.Instead {

@@ -33,6 +33,11 @@ type Loader struct {
 	Family   func(name string) (string, bool)
 	Families func() []string
 
+	// Given, where it is set, reads files instead of the disk, of so many bytes at
+	// most. It is asked for paths with forward slashes that do not lead out of the
+	// folder it stands for.
+	Given func(path string, most int64) ([]byte, error)
+
 	// Before, where it is set, is told of every file that is about to be
 	// looked for, found or not.
 	Before func(path string)
@@ -138,7 +143,7 @@ func (l *Loader) file(from *problem.Source, at string) (*problem.Source, string)
 	if message != "" {
 		return nil, message
 	}
-	src, p := text(at, data)
+	src, p := Text(at, data)
 	if p != nil {
 		return nil, at + ": " + p.Message
 	}
@@ -149,6 +154,9 @@ func (l *Loader) file(from *problem.Source, at string) (*problem.Source, string)
 // system itself is asked to open it inside the root, so no symbolic link and no
 // race leads out.
 func (l *Loader) bytes(from *problem.Source, at string, most int64, missing func(string, error) string) ([]byte, string) {
+	if l.Given != nil {
+		return l.given(at, most)
+	}
 	if l.project == nil {
 		if err := l.open(from); err != nil {
 			return nil, "the project's folder can't be opened: " + reason(err)
@@ -183,6 +191,18 @@ func (l *Loader) bytes(from *problem.Source, at string, most int64, missing func
 		return nil, at + " can't be read: " + reason(err)
 	case int64(len(data)) > most: // it grew
 		return nil, fmt.Sprintf("%s is larger than %d MB, the most that is read", at, most>>20)
+	}
+	return data, ""
+}
+
+// given reads a file that is not on the disk.
+func (l *Loader) given(at string, most int64) ([]byte, string) {
+	if !filepath.IsLocal(at) {
+		return nil, "this leads out of the project"
+	}
+	data, err := l.Given(filepath.ToSlash(at), most)
+	if err != nil {
+		return nil, err.Error()
 	}
 	return data, ""
 }

@@ -30,7 +30,7 @@ func Read(name string, stdin io.Reader) (*problem.Source, *problem.Problem) {
 		if err != nil {
 			return nil, unreadable(name, err)
 		}
-		return text(name, data)
+		return Text(name, data)
 	}
 	info, err := os.Stat(name)
 	if err != nil {
@@ -48,7 +48,7 @@ func Read(name string, stdin io.Reader) (*problem.Source, *problem.Problem) {
 	if err != nil {
 		return nil, unreadable(name, err)
 	}
-	return text(name, data)
+	return Text(name, data)
 }
 
 // readAll reads a file of about the given size, and never much more than most,
@@ -95,8 +95,8 @@ func kind(m fs.FileMode) string {
 	return "device"
 }
 
-// text checks that bytes are a text at all; what it says is the parser's work.
-func text(name string, data []byte) (*problem.Source, *problem.Problem) {
+// Text checks that bytes are a text at all; what it says is the parser's work.
+func Text(name string, data []byte) (*problem.Source, *problem.Problem) {
 	if len(data) > MaxSize {
 		return nil, tooLarge(name)
 	}

@@ -60,3 +60,15 @@ func Create(name string, data []byte) *problem.Problem {
 	}
 	return nil
 }
+
+// Put writes a file, whole or not at all, whether or not it is there.
+func Put(name string, data []byte) *problem.Problem {
+	info, err := os.Stat(name)
+	switch {
+	case os.IsNotExist(err):
+		return Create(name, data)
+	case err == nil && !info.Mode().IsRegular():
+		return fault(Unwritable, name, "this is not a file, so nothing is written over it", "choose another name")
+	}
+	return Replace(name, data)
+}
