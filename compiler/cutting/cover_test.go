@@ -84,7 +84,34 @@ func needed(d *pattern.Drawing, k int, a float64) []pos {
 		return halves
 	}
 	square := func(float64) float64 { return a * math.Sqrt2 }
-	return append(common(seams(0)), common(append(seams(a), blunts(d.Pieces[k].Polygon, square)...))...)
+	corners := append(common(seams(0)), common(append(seams(a), blunts(d.Pieces[k].Polygon, square)...))...)
+	return append(corners, behind(d, k, a)...)
+}
+
+// behind returns the corners of what a piece must fill beyond later pieces: the
+// strips along their sides that lie on the other side of their own seams, where
+// this piece is the last that was sewn there.
+func behind(d *pattern.Drawing, k int, a float64) (corners []pos) {
+	for h := k + 1; h < len(d.Pieces); h++ {
+		s, polygon := d.Pieces[h].Seam, d.Pieces[h].Polygon
+		beyond := []half{within(s[1], s[0], 0)}
+		for m := k + 1; m < h; m++ {
+			beyond = append(beyond, within(d.Pieces[m].Seam[1], d.Pieces[m].Seam[0], 0))
+		}
+		if k > 0 {
+			beyond = append(beyond, within(d.Pieces[k].Seam[0], d.Pieces[k].Seam[1], 0))
+		}
+		for i, p := range polygon {
+			q := polygon[(i+1)%len(polygon)]
+			if n := distance(p, q); n < 1e-6 || distance(p, s[1])+distance(q, s[0]) < 1e-6 || distance(p, s[0])+distance(q, s[1]) < 1e-6 {
+				continue
+			}
+			back := pos{X: p.X - (q.Y - p.Y), Y: p.Y + (q.X - p.X)} // square to the side, inwards
+			ahead := pos{X: q.X - (q.Y - p.Y), Y: q.Y + (q.X - p.X)}
+			corners = append(corners, common(append([]half{within(p, q, a), within(q, p, 0), within(back, p, 0), within(q, ahead, 0)}, beyond...))...)
+		}
+	}
+	return corners
 }
 
 // The tip of the cutting line: of a corner of angle A, the one edge's cutting

@@ -26,9 +26,11 @@ type cutter struct {
 	allowance, extra, ease pattern.Length
 	foundation, plain      pattern.Length // steps of rounding
 
-	whole, shown, space windows // with all allowances; as seen from the front; finished
+	whole, shown, space windows // with all allowances; as seen from the front; with what is left on the border alone
+	behind              debt    // later seams
 	edge, scratch       []pattern.Pos
 	needed, axes, line  []pattern.Pos
+	measured            []pattern.Pos
 	out                 []pattern.Length
 }
 
@@ -40,6 +42,7 @@ func (c *cutter) drawing(d *pattern.Drawing) {
 	contour := c.contour(d)
 	c.whole.start(contour, c.allowance)
 	c.shown.start(contour, 0)
+	c.behind.start(c.allowance)
 	if c.extra > 0 {
 		c.line = offset(c.line[:0], d.Outline, c.moves(d, 0))
 		c.space.start(c.line, 0)
@@ -48,10 +51,29 @@ func (c *cutter) drawing(d *pattern.Drawing) {
 		piece := &d.Pieces[k]
 		space := piece.Polygon
 		if c.extra > 0 {
-			space = c.space.next(piece)
+			space = c.leftBeyond(d, piece, c.space.next(piece))
 		}
 		c.needed = append(c.needed[:0], c.shown.next(piece)...)
 		c.needed = append(c.needed, c.blunt(c.whole.next(piece), piece.Polygon, false)...)
+		c.needed = append(c.needed, c.behind.take(piece)...)
+		c.behind.add(piece)
 		c.foundationPatch(piece, c.needed, space, k == 0)
 	}
+}
+
+// leftBeyond returns the points that a patch is measured by: its space, and square
+// to each side on the block's border what is left there. Window is the space with
+// all that is left; its tips are no part of what a maker takes for the middle.
+func (c *cutter) leftBeyond(d *pattern.Drawing, p *pattern.Piece, window []pattern.Pos) []pattern.Pos {
+	c.measured = append(c.measured[:0], p.Polygon...)
+	for i, a := range p.Polygon {
+		b := p.Polygon[(i+1)%len(p.Polygon)]
+		along, ok := direction(a, b)
+		if !ok || !onBorder(d, a, b) {
+			continue
+		}
+		c.scratch = clip(c.scratch[:0], window, along, dot(along, b))
+		c.measured = clip(c.measured, c.scratch, pattern.Pos{X: -along.X, Y: -along.Y}, -dot(along, a))
+	}
+	return c.measured
 }

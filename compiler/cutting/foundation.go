@@ -29,8 +29,8 @@ type box struct {
 	min, max pattern.Pos // along axis and square to it
 }
 
-// foundationPatch finds the rectangle for a space: the space and its ease on
-// every side, and the need wherever that reaches further.
+// foundationPatch finds the rectangle for a space: the points that it is measured
+// by and their ease on every side, and the need wherever that reaches further.
 func (c *cutter) foundationPatch(p *pattern.Piece, need, space []pattern.Pos, first bool) {
 	seam, along := direction(p.Seam[0], p.Seam[1])
 	best := c.cover(seam, need, space)
@@ -40,9 +40,9 @@ func (c *cutter) foundationPatch(p *pattern.Piece, need, space []pattern.Pos, fi
 		best = c.cover(pattern.Pos{X: 1}, need, space)
 		worth = turnWorth
 	}
-	if cloth := best.area(); cloth > worth*c.leastArea(space) { // only then can another do better
+	if cloth := best.area(); cloth > worth*c.leastArea(p.Polygon) { // only then can another do better
 		least := cloth / worth
-		for _, axis := range c.directions(space) {
+		for _, axis := range c.directions(p.Polygon) {
 			if b := c.cover(axis, need, space); b.area() < least {
 				best, least, along = b, b.area(), false
 			}

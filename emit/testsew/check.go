@@ -210,8 +210,8 @@ func (s *section) leftOn(edge int) float64 {
 // key is what patches have in common that are cut alike.
 func (p *patch) key() string {
 	shape, _, _ := strings.Cut(p.shape, ", for ")
-	if strings.HasPrefix(shape, "round the template") {
-		shape = "template"
+	if shape == "round the template" { // the table by section does not repeat which
+		shape += " of " + p.section
 	}
 	return p.fabric + "|" + shape + "|" + figure(max(p.w, p.h)) + "|" + figure(min(p.w, p.h)) + "|" + strconv.FormatBool(p.exact)
 }

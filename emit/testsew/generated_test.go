@@ -49,7 +49,7 @@ func (g *generator) chord(p poly) (l line, at [2]pt, ok bool) {
 
 // sharpest is the sharpest corner that is generated. Patches are cut with blunted
 // tips; in a tip sharper than this, seam allowances end before they are whole.
-const sharpest = 30
+const sharpest = 12
 
 // blunt reports whether no corner of a polygon is sharper than the sharpest.
 func (p poly) blunt() bool {

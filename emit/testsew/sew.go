@@ -208,17 +208,38 @@ func (b *bench) need(k int) (need poly) {
 		}
 		need = append(need, c...)
 	}
-	for i := range sp.area {
-		p, q := sp.area.side(i)
-		for j := k + 1; j < len(b.s.spaces); j++ {
-			seam := &b.s.spaces[j].seam
-			if math.Abs(seam.side(p)) < same && math.Abs(seam.side(q)) < same {
-				beyond := seam.dir.left().mul(b.allowance)
-				need = append(need, p.add(beyond), q.add(beyond))
+	for h := k; h < len(b.s.spaces); h++ {
+		for _, strip := range b.strips(h) {
+			if h > k { // what the later piece, folded over its own line, leaves to this one
+				strip = strip.clip(b.s.spaces[h].seam.flipped())
 			}
+			for m := k + 1; m < h; m++ {
+				strip = strip.clip(b.s.spaces[m].seam.flipped())
+			}
+			if h > k && k > 0 {
+				strip = strip.clip(sp.seam)
+			}
+			need = append(need, strip...)
 		}
 	}
 	return need
+}
+
+// strips are the seam allowances beyond those sides of a space that are sewn to
+// later pieces, square to them.
+func (b *bench) strips(k int) (out []poly) {
+	area := b.s.spaces[k].area
+	for i := range area {
+		p, q := area.side(i)
+		for j := k + 1; j < len(b.s.spaces); j++ {
+			seam := &b.s.spaces[j].seam
+			if math.Abs(seam.side(p)) < same && math.Abs(seam.side(q)) < same && p.to(q) > same {
+				beyond := seam.dir.left().mul(b.allowance)
+				out = append(out, poly{p, q, q.add(beyond), p.add(beyond)}.ccw())
+			}
+		}
+	}
+	return out
 }
 
 // seam measures the cloth behind a seam on both sides: what was sewn before, and
