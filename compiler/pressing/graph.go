@@ -98,13 +98,13 @@ func (f *finder) at(p pattern.Pos) []int {
 // out.
 func (f *finder) along(join int) []ending {
 	j := &f.sized.Joins[join]
-	l := line(j.A, j.B)
+	l := line(j.A, j.B).Ray()
 	var all []ending
 	for side, copies := range [2][]int{j.Left, j.Right} {
 		for k, c := range copies {
-			all = f.inside(all, l, side == 0, c)
+			all = f.inside(all, &l, side == 0, c)
 			if k > 0 {
-				all = f.between(all, l, side == 0, copies[k-1])
+				all = f.between(all, &l, side == 0, copies[k-1])
 			}
 		}
 	}
@@ -113,7 +113,7 @@ func (f *finder) along(join int) []ending {
 }
 
 // inside adds the seams of one copy that end on a line.
-func (f *finder) inside(all []ending, l plane.Line, left bool, c int) []ending {
+func (f *finder) inside(all []ending, l *plane.Ray, left bool, c int) []ending {
 	place := &f.sized.Copies[c]
 	move := place.Motion()
 	for i := range f.sized.Drawings[place.Drawing].Pieces {
@@ -126,7 +126,7 @@ func (f *finder) inside(all []ending, l plane.Line, left bool, c int) []ending {
 }
 
 // between adds the joins that end on a line where a copy along it ends.
-func (f *finder) between(all []ending, l plane.Line, left bool, c int) []ending {
+func (f *finder) between(all []ending, l *plane.Ray, left bool, c int) []ending {
 	place := &f.sized.Copies[c]
 	move, far := place.Motion(), 0.0
 	var end pattern.Pos
@@ -148,15 +148,18 @@ func (f *finder) between(all []ending, l plane.Line, left bool, c int) []ending 
 }
 
 // endOn adds a seam if it ends on a line, within it and on that side.
-func endOn(all []ending, l, seam plane.Line, left bool, join int) []ending {
+func endOn(all []ending, l *plane.Ray, seam plane.Line, left bool, join int) []ending {
 	for _, ends := range [2][2]plane.Point{{seam.A, seam.B}, {seam.B, seam.A}} {
+		if math.Abs(l.Offset(ends[0])) > near {
+			continue
+		}
 		at, other := l.Along(ends[0]), l.Offset(ends[1])
-		if math.Abs(l.Offset(ends[0])) > near || at < near || at > l.Len()-near || math.Abs(other) <= near || other > 0 != left {
+		if at < near || at > l.Len-near || math.Abs(other) <= near || other > 0 != left {
 			continue
 		}
 		lies := int8(1)
 		d := seam.B.Sub(seam.A)
-		if (plane.Point{X: -d.Y, Y: d.X}).Dot(l.B.Sub(l.A)) < 0 {
+		if (plane.Point{X: -d.Y, Y: d.X}).Dot(l.Dir) < 0 {
 			lies = -1
 		}
 		return append(all, ending{at, left, join, lies})
