@@ -3,6 +3,7 @@ package compiler
 import (
 	"seamwright/compiler/cutting"
 	"seamwright/compiler/eval"
+	"seamwright/compiler/internal/parallel"
 	"seamwright/compiler/pattern"
 	"seamwright/compiler/piecing"
 	"seamwright/compiler/pressing"
@@ -33,8 +34,14 @@ func Compile(src *problem.Source, load Loader) (*pattern.Pattern, []problem.Prob
 	problems = append(problems, piecing.Piece(result)...)
 	problems = newUnread(file, problems).drop(problems) // what only follows from mistakes of the text
 	if !problem.Failed(problems) {
-		cutting.Cut(&result.Pattern)
-		pressing.Press(&result.Pattern)
+		large := pieces(&result.Pattern) >= parallel.Worth
+		parallel.Do(2, large, func(i int) {
+			if i == 0 {
+				cutting.Cut(&result.Pattern) // fills in patches
+			} else {
+				pressing.Press(&result.Pattern) // fills in joins
+			}
+		})
 		problems = append(problems, judge(src, result)...)
 	}
 	problem.Sort(problems)
@@ -48,6 +55,17 @@ func Compile(src *problem.Source, load Loader) (*pattern.Pattern, []problem.Prob
 		return nil, problems
 	}
 	return &result.Pattern, problems
+}
+
+// pieces counts those of all sizes.
+func pieces(p *pattern.Pattern) int {
+	n := 0
+	for i := range p.Blocks {
+		for k := range p.Blocks[i].Sizes {
+			n += p.Blocks[i].Sizes[k].Figures.Pieces
+		}
+	}
+	return n
 }
 
 func loading(load Loader) eval.Loader {

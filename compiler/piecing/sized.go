@@ -3,6 +3,7 @@ package piecing
 import (
 	"math"
 
+	"seamwright/compiler/internal/parallel"
 	"seamwright/compiler/pattern"
 	"seamwright/compiler/plane"
 	"seamwright/lang/problem"
@@ -31,7 +32,7 @@ type sizer struct {
 	scale float64
 	sheet string
 	index []int         // of drawings, in the order of their names
-	room  []pattern.Pos // for the polygons of all pieces
+	room  []pattern.Pos // for the polygons of pieces
 }
 
 func (z *sizer) pos(p plane.Point) pattern.Pos {
@@ -59,10 +60,7 @@ func (z *sizer) sized(finished pattern.Size) pattern.Sized {
 		Joins:    make([]pattern.Join, len(z.seams)),
 		Figures:  z.figures(z.scale),
 	}
-	z.room = make([]pattern.Pos, z.corners())
-	for i, d := range z.order {
-		s.Drawings[i] = z.drawing(&z.drawings[d])
-	}
+	z.eachDrawing(s.Drawings)
 	for i := range z.copies {
 		s.Copies[i] = z.copy(&z.copies[i])
 	}
@@ -107,13 +105,20 @@ func (z *sizer) drawing(d *drawing) pattern.Drawing {
 	return out
 }
 
-// corners counts those of all pieces of all drawings.
-func (z *sizer) corners() int {
-	n := 0
-	for i := range z.drawings {
-		n += z.copies[z.drawings[i].first].measure.corners
-	}
-	return n
+// eachDrawing fills in the drawings, some at a time.
+func (z *sizer) eachDrawing(out []pattern.Drawing) {
+	const some = 16
+	parallel.Do((len(out)+some-1)/some, z.top.pieces >= parallel.Worth, func(part int) {
+		own, n := *z, 0
+		from, to := part*some, min((part+1)*some, len(out))
+		for i := from; i < to; i++ {
+			n += z.copies[z.drawings[z.order[i]].first].measure.corners
+		}
+		own.room = make([]pattern.Pos, n)
+		for i := from; i < to; i++ {
+			out[i] = own.drawing(&z.drawings[z.order[i]])
+		}
+	})
 }
 
 // moved returns a piece's polygon where its copy lies: see [plane.Polygon.Move].

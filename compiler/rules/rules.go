@@ -5,6 +5,7 @@ import (
 	"slices"
 	"sync"
 
+	"seamwright/compiler/internal/parallel"
 	"seamwright/compiler/pattern"
 	"seamwright/lang/problem"
 )
@@ -89,18 +90,32 @@ func Check(p *pattern.Pattern) []Finding {
 	for b := range p.Blocks {
 		for _, s := range bySize(p.Blocks[b].Sizes) {
 			v := newView(p, ls, &p.Blocks[b], s)
-			for i := range all() {
-				if r := &all()[i]; r.Block != nil {
-					run(r, func(report func(Finding)) {
-						r.Block(v, func(f Finding) {
-							f.Block, f.Finished = v.Block.Name, s.Finished.W
-							report(f)
-						})
-					})
-				}
+			for i, findings := range v.findings(all()) {
+				run(&all()[i], func(report func(Finding)) {
+					for _, f := range findings {
+						report(f)
+					}
+				})
 			}
 		}
 	}
+	return found
+}
+
+// findings returns what each of the rules finds in a view.
+func (v *View) findings(rules []Rule) [][]Finding {
+	found := make([][]Finding, len(rules))
+	parallel.Do(len(rules), len(v.Placed) >= parallel.Worth, func(i int) {
+		if rules[i].Block == nil {
+			return
+		}
+		own := *v // with its own scratch
+		own.ends = nil
+		rules[i].Block(&own, func(f Finding) {
+			f.Block, f.Finished = v.Block.Name, v.Sized.Finished.W
+			found[i] = append(found[i], f)
+		})
+	})
 	return found
 }
 
