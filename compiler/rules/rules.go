@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"reflect"
 	"slices"
 	"sync"
 
@@ -33,23 +32,31 @@ type Finding struct {
 	Points     []pattern.Pos  // on the block at that size
 }
 
-// catalogue holds the rules as methods, so that each stands whole in its own file.
+// catalogue holds the rules as methods, so that each stands whole in its own file;
+// all lists them.
 type catalogue struct{}
 
-// all finds the methods of catalogue, in the order of their names. It is asked
-// for once, and only by verbs that check or explain.
+// all lists the rules in the order of their codes. It is asked for once, and only
+// by verbs that check or explain.
 var all = sync.OnceValue(func() []Rule {
-	v := reflect.ValueOf(catalogue{})
-	var rules []Rule
-	for i := range v.NumMethod() {
-		if make, ok := v.Method(i).Interface().(func() Rule); ok {
-			rules = append(rules, make())
-		}
+	var c catalogue
+	return []Rule{
+		c.KnownLimits(),
+		c.Narrow(),
+		c.Sharp(),
+		c.ManyAtPoint(),
+		c.NearMiss(),
+		c.NearCorner(),
+		c.Crowded(),
+		c.Contrast(),
+		c.Allowance(),
+		c.Ruler(),
+		c.ColourWords(),
+		c.ShortWords(),
+		c.SameWay(),
+		c.BorderPoint(),
+		c.Unfinished(),
 	}
-	slices.SortFunc(rules, func(a, b Rule) int {
-		return slices.Compare([]byte(a.Info.Code), []byte(b.Info.Code))
-	})
-	return rules
 })
 
 // Codes tells what each rule's code means.
