@@ -76,6 +76,7 @@ type work struct {
 	pictures []booklet.Picture
 	problems []problem.Problem
 	svg      svg.Renderer // of all pages: what is the same on many is written once
+	room     room
 }
 
 func (o *Options) wants(kind string) bool {
@@ -359,9 +360,11 @@ func dots(page *drawing.Page, width int) []byte {
 // render writes a page as SVG. A page that cannot be written is a fault of this
 // program, not of the pattern.
 func (w *work) render(page *drawing.Page) []byte {
-	data, err := w.svg.Append(nil, page)
+	at := w.room.take()
+	data, err := w.svg.Append(at, page)
 	if err != nil {
 		panic(err)
 	}
-	return data
+	w.room.give(data)
+	return data[:len(data):len(data)]
 }
