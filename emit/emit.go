@@ -126,7 +126,7 @@ func (o *Options) hasSize(w pattern.Length) bool {
 func (w *work) prepare() {
 	o := &w.options
 	paper := o.wants("sheets") || o.wants("report") || o.wants("json") || o.binds()
-	rows := o.wants("tables") || o.wants("report") || o.wants("json") || o.binds()
+	rows := o.wants("tables") || o.wants("report") || o.wants("json") || o.binds() || o.shows()
 	var tasks []func()
 	var told [][][]problem.Problem
 	for b := range w.p.Blocks {
@@ -227,6 +227,10 @@ func (w *work) write() []Output {
 				f.add(sub+"/cutting.md", func() []byte { return cuts.Markdown(w.p, block, sized) })
 				f.add(sub+"/cutting.csv", func() []byte { return cuts.CSV(w.p, sized) })
 				f.add(sub+"/cutting-by-section.csv", func() []byte { return table.SectionsCSV(w.p, sized) })
+			}
+			if w.options.shows() {
+				parts := booklet.Parts{Pattern: w.p, Block: block, Sized: sized, Cuts: cuts, Words: said}
+				f.add(sub+"/summary.png", func() []byte { return dots(booklet.Summary(parts), w.options.Width) })
 			}
 			if w.options.binds() {
 				parts := booklet.Parts{Pattern: w.p, Block: block, Sized: sized, Sheets: &w.sets[b][s], Cuts: cuts, Words: said, Pictures: w.pictures}

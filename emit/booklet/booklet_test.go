@@ -234,6 +234,33 @@ func TestAuthorsOwnWords(t *testing.T) {
 	}
 }
 
+// The summary says what the last page says, needs no sheets, and ends below its
+// last line.
+func TestSummary(t *testing.T) {
+	made := parts(t, sample.Boat(), "de")
+	made.Sheets = nil
+	made.Block.Doc = made.Block.Title + ". Ein Boot."
+	page := Summary(made)
+	flat := strings.Join(strings.Fields(text([]pdf.Page{{Page: page}})), " ")
+	for _, want := range []string{"Ein Boot.", made.Words.Say("tools"), made.Words.Say("cloth_area"), made.Words.Say("from_front")} {
+		if !strings.Contains(flat, want) {
+			t.Errorf("it does not say %q", want)
+		}
+	}
+	if strings.Contains(flat, made.Block.Title+". Ein") {
+		t.Error("the title stands twice")
+	}
+	lowest := pattern.Length(0)
+	for _, item := range page.Items {
+		if s, ok := item.(*drawing.Text); ok {
+			lowest = max(lowest, s.At.Y)
+		}
+	}
+	if left := page.Size.H - lowest; left < 0.3 || left > 0.8 {
+		t.Errorf("%.2f in are left below it", float64(left))
+	}
+}
+
 func TestSameBytes(t *testing.T) {
 	make := func() string {
 		data, err := pdf.Render(&pdf.Document{Pages: Make(parts(t, sample.Star(), "de"))})

@@ -36,10 +36,27 @@ func (m *maker) cover() {
 
 // back is the last page, which shoppers read first.
 func (m *maker) back() {
-	p, f := m.Pattern, &m.Sized.Figures
-	about := &p.About
+	about := &m.Pattern.About
 	m.Chapter(m.say("back"))
 	m.Bold(m.title())
+	m.glance()
+	if about.Author != "" {
+		m.Text(m.say("by", "author", strings.TrimSpace(about.Author+" "+about.Year)))
+	}
+	m.Note(about.Rights)
+	if about.Contact != "" {
+		m.Text(m.say("contact", "contact", about.Contact))
+	}
+	if about.Corrections != "" {
+		m.Text(m.say("corrections", "corrections", about.Corrections))
+	}
+	m.Note(m.say("corrections_tell", "edition", m.edition()))
+}
+
+// glance tells what somebody wants to know before they choose a pattern: sizes,
+// how much work and skill it takes, cloth, tools.
+func (m *maker) glance() {
+	f := &m.Sized.Figures
 	sizes := ""
 	for i := range m.Block.Sizes {
 		if i > 0 {
@@ -57,17 +74,6 @@ func (m *maker) back() {
 	m.Note(m.skillRule())
 	m.areas()
 	m.tools()
-	if about.Author != "" {
-		m.Text(m.say("by", "author", strings.TrimSpace(about.Author+" "+about.Year)))
-	}
-	m.Note(about.Rights)
-	if about.Contact != "" {
-		m.Text(m.say("contact", "contact", about.Contact))
-	}
-	if about.Corrections != "" {
-		m.Text(m.say("corrections", "corrections", about.Corrections))
-	}
-	m.Note(m.say("corrections_tell", "edition", m.edition()))
 }
 
 // A limit is how far a grade of skill reaches.

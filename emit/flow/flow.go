@@ -213,6 +213,14 @@ func (f *Flow) Grid(n, columns int, height pattern.Length, draw func(i int, at p
 	}
 }
 
+// Whole closes a text that is shown as one picture: its only page, without a foot,
+// cut off below what is on it.
+func (f *Flow) Whole() *drawing.Page {
+	page := f.pages[0].Page
+	page.Size.H = f.y + f.margin
+	return page
+}
+
 // Count is the number of pages so far.
 func (f *Flow) Count() int { return len(f.pages) }
 
