@@ -56,6 +56,9 @@ func Check(p *pattern.Pattern) []problem.Problem {
 		problems = append(problems, problem.Problem{Code: code, Severity: problem.Warning, Message: message, Help: help})
 	}
 	language := p.Settings.Language
+	if language == "" && len(p.About.Sayings) == 0 {
+		return nil // the words need not be read
+	}
 	c, ok := words.In(language)
 	if !ok {
 		c, _ = words.In(words.Default)

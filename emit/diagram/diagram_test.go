@@ -250,7 +250,7 @@ func TestHatching(t *testing.T) {
 		for _, item := range h.hatch(nil, polygon, mediumStep, 1) {
 			a, b := item.(*drawing.Path).Points[0], item.(*drawing.Path).Points[1]
 			total += length(math.Hypot(float64(a.X-b.X), float64(a.Y-b.Y)))
-			if fits(polygon, pos{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2}, 1, 1) == 0 && a != b {
+			if fits(polygon, pos{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2}, 1, 1, 0) == 0 && a != b {
 				t.Fatalf("%v to %v lies outside", a, b)
 			}
 		}
@@ -269,7 +269,7 @@ func TestPlaceFits(t *testing.T) {
 			for i := range 40 {
 				for _, q := range []pos{{X: length(i%20)/19 - 0.5, Y: length(i/20) - 0.5}, {X: length(i/20) - 0.5, Y: length(i%20)/19 - 0.5}} {
 					q = pos{X: at.X + q.X*1.6*size*0.999, Y: at.Y + q.Y*size*0.999}
-					if size > 1e-6 && fits(piece.Polygon, q, 1, 1) == 0 {
+					if size > 1e-6 && fits(piece.Polygon, q, 1, 1, 0) == 0 {
 						t.Fatalf("size %v at %v: %v lies outside", size, at, q)
 					}
 				}

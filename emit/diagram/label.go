@@ -31,7 +31,7 @@ func place(area []pos, w, h, least, most length) (at pos, size length) {
 	if min(b.w()/w, b.h()/h) < least {
 		return at, 0
 	}
-	if size = fits(area, at, w, h); size >= 0.8*most { // as good as anywhere
+	if size = fits(area, at, w, h, 0); size >= 0.8*most { // as good as anywhere
 		return at, min(size, most)
 	}
 	// Two rounds over a grid, the second around the best of the first.
@@ -42,7 +42,7 @@ func place(area []pos, w, h, least, most length) (at pos, size length) {
 		for i := -n / 2; i <= n/2; i++ {
 			for j := -n / 2; j <= n/2; j++ {
 				p := pos{X: center.X + cell.X*length(i), Y: center.Y + cell.Y*length(j)}
-				if s := fits(area, p, w, h); s > size*better {
+				if s := fits(area, p, w, h, size*better); s > 0 {
 					at, size = p, s
 				}
 			}
@@ -59,8 +59,9 @@ func place(area []pos, w, h, least, most length) (at pos, size length) {
 }
 
 // fits returns the largest size at which a rectangle of a shape, with its
-// middle at p, lies in an area; 0 where p lies outside.
-func fits(area []pos, p pos, w, h length) length {
+// middle at p, lies in an area; 0 where p lies outside or that is not more than
+// over.
+func fits(area []pos, p pos, w, h, over length) length {
 	inside := false
 	least := length(math.Inf(1))
 	for i, a := range area {
@@ -69,6 +70,9 @@ func fits(area []pos, p pos, w, h length) length {
 			inside = !inside
 		}
 		least = min(least, reach((a.X-p.X)/(w/2), (a.Y-p.Y)/(h/2), (b.X-p.X)/(w/2), (b.Y-p.Y)/(h/2)))
+		if least <= over {
+			return 0
+		}
 	}
 	if !inside {
 		return 0

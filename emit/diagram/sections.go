@@ -215,7 +215,7 @@ func (e *exploded) clear(b box) bool {
 			continue
 		}
 		outline := e.parts[i].outline
-		if fits(outline, center, 1, 1) > 0 {
+		if fits(outline, center, 1, 1, 0) > 0 {
 			return false
 		}
 		for k, p := range outline {
