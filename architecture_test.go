@@ -54,6 +54,7 @@ var layers = []struct {
 	{"emit/booklet/words", nil},
 	{"emit/booklet", []string{"compiler/pattern", "emit/booklet/words", "emit/diagram", "emit/drawing", "emit/flow", "emit/pdf", "emit/photo", "emit/sheet", "emit/table", "lang/problem"}},
 	{"emit/edition", []string{"compiler/pattern", "emit/drawing", "emit/sheet", "lang/problem"}},
+	{"emit/letter", []string{"compiler/pattern", "emit/compare", "emit/edition"}},
 	{"emit/compare", []string{"compiler/pattern", "emit/drawing", "emit/edition", "emit/flow", "emit/svg", "lang/problem"}},
 	{"emit/report", []string{"compiler/pattern", "emit/drawing", "emit/table"}},
 	{"emit/html", []string{"compiler/pattern", "emit/diagram", "emit/drawing", "emit/report", "emit/svg", "emit/table"}},

@@ -40,6 +40,12 @@ func verbs() []verb {
 			example: "seamwright release boat.seam",
 		},
 		{
+			name: "answer", args: "FILE [flags]", run: answerLetter,
+			short:   "from what a maker's letter says, the likely cause and a reply",
+			long:    "Computes what explains the measures that a letter tells: the scale of the print\nin one direction or both, finished against unfinished, another edition or size,\nallowances sewn too deep, a patch cut or laid otherwise. It tells the causes with\ntheir figures, and a reply that can be sent as it is. Editions are known from\ntheir release.",
+			example: "seamwright answer boat.seam --size 8in --rule \"5 13/16in\" --measures \"8 1/4in\"",
+		},
+		{
 			name: "fmt", args: "FILE... [flags]", run: format,
 			short:   "lay patterns out in one way, comments kept",
 			long:    "Rewrites each pattern in the usual layout: one statement on a line, aligned.\nIts meaning and its comments stay. - reads standard input and writes standard\noutput. A file with mistakes in its text is left alone.",

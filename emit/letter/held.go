@@ -1,0 +1,149 @@
+package letter
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"seamwright/emit/compare"
+	"seamwright/emit/edition"
+)
+
+// held finds the edition that the maker holds: by its mark, else by its number,
+// else the newest.
+func (a *answer) held() error {
+	l := &a.letter
+	a.record = a.newest
+	if l.Edition > 0 {
+		i := slices.IndexFunc(a.records, func(r *edition.Record) bool { return r.Edition == l.Edition })
+		if i < 0 {
+			return fmt.Errorf("nothing is known of edition %d; there is %s", l.Edition, a.numbers())
+		}
+		a.record = a.records[i]
+	}
+	if l.Mark == "" {
+		return nil
+	}
+	mark := readMark(l.Mark)
+	for i := len(a.records) - 1; i >= 0; i-- {
+		r := a.records[i]
+		for b := range r.Blocks {
+			for s := range r.Blocks[b].Sizes {
+				for _, m := range r.Blocks[b].Sizes[s].Marks {
+					if m.Text == mark {
+						a.marked(r, &r.Blocks[b], &r.Blocks[b].Sizes[s], m.Name)
+						return nil
+					}
+				}
+			}
+		}
+	}
+	say := "The mark " + mark + " is on no sheet that I know of. Please look at it again, at the upper right of the sheet; it has six letters and figures, and no O, I or L. " +
+		"Perhaps your sheet is a copy, or was printed for other paper than letter and A4."
+	a.cause("a mark that no recorded edition has", "mark "+mark+"; known: "+strings.Join(a.marks(), ", "), say)
+	return nil
+}
+
+// readMark reads a mark as it is written by hand: the letters that it never has
+// are figures.
+func readMark(s string) string {
+	return strings.NewReplacer("O", "0", "I", "1", "L", "1", "U", "V", " ", "", "-", "").Replace(strings.ToUpper(s))
+}
+
+func (a *answer) marks() []string {
+	var all []string
+	for _, r := range a.records {
+		for b := range r.Blocks {
+			for s := range r.Blocks[b].Sizes {
+				for _, m := range r.Blocks[b].Sizes[s].Marks {
+					all = append(all, fmt.Sprintf("%s (edition %d, %s, %s)", m.Text, r.Edition, r.Blocks[b].Sizes[s].Words(), m.Name))
+				}
+			}
+		}
+	}
+	return all
+}
+
+func (a *answer) numbers() string {
+	var all []string
+	for _, r := range a.records {
+		all = append(all, strconv.Itoa(r.Edition))
+	}
+	return "edition " + strings.Join(all, ", ")
+}
+
+// marked takes what a mark tells: all of it.
+func (a *answer) marked(r *edition.Record, b *edition.Block, s *edition.Size, paper string) {
+	if a.letter.Edition > 0 && a.letter.Edition != r.Edition {
+		a.cause("the mark is of another edition than the letter says", fmt.Sprintf("the mark is of edition %d, the letter says %d", r.Edition, a.letter.Edition),
+			fmt.Sprintf("By its mark your sheet is of edition %d, not %d; perhaps you have sheets of both. Sew a block from sheets of one edition only.", r.Edition, a.letter.Edition))
+	}
+	if width := length(s.Finished[0]); a.letter.Size > 0 && !near(a.letter.Size, width, ruler) {
+		a.cause("the sheet is of another size than the letter says", fmt.Sprintf("the mark is of the size %s, the letter says %s", s.Words(), a.letter.Size.Exact()),
+			fmt.Sprintf("By its mark your sheet is of the block that finishes %s, not %s. Its sections do not fit those of another size.", s.Words(), a.letter.Size.Exact()))
+	}
+	a.record, a.block, a.size, a.paper = r, b, s, paper
+}
+
+// choose finds the block and the size that the letter is about.
+func (a *answer) choose() error {
+	l := &a.letter
+	if a.block == nil {
+		for i := range a.record.Blocks {
+			if b := &a.record.Blocks[i]; l.Block == "" && len(a.record.Blocks) == 1 || b.Name == l.Block {
+				a.block = b
+			}
+		}
+		if a.block == nil && l.Block != "" {
+			return fmt.Errorf("edition %d has no block %q", a.record.Edition, l.Block)
+		}
+	}
+	if a.size != nil || a.block == nil {
+		return nil
+	}
+	var have []string
+	for i := range a.block.Sizes {
+		s := &a.block.Sizes[i]
+		have = append(have, s.Words())
+		if l.Size > 0 && near(l.Size, length(s.Finished[0]), ruler) || l.Size == 0 && len(a.block.Sizes) == 1 {
+			a.size = s
+		}
+	}
+	if l.Size > 0 && a.size == nil {
+		return fmt.Errorf("edition %d has no size of %s; there is %s", a.record.Edition, l.Size.Exact(), strings.Join(have, ", "))
+	}
+	return nil
+}
+
+// editions tells what is corrected in what the maker holds.
+func (a *answer) editions() {
+	if a.record == a.newest || a.record.Edition >= a.newest.Edition {
+		return
+	}
+	r := compare.Compare(a.record, a.newest)
+	var said []string
+	for i := range r.Changes {
+		c := &r.Changes[i]
+		mine := a.size == nil || len(c.Sizes) == 0 || slices.Contains(c.Sizes, a.size.Words())
+		if mine && c.Affects != "words" && (c.Block == "" || a.block == nil || c.Block == a.block.Name) {
+			said = append(said, r.Line(c))
+		}
+	}
+	if len(said) == 0 {
+		return
+	}
+	const most = 6
+	shown := said[:min(most, len(said))]
+	more := ""
+	if len(said) > most {
+		more = fmt.Sprintf("; and %d more", len(said)-most)
+	}
+	say := fmt.Sprintf("You hold edition %d. Edition %d corrects it: %s%s. ", a.record.Edition, a.newest.Edition, strings.Join(shown, "; "), more)
+	if where := edition.Find(a.newest.Words, "corrections"); where != "" {
+		say += "The page of corrections, with the sheets to print again, is at " + where + "."
+	} else {
+		say += "I enclose the page of corrections, with the sheets to print again."
+	}
+	a.cause("an edition that was corrected since", fmt.Sprintf("edition %d is held, %d is the newest: %s", a.record.Edition, a.newest.Edition, r.InShort()), say)
+}
