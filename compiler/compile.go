@@ -54,7 +54,8 @@ func Compile(src *problem.Source, load Loader) (*pattern.Pattern, []problem.Prob
 	if problem.Failed(problems) {
 		return nil, problems
 	}
-	return &result.Pattern, problems
+	p := result.Pattern // by itself: the rest of the result can be given up
+	return &p, problems
 }
 
 // pieces counts those of all sizes.
