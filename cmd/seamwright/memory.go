@@ -9,7 +9,7 @@ import (
 const (
 	// largeText is the size of a text from which on it pays to tune the garbage
 	// collector; a smaller one is done before there is any garbage to speak of.
-	largeText = 16 << 10
+	largeText = 12 << 10
 	// usualText is the size of a pattern in a large collection.
 	usualText = 2 << 10
 	// heapGrowth lets the heap grow to five times what is in use before garbage is
