@@ -7,6 +7,7 @@ import (
 
 	"seamwright/cmd/internal/files"
 	"seamwright/emit/compare"
+	"seamwright/emit/edition"
 )
 
 // The exit codes of compare are those of diff.
@@ -105,17 +106,36 @@ type comparing struct {
 func (k *comparing) all() {
 	paths := slices.Concat(k.old.paths, k.new.paths)
 	slices.Sort(paths)
-	for _, at := range slices.Compact(paths) {
-		was, is := slices.Contains(k.old.paths, at), slices.Contains(k.new.paths, at)
-		switch {
-		case !was:
-			k.only(k.new.load(at), "new")
-		case !is:
-			k.only(k.old.load(at), "old")
-		default:
-			k.one(k.old.load(at), k.new.load(at))
+	paths = slices.Compact(paths)
+	type both struct{ old, new *loaded }
+	inOrder(len(paths), func(i int) (b both) {
+		if slices.Contains(k.old.paths, paths[i]) {
+			b.old = k.old.load(paths[i])
 		}
-	}
+		if slices.Contains(k.new.paths, paths[i]) {
+			b.new = k.new.load(paths[i])
+		}
+		if b.old != nil && b.new != nil && sameTexts(b.old, b.new) {
+			r := &edition.Record{Edition: b.new.pattern.About.Edition} // all that is told of it
+			b.old.record, b.new.record = r, r
+			return b
+		}
+		for _, l := range []*loaded{b.old, b.new} {
+			if l != nil {
+				l.make()
+			}
+		}
+		return b
+	}, func(_ int, b both) {
+		switch {
+		case b.old == nil:
+			k.only(b.new, "new")
+		case b.new == nil:
+			k.only(b.old, "old")
+		default:
+			k.one(b.old, b.new)
+		}
+	})
 }
 
 // usable tells the errors of a version; its warnings are not what is asked about.

@@ -5,7 +5,6 @@ import (
 	"io"
 	"os"
 	"path/filepath"
-	"strings"
 
 	"github.com/rogpeppe/go-internal/diff"
 
@@ -64,11 +63,12 @@ func (c *call) fromGit(name, at string) (*loaded, []byte) {
 		return &loaded{}, data
 	}
 	text := []byte(src.Text)
-	p, ps := compileGiven(name, text, func(path string, most int64) ([]byte, error) { return readMost(filepath.FromSlash(path), most) })
+	p, _, ps := compileGiven(name, text, func(path string, most int64) ([]byte, error) { return readMost(filepath.FromSlash(path), most) })
 	if stops(ps, false) {
 		return &loaded{}, text
 	}
-	l := load(strings.TrimPrefix(name, "./"), p, ps)
+	l := &loaded{shown: name, pattern: p}
+	l.make()
 	return l, text
 }
 

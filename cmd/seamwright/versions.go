@@ -31,9 +31,24 @@ type contender struct {
 // A loaded is one pattern of a version.
 type loaded struct {
 	shown    string
-	record   *edition.Record  // nil where there are problems, or no block
-	pattern  *pattern.Pattern // nil of a released edition
+	record   *edition.Record  // of a pattern, once it is made; nil where there are errors, or no block
+	pattern  *pattern.Pattern // nil of a released edition, and where there are errors
+	texts    string           // all that it is made from; "" where that is not known
 	problems []problem.Problem
+}
+
+// make records what a pattern prints.
+func (l *loaded) make() {
+	if l.record == nil && l.pattern != nil && len(l.pattern.Blocks) > 0 {
+		record, paper := emit.Record(l.pattern)
+		l.record, l.problems = record, append(l.problems, paper...)
+	}
+}
+
+// sameTexts reports whether two versions are made from the same texts, so that
+// nothing can be otherwise.
+func sameTexts(a, b *loaded) bool {
+	return a.texts != "" && a.texts == b.texts && a.pattern != nil && b.pattern != nil && len(a.pattern.Blocks) > 0
 }
 
 // versionOf finds what an argument of compare stands for: a file or a folder, an
@@ -83,8 +98,8 @@ func (c *call) onDisk(name string, folder bool) *contender {
 		if at != "" {
 			full = filepath.Join(name, filepath.FromSlash(at))
 		}
-		p, _, ps := c.compile(full)
-		return load(full, p, ps)
+		p, texts, ps := c.compile(full)
+		return &loaded{shown: full, pattern: p, texts: joined(texts), problems: ps}
 	}
 	if folder {
 		found, ps := files.Find([]string{name})
@@ -101,15 +116,13 @@ func (c *call) onDisk(name string, folder bool) *contender {
 	return v
 }
 
-// load records a pattern.
-func load(shown string, p *pattern.Pattern, ps []problem.Problem) *loaded {
-	l := &loaded{shown: shown, pattern: p, problems: ps}
-	if p == nil || len(p.Blocks) == 0 {
-		return l
+// joined puts texts into one that no other texts give.
+func joined(texts []*problem.Source) string {
+	var b strings.Builder
+	for _, t := range texts {
+		fmt.Fprintf(&b, "%d %s", len(t.Text), t.Text)
 	}
-	record, paper := emit.Record(p)
-	l.record, l.problems = record, append(ps, paper...)
-	return l
+	return b.String()
 }
 
 // released is an edition as it was released; the last one where n is 0.
@@ -202,23 +215,24 @@ func loadFromGit(tree *revision.Tree, at string) *loaded {
 		return &loaded{shown: shown, problems: []problem.Problem{{
 			Code: files.Unreadable, Severity: problem.Error, Message: err.Error(), At: problem.Place{Source: &problem.Source{Name: shown}}}}}
 	}
-	p, ps := compileGiven(at, data, read)
+	p, texts, ps := compileGiven(at, data, read)
 	for i := range ps { // they are told of the revision, not of the file on the disk
 		if src := ps[i].At.Source; src != nil && !strings.HasPrefix(src.Name, tree.Revision+":") && !strings.HasPrefix(src.Name, files.Shipped) {
 			src.Name = tree.Revision + ":" + src.Name
 		}
 	}
-	return load(shown, p, ps)
+	return &loaded{shown: shown, pattern: p, texts: joined(texts), problems: ps}
 }
 
 // compileGiven compiles a text that is not on the disk; given reads those it uses.
-func compileGiven(name string, data []byte, given func(string, int64) ([]byte, error)) (*pattern.Pattern, []problem.Problem) {
+func compileGiven(name string, data []byte, given func(string, int64) ([]byte, error)) (*pattern.Pattern, []*problem.Source, []problem.Problem) {
 	src, fault := files.Text(name, data)
 	if fault != nil {
-		return nil, []problem.Problem{*fault}
+		return nil, nil, []problem.Problem{*fault}
 	}
 	loader := newLoader()
 	loader.Given = given
 	defer loader.Close()
-	return compiler.Compile(src, loader)
+	p, ps := compiler.Compile(src, loader)
+	return p, slices.Concat([]*problem.Source{src}, loader.Texts(), loader.Pictures()), ps
 }

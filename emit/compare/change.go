@@ -59,7 +59,7 @@ func affects(c *Change) string {
 	case Patches, Fabrics:
 		return "cutting"
 	case Cloth:
-		if c.Aspect == "color" {
+		if c.Aspect == "color" || c.Aspect == "words" {
 			return "words"
 		}
 		return "cutting"

@@ -71,7 +71,6 @@ func (r *Report) Errata(paper pattern.Sheet) []flow.Page {
 	e.corrections()
 	e.remedies()
 	e.sheets()
-	e.end()
 	return e.Pages(func(n int) (string, string) {
 		return fmt.Sprintf("%s  -  corrections to edition %d", e.r.New.Title(), e.r.Old.Edition), "page " + strconv.Itoa(n)
 	})
@@ -92,6 +91,17 @@ func (e *errata) begin() {
 		s += ", by " + author
 	}
 	e.Text(s + ". This page tells what is otherwise, and what to do if you have already cut or sewn. The sheets that changed follow it, to be printed alone.")
+	var to []string
+	for _, name := range []string{"contact", "corrections"} {
+		if w := edition.Find(e.r.New.Words, name); w != "" {
+			to = append(to, w)
+		}
+	}
+	s = "With thanks to those who wrote."
+	if len(to) > 0 {
+		s += " Questions and further corrections: " + strings.Join(to, "; ") + "."
+	}
+	e.Text(s)
 }
 
 // telling says how to know which edition one holds.
@@ -256,18 +266,4 @@ func plural(n int) string {
 		return ""
 	}
 	return "s"
-}
-
-func (e *errata) end() {
-	var to []string
-	for _, name := range []string{"contact", "corrections"} {
-		if w := edition.Find(e.r.New.Words, name); w != "" {
-			to = append(to, w)
-		}
-	}
-	s := "With thanks to those who wrote."
-	if len(to) > 0 {
-		s += " Questions and further corrections: " + strings.Join(to, "; ") + "."
-	}
-	e.Text(s)
 }

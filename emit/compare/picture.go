@@ -1,7 +1,9 @@
 package compare
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -129,31 +131,50 @@ func (m *matching) before(c canvas) []drawing.Item {
 			gone = append(gone, k)
 		}
 	}
-	var items []drawing.Item
-	seen := map[[2]point]bool{}
+	var lines [][2]point
 	for _, k := range gone {
 		ps := m.was[k].polygon
 		for i, a := range ps {
-			b := ps[(i+1)%len(ps)]
-			if seen[[2]point{a, b}] || seen[[2]point{b, a}] || m.drawn(a, b) {
-				continue
+			if b := ps[(i+1)%len(ps)]; !m.drawn(a, b) {
+				lines = append(lines, [2]point{a, b})
 			}
-			seen[[2]point{a, b}] = true
-			items = append(items, &drawing.Path{Style: drawing.CuttingLine, Points: c.points([]point{a, b}), Fill: drawing.NoColour})
 		}
+	}
+	slices.SortStableFunc(lines, func(a, b [2]point) int { return cmp.Compare(reachOf(b), reachOf(a)) })
+	var items []drawing.Item
+	var done [][2]point
+	for _, l := range lines {
+		if slices.ContainsFunc(done, func(d [2]point) bool {
+			return fromSegment(l[0], d[0], d[1]) <= same && fromSegment(l[1], d[0], d[1]) <= same
+		}) {
+			continue
+		}
+		done = append(done, l)
+		items = append(items, &drawing.Path{Style: drawing.CuttingLine, Points: c.points(l[:]), Fill: drawing.NoColour})
 	}
 	return items
 }
 
-// drawn reports whether a line of the old lies on one of the new.
+func reachOf(l [2]point) float64 { return math.Hypot(l[1][0]-l[0][0], l[1][1]-l[0][1]) }
+
+// drawn reports whether a line of the old lies on lines of the new: as far as a
+// look at some of its points tells.
 func (m *matching) drawn(a, b point) bool {
-	for i := range m.is {
-		ps := m.is[i].polygon
-		for k, p := range ps {
-			q := ps[(k+1)%len(ps)]
-			if fromSegment(a, p, q) <= same && fromSegment(b, p, q) <= same {
-				return true
-			}
+	const looks = 8
+	for n := range looks {
+		t := (float64(n) + 0.5) / looks
+		p := point{a[0] + t*(b[0]-a[0]), a[1] + t*(b[1]-a[1])}
+		if !slices.ContainsFunc(m.is, func(o patch) bool { return onEdge(p, o.polygon) }) {
+			return false
+		}
+	}
+	return true
+}
+
+func onEdge(p point, polygon []point) bool {
+	for i, a := range polygon {
+		if fromSegment(p, a, polygon[(i+1)%len(polygon)]) <= same {
+			return true
 		}
 	}
 	return false

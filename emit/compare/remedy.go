@@ -11,31 +11,31 @@ import (
 func (e *errata) remedies() {
 	type remedy struct {
 		words string
-		of    []string
+		of    []Change // one for each subject, with all the sizes
 	}
 	var all []remedy
 	blade := false
 	for i := range e.r.Changes {
-		c := &e.r.Changes[i]
-		words := e.remedy(c)
+		c := e.r.Changes[i]
+		words := e.remedy(&c)
 		if words == "" {
 			continue
 		}
-		blade = blade || strings.Contains(words, "ut ")
-		name := c.Subject
-		if at := e.r.at(c); at != "" {
-			name += " (" + at + ")"
-		}
-		at := -1
-		for k := range all {
-			if all[k].words == words {
-				at = k
-			}
-		}
+		blade = blade || strings.Contains(words, "cut ") && strings.Contains(words, " again")
+		at := slices.IndexFunc(all, func(r remedy) bool { return r.words == words })
 		if at < 0 {
 			all, at = append(all, remedy{words: words}), len(all)
 		}
-		all[at].of = append(all[at].of, name)
+		r := &all[at]
+		if k := slices.IndexFunc(r.of, func(o Change) bool { return o.Block == c.Block && o.Subject == c.Subject }); k >= 0 {
+			for _, size := range c.Sizes {
+				if !slices.Contains(r.of[k].Sizes, size) {
+					r.of[k].Sizes = append(slices.Clone(r.of[k].Sizes), size)
+				}
+			}
+		} else {
+			r.of = append(r.of, c)
+		}
 	}
 	e.Heading("If you have already cut or sewn")
 	if len(all) == 0 {
@@ -43,23 +43,33 @@ func (e *errata) remedies() {
 		return
 	}
 	for _, r := range all {
-		e.Item("-", list(unique(r.of))+": "+r.words)
+		e.Item("-", e.subjects(r.of)+": "+r.words)
 	}
 	if blade {
 		e.Note("A rotary cutter cuts what it meets: close it whenever you lay it down, and cut away from yourself.")
 	}
 }
 
-func unique(words []string) []string {
-	var out []string
-	seen := map[string]bool{}
-	for _, w := range words {
-		if !seen[w] {
-			seen[w] = true
-			out = append(out, w)
+// subjects names what a remedy is for, those of the same sizes together.
+func (e *errata) subjects(of []Change) string {
+	var sizes []string
+	names := map[string][]string{}
+	for i := range of {
+		at := e.r.at(&of[i])
+		if names[at] == nil {
+			sizes = append(sizes, at)
 		}
+		names[at] = append(names[at], of[i].Subject)
 	}
-	return out
+	var parts []string
+	for _, at := range sizes {
+		s := list(names[at])
+		if at != "" {
+			s += " at " + at
+		}
+		parts = append(parts, s)
+	}
+	return strings.Join(parts, "; ")
 }
 
 // remedy says how a change is mended in cloth; "" where nothing is to be done.

@@ -11,13 +11,15 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 )
 
-// A Tree is everything that a revision holds.
+// A Tree is everything that a revision holds. It is safe for concurrent use.
 type Tree struct {
 	Revision string // as it was asked for
 	ids      map[string]string
-	prefix   string // the current folder, from the top
+	prefix   string     // the current folder, from the top
+	mu       sync.Mutex // one file is asked for at a time
 	batch    *exec.Cmd
 	in       io.WriteCloser
 	out      *bufio.Reader
@@ -103,6 +105,8 @@ func (t *Tree) Read(at string, most int64) ([]byte, error) {
 	if id == "" {
 		return nil, fmt.Errorf("there is no file %s in %s", at, t.Revision)
 	}
+	t.mu.Lock()
+	defer t.mu.Unlock()
 	if err := t.ask(); err != nil {
 		return nil, err
 	}
@@ -122,7 +126,7 @@ func (t *Tree) Read(at string, most int64) ([]byte, error) {
 		return nil, err
 	}
 	if size > most {
-		t.Close() // rather than read it
+		t.end() // rather than read it
 		return nil, fmt.Errorf("%s is larger than %d MB, the most that is read", at, most>>20)
 	}
 	data := make([]byte, size+1) // a line break follows
@@ -155,6 +159,12 @@ func (t *Tree) ask() error {
 
 // Close ends git.
 func (t *Tree) Close() {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	t.end()
+}
+
+func (t *Tree) end() {
 	if t.batch != nil {
 		t.in.Close()
 		t.batch.Process.Kill()
