@@ -35,6 +35,7 @@ type Options struct {
 	Only  []string         // sheets, diagrams, tables, booklet, report, json; empty: all
 	Forms []string         // svg, pdf: how sheets are written; empty: both. Pictures are always SVG, booklets PDF; png: plain pictures too
 	Width int              // of plain pictures, in dots; 0: [Width]
+	Store *pdf.Store       // what was packed for the last build of the same pattern; nil: nothing
 }
 
 // Width is how wide plain pictures are, in dots, unless it is said: enough for
@@ -50,7 +51,11 @@ const Width = 1200
 // BLOCK/SIZE/booklet.pdf, report.txt, report.html and pattern.json.
 func Build(p *pattern.Pattern, o Options) ([]Output, []problem.Problem) {
 	chosen := choose(p, o)
-	w := &work{p: chosen, options: o}
+	w := &work{p: chosen, options: o, store: o.Store}
+	if w.store == nil {
+		w.store = &pdf.Store{}
+	}
+	w.store.Next()
 	w.prepare()
 	if problem.Failed(w.problems) {
 		return nil, w.problems
@@ -77,6 +82,7 @@ type work struct {
 	problems []problem.Problem
 	svg      svg.Renderer // of all pages: what is the same on many is written once
 	room     room
+	store    *pdf.Store
 }
 
 func (o *Options) wants(kind string) bool {
@@ -196,7 +202,10 @@ func sheetFile(i int) string { return "sheet-" + strconv.Itoa(i+1) + ".svg" }
 // write makes the files.
 func (w *work) write() []Output {
 	f := &files{}
-	said := w.words()
+	var said *words.Catalogue
+	if w.options.binds() || w.options.shows() {
+		said = w.words()
+	}
 	drawn := make([]html.Block, len(w.p.Blocks))
 	for b := range w.p.Blocks {
 		block := &w.p.Blocks[b]
@@ -263,7 +272,7 @@ func (w *work) sheets(f *files, folder string, b *pattern.Block, s *pattern.Size
 	}
 	wanted := w.options.wants("sheets")
 	if wanted && w.options.writes("pdf") {
-		o := f.add(folder+"/sheets.pdf", func() []byte { return bound(w.p, b, s, set) })
+		o := f.add(folder+"/sheets.pdf", func() []byte { return w.bound(b, s, set) })
 		for i := range set.Sheets {
 			o.Prints = append(o.Prints, set.Sheets[i].Print)
 		}
@@ -302,10 +311,10 @@ func (w *work) page(drawn []html.Block) []byte {
 }
 
 // bound puts a set of sheets into one file for the printer.
-func bound(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, set *sheet.Set) []byte {
+func (w *work) bound(b *pattern.Block, s *pattern.Sized, set *sheet.Set) []byte {
 	d := &pdf.Document{
 		Title:   b.Title + ", " + s.Finished.W.Exact() + ", foundation sheets",
-		Author:  p.About.Author,
+		Author:  w.p.About.Author,
 		Subject: "print at 100 %, on one side; mark " + set.Mark,
 	}
 	for i := range set.Sheets {
@@ -314,9 +323,9 @@ func bound(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, set *sheet.Se
 		if sh.Print > 1 {
 			name = "Sheet " + strconv.Itoa(i+1) + ", print " + strconv.Itoa(sh.Print) + " times"
 		}
-		d.Pages = append(d.Pages, pdf.Page{Page: &sh.Page, Bookmark: name})
+		d.Pages = append(d.Pages, pdf.Page{Page: &sh.Page, Bookmark: name, Shared: true})
 	}
-	return bind(d)
+	return w.bind(d)
 }
 
 // words returns the messages in the pattern's language, in English where there
@@ -330,7 +339,7 @@ func (w *work) words() *words.Catalogue {
 }
 
 func (w *work) booklet(parts booklet.Parts) []byte {
-	return bind(&pdf.Document{
+	return w.bind(&pdf.Document{
 		Title:    parts.Block.Title + ", " + parts.Sized.Finished.W.Exact(),
 		Author:   w.p.About.Author,
 		Subject:  "print at 100 %, on one side; mark " + parts.Sheets.Mark,
@@ -340,8 +349,8 @@ func (w *work) booklet(parts booklet.Parts) []byte {
 }
 
 // bind writes a document. One that cannot be written is a fault of this program.
-func bind(d *pdf.Document) []byte {
-	data, err := pdf.Render(d)
+func (w *work) bind(d *pdf.Document) []byte {
+	data, err := pdf.NewWriter(w.store).Close(d)
 	if err != nil {
 		panic(err)
 	}

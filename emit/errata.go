@@ -45,7 +45,7 @@ func Errata(p *pattern.Pattern, r *compare.Report, paper *pattern.Sheet) ([]byte
 	if problem.Failed(problems) {
 		return nil, problems
 	}
-	return bind(d), problems
+	return (&work{store: &pdf.Store{}}).bind(d), problems
 }
 
 // holds reports whether one of the sections is on a sheet.

@@ -6,7 +6,7 @@ import "sync"
 // of its own for each would be moved every time it grows, and all that memory
 // be touched for the first time, which costs more than writing it.
 const (
-	stretch = 256 << 10   // bytes; what is not used of one is never touched
+	stretch = 256 << 10 // bytes; what is not used of one is never touched
 	usual   = 128 << 10 // what a file may need without being moved
 )
 

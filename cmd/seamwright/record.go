@@ -96,6 +96,6 @@ func asked(o emit.Options, strict bool) string {
 	if o.Sheet != nil {
 		sheet = fmt.Sprint(*o.Sheet)
 	}
-	o.Sheet = nil
+	o.Sheet, o.Store = nil, nil
 	return fmt.Sprintf("%d %d %+v %s %t\n", info.Size(), info.ModTime().UnixNano(), o, sheet, strict)
 }

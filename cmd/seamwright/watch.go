@@ -15,6 +15,7 @@ import (
 	"seamwright/compiler"
 	"seamwright/compiler/pattern"
 	"seamwright/emit"
+	"seamwright/emit/pdf"
 	"seamwright/lang/problem"
 )
 
@@ -82,6 +83,7 @@ type watching struct {
 	server *live.Server // nil without a page
 	shown  live.Shown   // what the page shows now
 	fits   []live.Fit
+	store  pdf.Store
 }
 
 // A built is what one build made. The pattern is nil where the text has an error;
@@ -138,7 +140,7 @@ func (w *watching) make(b *built) {
 	if b.pattern == nil || len(b.pattern.Blocks) == 0 {
 		return
 	}
-	outputs, ps := emit.Build(b.pattern, emit.Options{})
+	outputs, ps := emit.Build(b.pattern, emit.Options{Store: &w.store})
 	b.problems = append(b.problems, ps...)
 	if problem.Failed(ps) {
 		return

@@ -61,7 +61,7 @@ func Make(parts Parts) []pdf.Page {
 	pages := m.pages(nil, front, 0, of)
 	pages = m.pages(pages, list, front.Count(), of)
 	for i := range parts.Sheets.Sheets {
-		pages = append(pages, pdf.Page{Page: &parts.Sheets.Sheets[i].Page, Bookmark: m.say("sheet_name", "n", strconv.Itoa(i+1))})
+		pages = append(pages, pdf.Page{Page: &parts.Sheets.Sheets[i].Page, Shared: true, Bookmark: m.say("sheet_name", "n", strconv.Itoa(i+1))})
 	}
 	return m.pages(pages, back, before+sheets, of)
 }

@@ -30,6 +30,7 @@ func SizeForCap(cap pattern.Length) pattern.Length { return cap / CapHeight }
 // A Glyph is one character's outline, y down, in units of 1/EmUnits of the
 // text's size. It is shared: not to be changed.
 type Glyph struct {
+	ID       uint16 // its number in [FontFile]; 0 where Missing
 	Advance  float64
 	Ink      Box // empty where nothing is painted
 	Segments []sfnt.Segment
@@ -106,6 +107,15 @@ func weight(isBold bool) *face {
 	return &regular
 }
 
+// FontFile is the embedded font as an OpenType file with TrueType outlines. It is
+// not to be changed.
+func FontFile(isBold bool) []byte {
+	if isBold {
+		return dejavusanscondensedbold.TTF
+	}
+	return dejavusanscondensed.TTF
+}
+
 // GlyphOf returns a character's outline; a box where the font has none.
 func GlyphOf(r rune, isBold bool) *Glyph {
 	f := weight(isBold)
@@ -135,11 +145,7 @@ func GlyphOf(r rune, isBold bool) *Glyph {
 // unreadable one can only mean a damaged program; then texts are empty boxes.
 func (f *face) load(r rune, isBold bool) *Glyph {
 	if f.font == nil {
-		data := dejavusanscondensed.TTF
-		if isBold {
-			data = dejavusanscondensedbold.TTF
-		}
-		font, err := sfnt.Parse(data)
+		font, err := sfnt.Parse(FontFile(isBold))
 		if err != nil {
 			return noFont
 		}
@@ -149,7 +155,7 @@ func (f *face) load(r rune, isBold bool) *Glyph {
 	if err != nil {
 		index = 0
 	}
-	g := &Glyph{Missing: index == 0}
+	g := &Glyph{ID: uint16(index), Missing: index == 0}
 	ppem := fixed.I(EmUnits)
 	if a, err := f.font.GlyphAdvance(&f.buf, index, ppem, font.HintingNone); err == nil {
 		g.Advance = units(a)

@@ -2,10 +2,10 @@ package pdf
 
 import (
 	"bytes"
-	"compress/zlib"
+	"encoding/binary"
 	"fmt"
-	"hash/fnv"
-	"math"
+	"hash/adler32"
+	"hash/crc32"
 	"strconv"
 	"unicode/utf16"
 )
@@ -14,9 +14,8 @@ import (
 // which they are begun; numbers may be reserved and used in references before.
 type file struct {
 	buf     bytes.Buffer
-	offsets []int        // of object i+1; 0 while it is only reserved
-	zip     *zlib.Writer // kept, for its tables are large
-	packed  bytes.Buffer
+	offsets []int // of object i+1; 0 while it is only reserved
+	store   *Store
 }
 
 // ref is an indirect reference to an object.
@@ -24,8 +23,8 @@ type ref int
 
 func (r ref) String() string { return strconv.Itoa(int(r)) + " 0 R" }
 
-func newFile() *file {
-	f := &file{}
+func newFile(store *Store) *file {
+	f := &file{store: store}
 	// The second line marks the file as binary, as ISO 32000-1, 7.5.2 asks.
 	f.buf.WriteString("%PDF-1.7\n%\xe2\xe3\xcf\xd3\n")
 	return f
@@ -50,33 +49,25 @@ func (f *file) add(body string) ref {
 	return r
 }
 
-// stream writes a compressed stream; dict is what stands in its dictionary
+// stream packs bytes and writes them; dict is what stands in the dictionary
 // besides length and filter.
-func (f *file) stream(r ref, dict string, data []byte) {
-	f.packed.Reset()
-	if f.zip == nil {
-		f.zip, _ = zlib.NewWriterLevel(&f.packed, zlib.BestSpeed) // the level is a constant: no error
-	} else {
-		f.zip.Reset(&f.packed)
-	}
-	f.zip.Write(data) // a bytes.Buffer takes everything
-	f.zip.Close()
-	f.raw(r, dict+" /Filter /FlateDecode", f.packed.Bytes())
-}
+func (f *file) stream(r ref, dict string, data []byte) { f.packed(r, dict, f.store.pack(data)) }
 
-// raw writes a stream as it is.
-func (f *file) raw(r ref, dict string, data []byte) {
+// packed writes a stream that is packed already.
+func (f *file) packed(r ref, dict string, s stream) {
 	f.offsets[r-1] = f.buf.Len()
-	fmt.Fprintf(&f.buf, "%d 0 obj\n<<%s /Length %d>>\nstream\n", int(r), dict, len(data))
-	f.buf.Write(data)
+	filter := ""
+	if s.deflated {
+		filter = " /Filter /FlateDecode"
+	}
+	fmt.Fprintf(&f.buf, "%d 0 obj\n<<%s /Length %d%s>>\nstream\n", int(r), dict, len(s.data), filter)
+	f.buf.Write(s.data)
 	f.buf.WriteString("\nendstream\nendobj\n")
 }
 
 // finish writes the cross-reference table and returns the whole file.
 func (f *file) finish(root, info ref) []byte {
-	h := fnv.New128a() // the file's identity is its content; no secret, so a plain hash does
-	h.Write(f.buf.Bytes())
-	id := h.Sum(nil)
+	id := identity(f.buf.Bytes())
 	start := f.buf.Len()
 	fmt.Fprintf(&f.buf, "xref\n0 %d\n0000000000 65535 f \n", len(f.offsets)+1)
 	for _, at := range f.offsets {
@@ -87,6 +78,15 @@ func (f *file) finish(root, info ref) []byte {
 	return f.buf.Bytes()
 }
 
+// identity tells files with other contents apart. It keeps no secret, so sums that
+// processors have instructions for will do.
+func identity(data []byte) []byte {
+	id := binary.BigEndian.AppendUint32(nil, crc32.ChecksumIEEE(data))
+	id = binary.BigEndian.AppendUint32(id, crc32.Checksum(data, crc32.MakeTable(crc32.Castagnoli)))
+	id = binary.BigEndian.AppendUint32(id, adler32.Checksum(data))
+	return binary.BigEndian.AppendUint32(id, uint32(len(data)))
+}
+
 // text writes a text string: UTF-16 with its mark, in hexadecimal, so that
 // nothing in the author's text can end the string.
 func text(s string) string {
@@ -95,27 +95,4 @@ func text(s string) string {
 		b = fmt.Appendf(b, "%04X", u)
 	}
 	return string(append(b, '>'))
-}
-
-// number appends a coordinate with a ten-thousandth of a point, plainly: PDF
-// knows no exponents.
-func number(b []byte, v float64) []byte {
-	const parts, digits, most = 10_000, 4, 1e12
-	if !(math.Abs(v) < most) { // on no paper, but still a number
-		return strconv.AppendFloat(b, v, 'f', digits, 64)
-	}
-	n := int64(math.Round(v * parts))
-	if n < 0 {
-		b, n = append(b, '-'), -n
-	}
-	b = strconv.AppendInt(b, n/parts, 10)
-	if n %= parts; n == 0 {
-		return b
-	}
-	b = append(b, '.')
-	for step := int64(parts / 10); n > 0; step /= 10 {
-		b = append(b, byte('0'+n/step))
-		n %= step
-	}
-	return b
 }

@@ -2,132 +2,134 @@ package pdf
 
 import (
 	"fmt"
+	"hash/crc32"
 	"slices"
-
-	"golang.org/x/image/font/sfnt"
-	"golang.org/x/image/math/fixed"
 
 	"seamwright/emit/drawing"
 )
 
-// codesPerFont is how many characters one simple font can hold: one byte each,
-// 0 left out because some viewers treat it as the end of a string.
-const codesPerFont = 255
+// fontNames are the resources of both weights.
+var fontNames = [2]string{"R", "B"}
 
-// A subset collects the characters of one weight that a document uses. Each
-// gets a code in the order of first use; every 255 begin another font object.
-// The glyphs are embedded as outlines (Type 3, ISO 32000-1, 9.6.5): the same
-// outlines that the SVG files carry, so both show the same letters, with a
-// character map so that text can be searched and copied.
-type subset struct {
-	bold  bool
-	codes map[rune]int // position in runes
-	runes []rune
+// Glyphs are the characters that a page uses of one weight.
+type glyphs struct {
+	latin [4]uint64 // a bit for each of the first 256
+	rest  map[rune]bool
 }
 
-func (s *subset) code(r rune) int {
-	if c, ok := s.codes[r]; ok {
-		return c
+func (g *glyphs) add(r rune) {
+	if r >= 0 && r < 256 {
+		g.latin[r>>6] |= 1 << (r & 63)
+		return
 	}
-	if s.codes == nil {
-		s.codes = map[rune]int{}
+	if g.rest == nil {
+		g.rest = map[rune]bool{}
 	}
-	s.codes[r] = len(s.runes)
-	s.runes = append(s.runes, r)
-	return len(s.runes) - 1
+	g.rest[r] = true
 }
 
-// fontName names a font resource: "R0", "B1".
-func (s *subset) fontName(block int) string {
-	if s.bold {
-		return fmt.Sprintf("B%d", block)
+func (g *glyphs) join(h *glyphs) {
+	for i, bits := range h.latin {
+		g.latin[i] |= bits
 	}
-	return fmt.Sprintf("R%d", block)
+	for r := range h.rest {
+		g.add(r)
+	}
 }
 
-// resources writes the fonts and returns their entries for a resource dictionary.
-func (s *subset) resources(f *file) string {
-	entries := ""
-	block := 0
-	for part := range slices.Chunk(s.runes, codesPerFont) {
-		entries += fmt.Sprintf("/%s %s ", s.fontName(block), s.font(f, part))
-		block++
-	}
-	return entries
-}
-
-// font writes one font object for up to 255 characters.
-func (s *subset) font(f *file, runes []rune) ref {
-	var procs, differences, widths []byte
-	var box drawing.Box
-	for i, r := range runes {
-		g := drawing.GlyphOf(r, s.bold)
-		box = box.Union(g.Ink)
-		proc := f.reserve()
-		f.stream(proc, "", outline(g))
-		procs = fmt.Appendf(procs, "/g%d %s ", i+1, proc)
-		differences = fmt.Appendf(differences, "/g%d ", i+1)
-		widths = append(number(widths, g.Advance), ' ')
-	}
-	toUnicode := f.reserve()
-	f.stream(toUnicode, "", unicodeMap(runes))
-	return f.add(fmt.Sprintf("<</Type /Font /Subtype /Type3 /Name /%s /FontBBox [%g %g %g %g] /FontMatrix [%.10f 0 0 %.10f 0 0] "+
-		"/FirstChar 1 /LastChar %d /Widths [%s] /Encoding <</Type /Encoding /Differences [1 %s]>> /CharProcs <<%s>> /Resources <<>> /ToUnicode %s>>",
-		s.fontName(0), box.X0, -box.Y1, box.X1, -box.Y0, 1.0/drawing.EmUnits, 1.0/drawing.EmUnits,
-		len(runes), widths, differences, procs, toUnicode))
-}
-
-// outline is a glyph's drawing program: its advance, its box, its filled curves.
-func outline(g *drawing.Glyph) []byte {
-	b := number(nil, g.Advance)
-	b = append(b, " 0"...)
-	for _, v := range [4]float64{g.Ink.X0, -g.Ink.Y1, g.Ink.X1, -g.Ink.Y0} {
-		b = number(append(b, ' '), v)
-	}
-	b = append(b, " d1\n"...)
-	type point struct{ x, y float64 }
-	at := func(p fixed.Point26_6) point { return point{float64(p.X) / 64, -float64(p.Y) / 64} }
-	put := func(op string, ps ...point) {
-		for _, p := range ps {
-			b = append(number(append(number(b, p.x), ' '), p.y), ' ')
-		}
-		b = append(append(b, op...), '\n')
-	}
-	var now point
-	for _, seg := range g.Segments {
-		switch seg.Op {
-		case sfnt.SegmentOpMoveTo:
-			now = at(seg.Args[0])
-			put("m", now)
-		case sfnt.SegmentOpLineTo:
-			now = at(seg.Args[0])
-			put("l", now)
-		case sfnt.SegmentOpQuadTo: // PDF has cubic curves only; the conversion is exact
-			c, end := at(seg.Args[0]), at(seg.Args[1])
-			third := func(from point) point { return point{from.x + (c.x-from.x)*2/3, from.y + (c.y-from.y)*2/3} }
-			put("c", third(now), third(end), end)
-			now = end
-		case sfnt.SegmentOpCubeTo:
-			now = at(seg.Args[2])
-			put("c", at(seg.Args[0]), at(seg.Args[1]), now)
+// runes lists the characters in order.
+func (g *glyphs) runes() []rune {
+	var all []rune
+	for r := range rune(256) {
+		if g.latin[r>>6]&(1<<(r&63)) != 0 {
+			all = append(all, r)
 		}
 	}
-	return append(b, "f\n"...)
+	n := len(all)
+	for r := range g.rest {
+		all = append(all, r)
+	}
+	slices.Sort(all[n:])
+	return all
+}
+
+// A used is a glyph of the font with the first character that it stands for.
+type usedGlyph struct {
+	id      uint16
+	char    rune
+	advance float64
+}
+
+// byID lists the glyphs of characters by their number in the font, each once.
+func byID(runes []rune, bold bool) []usedGlyph {
+	all := make([]usedGlyph, 0, len(runes))
+	for _, r := range runes {
+		g := drawing.GlyphOf(r, bold)
+		u := usedGlyph{g.ID, r, g.Advance}
+		if g.ID == 0 {
+			u.char = '\uFFFD'
+		}
+		all = append(all, u)
+	}
+	slices.SortStableFunc(all, func(a, b usedGlyph) int { return int(a.id) - int(b.id) })
+	return slices.CompactFunc(all, func(a, b usedGlyph) bool { return a.id == b.id })
+}
+
+// font writes the objects of one weight (ISO 32000-1, 9.7) and returns the
+// font's reference. Glyphs keep the numbers that they have in the font, and a
+// character's code is its glyph's number in two bytes. So a page's operators are
+// the same in every file.
+func (f *file) font(g *glyphs, bold bool) ref {
+	used := byID(g.runes(), bold)
+	cut := subset(drawing.FontFile(bold), used)
+	name := "DejaVuSansCondensed"
+	weight := 80
+	if bold {
+		name, weight = name+"-Bold", 140
+	}
+	name = tag(cut) + "+" + name
+	program, unicode, descriptor, descendant := f.reserve(), f.reserve(), f.reserve(), f.reserve()
+	f.stream(program, fmt.Sprintf(" /Length1 %d", len(cut)), cut)
+	f.stream(unicode, "", unicodeMap(used))
+	const k = 1000.0 / drawing.EmUnits
+	box := fontBox(drawing.FontFile(bold))
+	f.put(descriptor, fmt.Sprintf("<</Type /FontDescriptor /FontName /%s /Flags 4 /FontBBox [%.0f %.0f %.0f %.0f] /ItalicAngle 0 "+
+		"/Ascent %.0f /Descent %.0f /CapHeight %.0f /StemV %d /FontFile2 %s>>",
+		name, box[0]*k, box[1]*k, box[2]*k, box[3]*k, drawing.Ascent*1000, -drawing.Descent*1000, drawing.CapHeight*1000, weight, program))
+	widths := []byte{}
+	for _, u := range used {
+		widths = fmt.Appendf(widths, "%d [", u.id)
+		widths = append(number(widths, u.advance*k), "] "...)
+	}
+	f.put(descendant, fmt.Sprintf("<</Type /Font /Subtype /CIDFontType2 /BaseFont /%s /CIDSystemInfo <</Registry (Adobe) /Ordering (Identity) /Supplement 0>> "+
+		"/FontDescriptor %s /DW 0 /W [%s] /CIDToGIDMap /Identity>>", name, descriptor, widths))
+	return f.add(fmt.Sprintf("<</Type /Font /Subtype /Type0 /BaseFont /%s /Encoding /Identity-H /DescendantFonts [%s] /ToUnicode %s>>",
+		name, descendant, unicode))
+}
+
+// tag is the six letters that mark a subset (ISO 32000-1, 9.6.4): others for
+// other glyphs.
+func tag(data []byte) string {
+	sum := crc32.ChecksumIEEE(data)
+	b := make([]byte, 6)
+	for i := range b {
+		b[i] = byte('A' + sum%26)
+		sum /= 26
+	}
+	return string(b)
 }
 
 // unicodeMap tells which character each code stands for (ISO 32000-1, 9.10.3).
-func unicodeMap(runes []rune) []byte {
+func unicodeMap(used []usedGlyph) []byte {
 	b := []byte("/CIDInit /ProcSet findresource begin\n12 dict begin\nbegincmap\n" +
 		"/CIDSystemInfo <</Registry (Adobe) /Ordering (UCS) /Supplement 0>> def\n" +
-		"/CMapName /Seamwright def\n/CMapType 2 def\n1 begincodespacerange\n<00> <FF>\nendcodespacerange\n")
+		"/CMapName /Seamwright def\n/CMapType 2 def\n1 begincodespacerange\n<0000> <FFFF>\nendcodespacerange\n")
 	const most = 100 // entries of one bfchar section
-	code := 1
-	for part := range slices.Chunk(runes, most) {
+	for part := range slices.Chunk(used, most) {
 		b = fmt.Appendf(b, "%d beginbfchar\n", len(part))
-		for _, r := range part {
-			t := text(string(r))
-			b = fmt.Appendf(b, "<%02X> <%s\n", code, t[len("<FEFF"):])
-			code++
+		for _, u := range part {
+			t := text(string(u.char))
+			b = fmt.Appendf(b, "<%04X> <%s\n", u.id, t[len("<FEFF"):])
 		}
 		b = append(b, "endbfchar\n"...)
 	}

@@ -10,16 +10,16 @@ import (
 
 // image places a picture: it is drawn on a square of 1 by 1, which is turned and
 // stretched to where it goes (ISO 32000-1, 8.9.5).
-func (w *writer) image(i *drawing.Image) {
-	at := slices.Index(w.images, i.Of)
+func (c *content) image(i *drawing.Image) {
+	at := slices.Index(c.images, i.Of)
 	if at < 0 {
-		at = len(w.images)
-		w.images = append(w.images, i.Of)
+		at = len(c.images)
+		c.images = append(c.images, i.Of)
 	}
-	x, y := float64(i.At.X)*perInch, w.height-float64(i.At.Y+i.Size.H)*perInch
+	x, y := float64(i.At.X)*perInch, c.height-float64(i.At.Y+i.Size.H)*perInch
 	wide, high := float64(i.Size.W)*perInch, float64(i.Size.H)*perInch
 	if sum := x + y + wide + high; math.IsNaN(sum) || math.IsInf(sum, 0) {
-		w.err = fmt.Errorf("a picture is not on any paper")
+		c.err = fmt.Errorf("a picture is not on any paper")
 		return
 	}
 	m := [6]float64{wide, 0, 0, high, x, y}
@@ -39,22 +39,32 @@ func (w *writer) image(i *drawing.Image) {
 	case 8:
 		m = [6]float64{0, high, -wide, 0, x + wide, y}
 	}
-	w.out = append(w.out, "q "...)
+	c.out = append(c.out, "q "...)
 	for _, v := range m {
-		w.out = append(number(w.out, v), ' ')
+		c.out = append(number(c.out, v), ' ')
 	}
-	w.out = fmt.Appendf(w.out, "cm /I%d Do Q\n", at)
+	c.out = fmt.Appendf(c.out, "cm /I%d Do Q\n", at)
 }
 
-// pictures writes the pictures of a document, each once, and returns their entry
-// for a resource dictionary.
-func (w *writer) pictures(f *file) string {
-	if len(w.images) == 0 {
-		return ""
-	}
+// A gallery holds the pictures of a file, each written once.
+type gallery struct {
+	file *file
+	at   map[*drawing.Raster]ref
+}
+
+// entry returns the entry of a page's pictures for its resource dictionary.
+func (g *gallery) entry(images []*drawing.Raster) string {
 	entries := ""
-	for i, r := range w.images {
-		entries += fmt.Sprintf("/I%d %s ", i, picture(f, r))
+	for i, r := range images {
+		at, ok := g.at[r]
+		if !ok {
+			if g.at == nil {
+				g.at = map[*drawing.Raster]ref{}
+			}
+			at = picture(g.file, r)
+			g.at[r] = at
+		}
+		entries += fmt.Sprintf("/I%d %s ", i, at)
 	}
 	return "/XObject <<" + entries + ">>"
 }
@@ -73,7 +83,7 @@ func picture(f *file, r *drawing.Raster) ref {
 				decode = " /Decode [1 0 1 0 1 0 1 0]"
 			}
 		}
-		f.raw(at, head+" /ColorSpace "+space+decode+" /Filter /DCTDecode", r.JPEG)
+		f.packed(at, head+" /ColorSpace "+space+decode+" /Filter /DCTDecode", stream{data: r.JPEG})
 		return at
 	}
 	if r.Alpha != nil {

@@ -1,0 +1,232 @@
+package pdf
+
+import (
+	"cmp"
+	"fmt"
+	"runtime"
+	"runtime/debug"
+	"sync"
+
+	"seamwright/compiler/pattern"
+	"seamwright/emit/drawing"
+)
+
+// A Document is what becomes one file.
+type Document struct {
+	Title, Author, Subject string
+	Language               string // of the words, as in RFC 5646; "" for English
+	Pages                  []Page // with a [Writer], those after the ones that it was given
+}
+
+// A Page is a drawing with its place in the file.
+type Page struct {
+	*drawing.Page
+	Bookmark string       // the first page of a chapter bears its name; else ""
+	Trim     pattern.Size // what is left after cutting, centered; zero: the whole page
+	Bleed    pattern.Size // what is printed before cutting, centered; zero: as Trim
+	Shared   bool         // the drawing stands in several files of one [Store]
+}
+
+// Render returns the document as a file.
+func Render(d *Document) ([]byte, error) { return NewWriter(nil).Close(d) }
+
+// A Writer makes one file from pages that come one after another. Each is
+// rendered at once, beside whatever makes the next, and its drawing is let go: a
+// long document need not be held as drawings.
+type Writer struct {
+	store *Store
+	pages []*placed
+	slots chan struct{}
+	tasks sync.WaitGroup
+
+	mu    sync.Mutex
+	fault string // of a page that could not be drawn; "" while there is none
+}
+
+// A placed is a page of the file.
+type placed struct {
+	name, bookmark string
+	size           pattern.Size
+	trim, bleed    pattern.Size
+	body           *page
+	over           []drawing.Item
+}
+
+// A page is the content of a drawing.
+type page struct {
+	once   sync.Once
+	stream stream
+	used   [2]glyphs
+	images []*drawing.Raster
+	err    error
+}
+
+// NewWriter begins a file. The store may be nil.
+func NewWriter(store *Store) *Writer {
+	if store == nil {
+		store = &Store{}
+	}
+	return &Writer{store: store, slots: make(chan struct{}, runtime.GOMAXPROCS(0))}
+}
+
+// Add appends a page. Its drawing is not to be changed afterwards.
+func (w *Writer) Add(p Page) {
+	q := &placed{name: p.Name, bookmark: p.Bookmark, size: p.Size, trim: p.Trim, bleed: p.Bleed}
+	if p.Shared {
+		q.body = w.store.shared(p.Page)
+	} else {
+		q.body = &page{}
+	}
+	w.pages = append(w.pages, q)
+	drawn := p.Page
+	w.run(func() { q.body.render(w.store, drawn.Size.H, drawn.Items) })
+}
+
+// Over draws something on a page that has been added, after what it has: what
+// is only known at the end, such as the number of pages. Pages count from 0.
+func (w *Writer) Over(n int, items ...drawing.Item) {
+	w.pages[n].over = append(w.pages[n].over, items...)
+}
+
+// Count is the number of pages so far.
+func (w *Writer) Count() int { return len(w.pages) }
+
+// run does something beside what follows; with all processors busy it waits.
+func (w *Writer) run(task func()) {
+	w.slots <- struct{}{}
+	w.tasks.Go(func() {
+		defer func() {
+			if r := recover(); r != nil {
+				w.mu.Lock()
+				w.fault = cmp.Or(w.fault, fmt.Sprintf("%v\n%s", r, debug.Stack()))
+				w.mu.Unlock()
+			}
+			<-w.slots
+		}()
+		task()
+	})
+}
+
+func (p *page) render(store *Store, height pattern.Length, items []drawing.Item) {
+	p.once.Do(func() {
+		c := &content{out: store.buffer()}
+		c.draw(height, items)
+		p.stream, p.used, p.images, p.err = store.pack(c.out), c.used, c.images, c.err
+		store.spare(c.out)
+	})
+}
+
+// Close finishes the file and returns it.
+func (w *Writer) Close(d *Document) ([]byte, error) {
+	for _, p := range d.Pages {
+		w.Add(p)
+	}
+	w.tasks.Wait()
+	if w.fault != "" {
+		return nil, fmt.Errorf("%s", w.fault)
+	}
+	if len(w.pages) == 0 {
+		return nil, fmt.Errorf("a document without pages")
+	}
+	f := newFile(w.store)
+	catalog, info, tree, resources, lettering := f.reserve(), f.reserve(), f.reserve(), f.reserve(), f.reserve()
+	pictures := gallery{file: f}
+	var used [2]glyphs
+	pages := make([]ref, len(w.pages))
+	kids := ""
+	for i, p := range w.pages {
+		parts := []*page{p.body}
+		if len(p.over) > 0 {
+			over := &page{}
+			over.render(w.store, p.size.H, p.over)
+			parts = append(parts, over)
+		}
+		pages[i] = f.reserve()
+		kids += pages[i].String() + " "
+		contents := ""
+		for _, part := range parts {
+			if part.err != nil {
+				return nil, fmt.Errorf("page %s: %w", p.name, part.err)
+			}
+			at := f.reserve()
+			f.packed(at, "", part.stream)
+			contents += at.String() + " "
+			for weight := range used {
+				used[weight].join(&part.used[weight])
+			}
+		}
+		with := resources.String()
+		if len(p.body.images) > 0 {
+			with = fmt.Sprintf("<</Font %s %s>>", lettering, pictures.entry(p.body.images))
+		}
+		f.put(pages[i], fmt.Sprintf("<</Type /Page /Parent %s /MediaBox %s%s /Resources %s /Contents [%s]>>",
+			tree, box(p.size, p.size), boxes(p), with, contents))
+	}
+	fonts := ""
+	for weight, name := range fontNames {
+		if len(used[weight].runes()) > 0 {
+			fonts += fmt.Sprintf("/%s %s ", name, f.font(&used[weight], weight == 1))
+		}
+	}
+	f.put(lettering, fmt.Sprintf("<<%s>>", fonts))
+	f.put(resources, fmt.Sprintf("<</Font %s>>", lettering))
+	f.put(tree, fmt.Sprintf("<</Type /Pages /Count %d /Kids [%s]>>", len(pages), kids))
+	outlines := w.bookmarks(f, pages)
+	language := cmp.Or(d.Language, "en")
+	f.put(catalog, fmt.Sprintf("<</Type /Catalog /Pages %s %s/Lang %s "+
+		"/ViewerPreferences <</PrintScaling /None /Duplex /Simplex /PickTrayByPDFSize true /DisplayDocTitle true>>>>", tree, outlines, text(language)))
+	f.put(info, fmt.Sprintf("<</Title %s /Author %s /Subject %s /Creator (Seamwright) /Producer (Seamwright)>>",
+		text(drawing.Clean(d.Title)), text(drawing.Clean(d.Author)), text(drawing.Clean(d.Subject))))
+	return f.finish(catalog, info), nil
+}
+
+// boxes tells where a page is cut, and how far it is printed beyond
+// (ISO 32000-1, 14.11.2).
+func boxes(p *placed) string {
+	trim := cmp.Or(p.trim, p.size)
+	s := " /TrimBox " + box(p.size, trim)
+	if p.bleed != (pattern.Size{}) {
+		s += " /BleedBox " + box(p.size, p.bleed)
+	}
+	return s
+}
+
+// box is a centered rectangle of a page, in points.
+func box(page, inner pattern.Size) string {
+	x, y := float64(page.W-inner.W)/2*perInch, float64(page.H-inner.H)/2*perInch
+	b := append(number([]byte{'['}, x), ' ')
+	b = append(number(b, y), ' ')
+	b = append(number(b, x+float64(inner.W)*perInch), ' ')
+	return string(append(number(b, y+float64(inner.H)*perInch), ']'))
+}
+
+// bookmarks writes the outline and returns the catalog's entry for it.
+func (w *Writer) bookmarks(f *file, pages []ref) string {
+	var marked []int
+	for i, p := range w.pages {
+		if p.bookmark != "" {
+			marked = append(marked, i)
+		}
+	}
+	if len(marked) == 0 {
+		return ""
+	}
+	root := f.reserve()
+	items := make([]ref, len(marked))
+	for i := range items {
+		items[i] = f.reserve()
+	}
+	for i, page := range marked {
+		chain := ""
+		if i > 0 {
+			chain += fmt.Sprintf(" /Prev %s", items[i-1])
+		}
+		if i+1 < len(items) {
+			chain += fmt.Sprintf(" /Next %s", items[i+1])
+		}
+		f.put(items[i], fmt.Sprintf("<</Title %s /Parent %s%s /Dest [%s /Fit]>>",
+			text(drawing.Clean(w.pages[page].bookmark)), root, chain, pages[page]))
+	}
+	f.put(root, fmt.Sprintf("<</Type /Outlines /First %s /Last %s /Count %d>>", items[0], items[len(items)-1], len(items)))
+	return fmt.Sprintf("/Outlines %s /PageMode /UseOutlines ", root)
+}
