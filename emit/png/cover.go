@@ -27,15 +27,28 @@ func (a *area) reset(at image.Rectangle) {
 	clear(a.sums)
 }
 
+// fine is into how many steps a dot is divided: corners lie on steps. Some
+// processors round the last digit of a product otherwise; on steps that does not
+// show, so a page is the same bytes everywhere. For the same reason products
+// below are made float64 before they are added to: Go then rounds them first.
+const fine = 1 << 10
+
 // add adds a shape's sides.
 func (a *area) add(s shape) {
-	corner := point{float64(a.at.Min.X), float64(a.at.Min.Y)}
 	for _, contour := range s {
 		for i, p := range contour {
-			a.side(p.minus(corner), contour[(i+1)%len(contour)].minus(corner))
+			a.side(a.step(p), a.step(contour[(i+1)%len(contour)]))
 		}
 	}
 }
+
+func (a *area) step(p point) point {
+	return point{math.Round(p.x*fine+tie)/fine - float64(a.at.Min.X), math.Round(p.y*fine+tie)/fine - float64(a.at.Min.Y)}
+}
+
+// tie keeps a place that lies just between two steps from being drawn to one or
+// the other by noise.
+const tie = 1e-4
 
 func (a *area) side(p, q point) {
 	down := 1.0
@@ -50,10 +63,10 @@ func (a *area) side(p, q point) {
 	last := min(a.at.Dy(), int(math.Ceil(q.y)))
 	for y := max(0, int(math.Floor(p.y))); y < last; y++ {
 		top, bottom := max(float64(y), p.y), min(float64(y+1), q.y)
-		x0 := min(max(p.x+(top-p.y)*slope, 0), width) // what is left of all dots counts for all of them
-		x1 := min(max(p.x+(bottom-p.y)*slope, 0), width)
+		x0 := min(max(p.x+float64((top-p.y)*slope), 0), width) // what is left of all dots counts for all of them
+		x1 := min(max(p.x+float64((bottom-p.y)*slope), 0), width)
 		row := a.sums[y*(a.at.Dx()+2):][:a.at.Dx()+2]
-		spread(row, min(x0, x1), max(x0, x1), (bottom-top)*down)
+		spread(row, min(x0, x1), max(x0, x1), float64((bottom-top)*down))
 	}
 }
 
@@ -63,15 +76,15 @@ func spread(row []float64, x0, x1, height float64) {
 	first, last := int(x0), int(math.Ceil(x1))-1
 	if last <= first {
 		part := (x0+x1)/2 - float64(first)
-		row[first] += height * (1 - part)
-		row[first+1] += height * part
+		row[first] += float64(height * (1 - part))
+		row[first+1] += float64(height * part)
 		return
 	}
 	before := 0.0 // the cover of the dot to the left
 	for x := first; x <= last; x++ {
 		from, to := max(x0, float64(x)), min(x1, float64(x+1))
 		at := (from+to)/2 - x0 // the mean height of what has begun, where it is crossed
-		cover := height / (x1 - x0) * (at*(to-from) + (to-x0)*(float64(x+1)-to))
+		cover := float64(height / (x1 - x0) * (float64(at*(to-from)) + float64((to-x0)*(float64(x+1)-to))))
 		row[x] += cover - before
 		before = cover
 	}

@@ -5,6 +5,5 @@
 // It is the third form of the same pages: what SVG and PDF show is drawn here
 // from the same paths and the same outlines of the embedded font, so no layout
 // is made twice. Every dot is colored by how much of it is covered. The same
-// page gives the same bytes, on one kind of processor: some reckon a last digit
-// otherwise, and then a dot may be one step of 255 lighter.
+// page gives the same bytes.
 package png

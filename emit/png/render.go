@@ -120,7 +120,7 @@ func (c *canvas) line(s shape, outline bool) {
 			if outline {
 				to[i] = max(to[i], a)
 			} else {
-				to[i] = 1 - (1-to[i])*(1-a)
+				to[i] = 1 - float64((1-to[i])*(1-a))
 			}
 		}
 	})
@@ -167,7 +167,7 @@ func (c *canvas) paint(dots int, cover []float64, color drawing.Colour) {
 		}
 		to := c.dots.Pix[4*(dots+i):]
 		for k, v := range ink {
-			to[k] = uint8(float64(to[k])*(1-a) + v*a + 0.5)
+			to[k] = uint8(float64(float64(to[k])*(1-a)) + float64(v*a) + 0.5)
 		}
 	}
 }

@@ -136,7 +136,7 @@ func leastMargin(s *pattern.Sized) (pattern.Length, string) {
 	for d := range s.Drawings {
 		for i := range s.Drawings[d].Pieces {
 			patch := &s.Drawings[d].Pieces[i].Patch
-			if !patch.Plain && (at < 0 || patch.Margin < least) {
+			if !patch.Plain && (at < 0 || patch.Margin < least-noise) {
 				least, at, piece = patch.Margin, d, i
 			}
 		}
@@ -146,6 +146,10 @@ func leastMargin(s *pattern.Sized) (pattern.Length, string) {
 	}
 	return least, s.Drawings[at].Label(piece)
 }
+
+// noise is less than any difference between two margins: of equal ones the first
+// is named, whatever a processor makes of their last digit.
+const noise = 1e-9
 
 // sheets tells how often each sheet is printed, and what is on it.
 func (t *telling) sheets(s *pattern.Sized, m *Made) {

@@ -24,8 +24,13 @@ func fix(l pattern.Length) (v int64, ok bool) {
 	if !(f > -farthest && f < farthest) { // false for NaN too
 		return 0, false
 	}
-	return int64(math.Round(f * perMM)), true
+	return int64(math.Round(f*perMM + tie)), true
 }
+
+// tie decides for places that lie just between two steps, as places on a grid
+// often do: noise in their last digit, which processors reckon differently, would
+// draw them to one or the other. It is a billionth of a millimetre.
+const tie = 1e-7
 
 // appendFixed appends v/10^decimals without needless zeros: "12.5", "-.3", "0".
 // Coordinates are most of a document; so digits are written here.
