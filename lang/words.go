@@ -141,7 +141,7 @@ func (p *parser) prose(i int, strict bool) bool {
 	case tCall, tLParen, tDot:
 		return false
 	}
-	if strict && (two.kind != tName || one.kind == tNot || one.kind == tTrue || one.kind == tFalse) {
+	if strict && (p.inPiece && p.cornerAt(i+2) || two.kind != tName || one.kind == tNot || one.kind == tTrue || one.kind == tFalse) {
 		return false
 	}
 	for j := i + 3; p.toks[j-1].kind != tEOF && p.toks[j].line == line; j++ {
