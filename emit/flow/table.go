@@ -31,7 +31,7 @@ const (
 
 // Table sets a table. Its head is repeated on every page that it takes.
 func (f *Flow) Table(t *Table) {
-	s := &setter{flow: f, table: t}
+	s := &setter{flow: f, table: t, most: mostLines}
 	total := 0.0
 	for _, c := range t.Columns {
 		total += c.Share
@@ -42,6 +42,8 @@ func (f *Flow) Table(t *Table) {
 	}
 	head := s.cells(s.heads, true, 0)
 	title := Lines(t.Title, Body, true, f.Width(), 2)
+	room := f.Height() - length(len(title))*Body*leading - height(head) - cellPad // small paper holds few
+	s.most = max(1, min(mostLines, int(room/(tableText*leading))))
 	for i, row := range t.Rows {
 		indent := length(0)
 		if t.Swatch != nil {
@@ -68,6 +70,7 @@ type setter struct {
 	table  *Table
 	heads  []string
 	widths []length
+	most   int // lines of a cell
 }
 
 // cells breaks the cells of a row into lines.
@@ -79,7 +82,7 @@ func (s *setter) cells(row []string, bold bool, indent length) [][]string {
 			if i == 0 {
 				room -= indent
 			}
-			out[i] = Lines(row[i], tableText, bold, room, mostLines)
+			out[i] = Lines(row[i], tableText, bold, room, s.most)
 		}
 	}
 	return out
