@@ -37,7 +37,7 @@ var layers = []struct {
 	{"compiler/eval", []string{"compiler/pattern", "compiler/value", "compiler/plane", "lang", "lang/problem"}},
 	{"compiler/solver", []string{"compiler/pattern", "compiler/plane", "compiler/eval", "lang/problem"}},
 	{"compiler/piecing", []string{"compiler/internal/parallel", "compiler/pattern", "compiler/plane", "compiler/eval", "compiler/solver", "lang/problem"}},
-	{"compiler/cutting", []string{"compiler/pattern", "compiler/plane", "lang/problem"}},
+	{"compiler/cutting", []string{"compiler/internal/parallel", "compiler/pattern", "compiler/plane", "lang/problem"}},
 	{"compiler/pressing", []string{"compiler/pattern", "compiler/plane", "lang/problem"}},
 	{"compiler/rules", []string{"compiler/internal/parallel", "compiler/pattern", "compiler/plane", "lang/problem"}},
 	{"compiler", []string{"compiler/...", "lang", "lang/problem"}},

@@ -1,10 +1,13 @@
 package cutting
 
-import "seamwright/compiler/pattern"
+import (
+	"seamwright/compiler/internal/parallel"
+	"seamwright/compiler/pattern"
+)
 
 // Cut fills in the patch of every piece of the pattern.
 func Cut(p *pattern.Pattern) {
-	c := cutter{
+	settings := cutter{
 		allowance:  p.Settings.Allowance,
 		extra:      p.Settings.Extra,
 		ease:       p.Settings.Ease,
@@ -13,10 +16,15 @@ func Cut(p *pattern.Pattern) {
 	}
 	for b := range p.Blocks {
 		for s := range p.Blocks[b].Sizes {
-			drawings := p.Blocks[b].Sizes[s].Drawings
-			for d := range drawings {
-				c.drawing(&drawings[d])
-			}
+			size := &p.Blocks[b].Sizes[s]
+			const some = 16 // drawings for one who cuts
+			n := len(size.Drawings)
+			parallel.Do((n+some-1)/some, size.Figures.Pieces >= parallel.Worth, func(i int) {
+				c := settings
+				for d := i * some; d < min((i+1)*some, n); d++ {
+					c.drawing(&size.Drawings[d])
+				}
+			})
 		}
 	}
 }

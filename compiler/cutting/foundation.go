@@ -108,8 +108,16 @@ func bounds(axis pattern.Pos, points []pattern.Pos) box {
 		if i == 0 {
 			b.min, b.max = q, q
 		}
-		b.min = pattern.Pos{X: min(b.min.X, q.X), Y: min(b.min.Y, q.Y)}
-		b.max = pattern.Pos{X: max(b.max.X, q.X), Y: max(b.max.Y, q.Y)}
+		if q.X < b.min.X {
+			b.min.X = q.X
+		} else if q.X > b.max.X {
+			b.max.X = q.X
+		}
+		if q.Y < b.min.Y {
+			b.min.Y = q.Y
+		} else if q.Y > b.max.Y {
+			b.max.Y = q.Y
+		}
 	}
 	return b
 }
