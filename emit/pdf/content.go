@@ -199,6 +199,9 @@ func (c *content) circle(m pattern.Pos, r pattern.Length) {
 	c.out = append(c.out, "h\n"...)
 }
 
+// sameSize is how near two sizes of text are one, in inches: they differ by noise.
+const sameSize = 1e-9
+
 // word sets one line of text.
 func (c *content) word(t *drawing.Text) {
 	text := drawing.Visual(t.Text)
@@ -212,7 +215,7 @@ func (c *content) word(t *drawing.Text) {
 	if t.Bold {
 		weight = 1
 	}
-	if weight != c.font || t.Size != c.size {
+	if other := math.Abs(float64(t.Size-c.size)) > sameSize; weight != c.font || other {
 		c.font, c.size = weight, t.Size
 		c.out = append(append(c.out, '/'), fontNames[weight]...)
 		c.out = append(number(append(c.out, ' '), float64(t.Size)*perInch), " Tf "...)
@@ -258,11 +261,14 @@ func number(b []byte, v float64) []byte { return decimal(b, v, 10_000, 4) }
 
 // decimal appends a number plainly: PDF knows no exponents.
 func decimal(b []byte, v float64, parts int64, digits int) []byte {
-	const most = 1e12
+	const (
+		most = 1e12
+		tie  = 1e-5 // of a step: numbers just between two go one way, whatever a processor makes of their last digit
+	)
 	if !(math.Abs(v) < most) { // on no paper, but still a number
 		return fmt.Appendf(b, "%.*f", digits, v)
 	}
-	n := int64(math.Round(v * float64(parts)))
+	n := int64(math.Round(v*float64(parts) + tie))
 	if n < 0 {
 		b, n = append(b, '-'), -n
 	}

@@ -105,7 +105,7 @@ func (t *telling) narrowest(s *pattern.Sized) {
 }
 
 func mm(l pattern.Length) string {
-	return strconv.FormatFloat(math.Round(l.MM()*10)/10, 'f', -1, 64) + " mm"
+	return strconv.FormatFloat(math.Round(l.MM()*10+noise)/10, 'f', -1, 64) + " mm"
 }
 
 // checks tells what holds, with the figures that show it.

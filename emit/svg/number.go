@@ -24,13 +24,17 @@ func fix(l pattern.Length) (v int64, ok bool) {
 	if !(f > -farthest && f < farthest) { // false for NaN too
 		return 0, false
 	}
-	return int64(math.Round(f*perMM + tie)), true
+	return round(f * perMM), true
 }
 
-// tie decides for places that lie just between two steps, as places on a grid
-// often do: noise in their last digit, which processors reckon differently, would
-// draw them to one or the other. It is a billionth of a millimetre.
-const tie = 1e-7
+// round returns the nearest step. Of places that lie just between two, as places
+// on a grid often do, all go the same way: without the tie, a billionth of a
+// millimetre, noise in their last digit would decide, and processors reckon that
+// digit differently.
+func round(steps float64) int64 {
+	const tie = 1e-7
+	return int64(math.Round(steps + tie))
+}
 
 // appendFixed appends v/10^decimals without needless zeros: "12.5", "-.3", "0".
 // Coordinates are most of a document; so digits are written here.

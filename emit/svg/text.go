@@ -157,7 +157,7 @@ func (w *writer) text(t *drawing.Text) {
 	if t.Turn != 0 {
 		w.out = append(appendFixed(append(w.out, "rotate("...), int64(math.Round(math.Mod(-t.Turn, 360)*1e4)), 4), ')')
 	}
-	if dx := int64(math.Round(start)); dx != 0 {
+	if dx := round(start); dx != 0 {
 		w.out = append(appendFixed(append(w.out, "translate("...), dx, 2), ')')
 	}
 	w.out = append(appendScale(append(w.out, "scale("...), size), `)">`...)
@@ -190,12 +190,12 @@ func (w *writer) placed(visual string, words []int32, size int64, bold bool, at 
 			continue
 		}
 		if w.texts.words[words[0]].uses >= 2 {
-			w.use(words[0], point{int64(math.Round(x)), at.y})
+			w.use(words[0], point{round(x), at.y})
 			x += width(part, bold) * k
 		} else {
 			for i, r := range part {
 				one := w.texts.find(word{part[i : i+utf8.RuneLen(r)], size, bold})
-				w.use(one, point{int64(math.Round(x)), at.y})
+				w.use(one, point{round(x), at.y})
 				x += drawing.Advance(r, bold) * k
 			}
 		}
