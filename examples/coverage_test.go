@@ -76,7 +76,7 @@ var forms = []string{
 	"let", "join", "join of several", "join from", "section named", "section unnamed", "piece numbered", "piece unnumbered",
 	"anchor with assertions", "asserting point",
 	"place", "place with arguments", "place with named arguments", "place as", "place by", "place turn", "place reversed",
-	"for range", "for list", "if", "if else", "else if", "check", "line", "line chained", "line of several", "drawn piece", "drawn piece by corners", "text value", "field x", "field y",
+	"for range", "for list", "if", "if else", "else if", "check", "line", "line chained", "line of several", "drawn piece", "drawn piece by corners", "drawn piece first", "section at", "section along", "text value", "field x", "field y",
 }
 
 func need(t *testing.T, what string, there bool) {
@@ -133,6 +133,9 @@ func feature(node any, in string, seen map[string]bool) string {
 		return "unit"
 	case *lang.Size:
 		note("finished W x H", n.Height != nil)
+	case *lang.Keep:
+		note("section at", len(n.At) > 0)
+		note("section along", len(n.Along) > 0)
 	case *lang.Section:
 		note("section named", n.Name.Text != "")
 		note("section unnamed", n.Name.Text == "")
@@ -141,6 +144,7 @@ func feature(node any, in string, seen map[string]bool) string {
 		if in != "section" {
 			note("drawn piece", len(n.At) > 0)
 			note("drawn piece by corners", len(n.Corners) > 0)
+			note("drawn piece first", n.Number != nil)
 			return ""
 		}
 		note("piece numbered", n.Number != nil)
