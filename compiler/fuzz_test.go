@@ -22,6 +22,7 @@ func FuzzCompile(f *testing.F) {
 	// Found by this test: the same fault, told once, in a unit and in the block.
 	f.Add("fabric sky light #dfeaf0\nblock b 4 x 4 finished 4in, 8in {\n  join w -- e from 6in\n}\n")
 	f.Add("fabric sky light #dfeaf0\nunit half 4 x 2 { section { 1 sky a c\nblock b 4 x 4 finished 4in {\n place half at sw place half at w join s -- c from 1in")
+	f.Add("BoCk 1x1{AeCtio") // a section without a body
 	examples, err := filepath.Glob("../examples/*.seam")
 	if err != nil || len(examples) == 0 {
 		f.Fatal("no examples", err)

@@ -119,8 +119,12 @@ func (r *run) sectionStmt(s *lang.Section) {
 	}
 }
 
-// written counts the statements of a body that are pieces.
+// written counts the statements of a body that are pieces. A section that could
+// not be read has no body.
 func written(b *lang.Body) int {
+	if b == nil {
+		return 0
+	}
 	n := 0
 	for _, s := range b.Stmts {
 		if _, ok := s.(*lang.Piece); ok {
