@@ -6,6 +6,10 @@ import (
 	"seamwright/compiler/pattern"
 )
 
+// Level reports whether the text runs straight to the right, but for noise in its
+// direction that a metre of it would not show.
+func (t *Text) Level() bool { return math.Abs(t.Turn) < 1e-5 }
+
 // Start returns where the text's first glyph begins, on its baseline.
 func (t *Text) Start() pattern.Pos {
 	if t.Anchor == Start {

@@ -221,7 +221,7 @@ func (c *content) word(t *drawing.Text) {
 		c.out = append(number(append(c.out, ' '), float64(t.Size)*perInch), " Tf "...)
 	}
 	start := t.Start()
-	if t.Turn == 0 {
+	if t.Level() {
 		c.at(start.X, start.Y)
 		c.out = append(c.out, "Td("...)
 	} else {

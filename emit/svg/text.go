@@ -46,7 +46,7 @@ func (t *texts) reset() {
 
 // level reports whether a text may be written as uses of words: it is neither
 // turned nor coloured.
-func level(t *drawing.Text) bool { return t.Turn == 0 && t.Colour == drawing.Black }
+func level(t *drawing.Text) bool { return t.Level() && t.Colour == drawing.Black }
 
 // count looks up the words of all level texts.
 func (t *texts) count(items []drawing.Item) {
@@ -154,7 +154,7 @@ func (w *writer) text(t *drawing.Text) {
 		w.attribute("fill", colour(t.Colour))
 	}
 	w.out = append(appendPoint(append(w.out, ` transform="translate(`...), at, 2), ')')
-	if t.Turn != 0 {
+	if !t.Level() {
 		w.out = append(appendFixed(append(w.out, "rotate("...), int64(math.Round(math.Mod(-t.Turn, 360)*1e4)), 4), ')')
 	}
 	if dx := round(start); dx != 0 {
