@@ -217,7 +217,7 @@ func (w *work) write() []Output {
 			}
 			var file *Output
 			if w.options.wants("diagrams") {
-				file = f.add(folder+"/"+name+".svg", func() []byte { return w.render(picture.Make()) })
+				file = f.draw(folder+"/"+name+".svg", func() []byte { return w.render(picture.Make()) })
 			}
 			if picture.Name == "sections" || picture.Name == "joining" {
 				drawn[b].Pictures = append(drawn[b].Pictures, html.Picture{Of: picture.Of, SVG: w.drawn(file, picture.Make)})
@@ -253,10 +253,13 @@ func (w *work) write() []Output {
 	if w.options.wants("json") {
 		f.add("pattern.json", func() []byte { return report.JSON(w.p, w.made) })
 	}
-	inParallel(f.tasks)
 	if w.options.wants("report") {
-		f.add("report.html", nil).Data = w.page(drawn) // last, for it shows what other files hold
+		f.add("report.html", func() []byte {
+			f.drawn.Wait() // tasks are begun in order, so every drawing is under way
+			return w.page(drawn)
+		})
 	}
+	inParallel(f.tasks)
 	out := make([]Output, len(f.outputs))
 	for i, o := range f.outputs {
 		out[i] = *o
@@ -282,7 +285,7 @@ func (w *work) sheets(f *files, folder string, b *pattern.Block, s *pattern.Size
 		page := &set.Sheets[i].Page
 		var file *Output
 		if wanted && w.options.writes("svg") {
-			file = f.add(folder+"/"+sheetFile(i), func() []byte { return w.render(page) })
+			file = f.draw(folder+"/"+sheetFile(i), func() []byte { return w.render(page) })
 			file.Prints = []int{set.Sheets[i].Print}
 		}
 		drawn[i] = w.drawn(file, func() *drawing.Page { return page })

@@ -15,6 +15,7 @@ type files struct {
 	outputs []*Output
 	tasks   []func()
 	taken   map[string]bool
+	drawn   sync.WaitGroup // until every drawing has its bytes
 }
 
 func (f *files) add(path string, data func() []byte) *Output {
@@ -22,6 +23,15 @@ func (f *files) add(path string, data func() []byte) *Output {
 	f.outputs = append(f.outputs, o)
 	f.tasks = append(f.tasks, func() { o.Data = data() })
 	return o
+}
+
+// draw adds a drawing, which a later task may show after it has waited for drawn.
+func (f *files) draw(path string, data func() []byte) *Output {
+	f.drawn.Add(1)
+	return f.add(path, func() []byte {
+		defer f.drawn.Done()
+		return data()
+	})
 }
 
 // unique returns the name, with a number after it where it is taken: file
