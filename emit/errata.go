@@ -5,6 +5,7 @@ import (
 
 	"seamwright/compiler/pattern"
 	"seamwright/emit/compare"
+	"seamwright/emit/edition"
 	"seamwright/emit/pdf"
 	"seamwright/emit/sheet"
 	"seamwright/lang/problem"
@@ -45,7 +46,12 @@ func Errata(p *pattern.Pattern, r *compare.Report, paper *pattern.Sheet) ([]byte
 	if problem.Failed(problems) {
 		return nil, problems
 	}
-	return (&work{store: &pdf.Store{}}).bind(d), problems
+	data, err := pdf.NewWriter(&pdf.Store{}).Close(d)
+	if err != nil { // the record of the old edition holds places that are on no paper
+		return nil, []problem.Problem{{Code: edition.Unreadable, Severity: problem.Error,
+			Message: "the corrections can't be drawn: " + err.Error(), Help: "the record of the old edition is damaged; bring it back as `release` wrote it"}}
+	}
+	return data, problems
 }
 
 // holds reports whether one of the sections is on a sheet.

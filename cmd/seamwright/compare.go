@@ -56,7 +56,8 @@ func compareVersions(c *call) int {
 		return good // the page is what was asked for
 	}
 	if err := k.write(*form); err != nil {
-		panic(err)
+		fmt.Fprintf(c.stderr, "seamwright: what changed can't be written: %v\n", err)
+		return trouble
 	}
 	return k.code
 }

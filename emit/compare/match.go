@@ -31,10 +31,7 @@ func patches(s *edition.Size) []patch {
 	}
 	var out []patch
 	for c := range s.Copies {
-		at, ok := index[s.Copies[c].Section]
-		if !ok {
-			continue // of a damaged record
-		}
+		at := index[s.Copies[c].Section] // Read and Of give no other
 		move := motion(s.Copies[c].Turn, s.Copies[c].Shift)
 		sec := &s.Sections[at]
 		for i := range sec.Spaces {

@@ -16,8 +16,10 @@ func (s *sizing) joins() {
 	for pass := range 2 {
 		for i := range s.new.Joins {
 			for k := range s.old.Joins {
-				at := sameLine(&s.old.Joins[k], &s.new.Joins[i])
-				if found[i] == 0 && !taken[k] && (at || pass == 1 && i == k) {
+				if found[i] != 0 || taken[k] {
+					continue
+				}
+				if pass == 1 && i == k || sameLine(&s.old.Joins[k], &s.new.Joins[i]) {
 					found[i], taken[k] = k+1, true
 				}
 			}

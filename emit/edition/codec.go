@@ -85,7 +85,7 @@ func (f *facter) size(s *Size, key ...string) {
 
 // record reads facts back. They may stand in any order: that of equals is kept.
 func record(edition int, facts []fact) (*Record, error) {
-	b := &builder{r: &Record{Edition: edition}}
+	b := &builder{&Record{Edition: edition}, map[string]int{}}
 	for _, f := range facts {
 		parts := strings.SplitN(f.key, "/", 5)
 		if err := b.read(parts, f.value); err != nil {
@@ -94,18 +94,46 @@ func record(edition int, facts []fact) (*Record, error) {
 	}
 	for i := range b.r.Blocks {
 		for k := range b.r.Blocks[i].Sizes {
-			for n := range b.r.Blocks[i].Sizes[k].Sections {
-				s := b.r.Blocks[i].Sizes[k].Sections[n].Spaces
-				slices.SortStableFunc(s, func(a, b Space) int { return a.Number - b.Number })
+			s := &b.r.Blocks[i].Sizes[k]
+			if n := len(s.Copies) + len(s.Joins) + len(s.Sheets); n != b.counted[b.r.Blocks[i].Name+"/"+s.Name] {
+				return nil, fmt.Errorf("block/%s/%s: a copy, join or sheet is missing", b.r.Blocks[i].Name, s.Name)
+			}
+			if name := s.unplaced(); name != "" {
+				return nil, fmt.Errorf("block/%s/%s: section %q has no place, or is not told", b.r.Blocks[i].Name, s.Name, name)
+			}
+			for n := range s.Sections {
+				slices.SortStableFunc(s.Sections[n].Spaces, func(a, b Space) int { return a.Number - b.Number })
 			}
 		}
 	}
 	return b.r, nil
 }
 
+// unplaced is a section without a copy, or a copy without its section; "" where
+// there is none.
+func (s *Size) unplaced() string {
+	copied := map[string]bool{}
+	for i := range s.Copies {
+		copied[s.Copies[i].Section] = true
+	}
+	for i := range s.Sections {
+		if c := &s.Sections[i]; !copied[c.Name] || len(c.Spaces) == 0 {
+			return c.Name
+		}
+		delete(copied, s.Sections[i].Name)
+	}
+	for _, name := range sorted(copied) {
+		return name
+	}
+	return ""
+}
+
 // A builder puts facts together. What is named by a key is made when it is first
 // met, whichever fact tells of it.
-type builder struct{ r *Record }
+type builder struct {
+	r       *Record
+	counted map[string]int // facts that are known by a number, by block and size
+}
 
 func (b *builder) read(key []string, value json.RawMessage) error {
 	into := func(v any) error { return json.Unmarshal(value, v) }
@@ -141,6 +169,9 @@ func (b *builder) read(key []string, value json.RawMessage) error {
 	case 3:
 		return into(size)
 	case 5:
+		if key[3] == "copy" || key[3] == "join" || key[3] == "sheet" {
+			b.counted[block.Name+"/"+size.Name]++
+		}
 		return size.read(key[3], key[4], into)
 	}
 	return fmt.Errorf("no such fact is known")
@@ -153,8 +184,8 @@ func (s *Size) read(kind, name string, into func(any) error) error {
 	case "space":
 		of, n, _ := strings.Cut(name, " ")
 		number, err := strconv.Atoi(n)
-		if err != nil {
-			return err
+		if err != nil || strconv.Itoa(number) != n {
+			return fmt.Errorf("%q is no number", n)
 		}
 		c := named(&s.Sections, of, func(c *Section) *string { return &c.Name })
 		c.Spaces = append(c.Spaces, Space{Number: number})
@@ -188,14 +219,14 @@ func named[T any](list *[]T, name string, of func(*T) *string) *T {
 	return &(*list)[len(*list)-1]
 }
 
-// most is how many copies, joins or sheets are read: far more than a pattern
-// may have, so that a damaged number does not take all memory.
+// most is the highest number of a copy, join or sheet: far more than a pattern may
+// have, so that a damaged number does not take all memory.
 const most = 1 << 20
 
 // numbered reads an entry that is known by its number, from 1.
 func numbered[T any](list *[]T, name string, into func(any) error) error {
 	n, err := strconv.Atoi(name)
-	if err != nil || n < 1 || n > most {
+	if err != nil || n < 1 || n > most || strconv.Itoa(n) != name {
 		return fmt.Errorf("%q is no number", name)
 	}
 	for len(*list) < n {

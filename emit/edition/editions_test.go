@@ -1,6 +1,7 @@
 package edition
 
 import (
+	"maps"
 	"strings"
 	"testing"
 
@@ -37,11 +38,14 @@ func made(change func(p *pattern.Pattern), lay func(p *pattern.Pattern, b *patte
 	return Of(p, all)
 }
 
-// same leaves the order of words out, which earlier editions lose.
-var same = cmp.Options{cmpopts.IgnoreTypes(pattern.Source{}), cmpopts.EquateEmpty(),
-	cmpopts.SortSlices(func(a, b Word) bool { return a.Name < b.Name }),
-	cmpopts.SortSlices(func(a, b Size) bool { return a.Name < b.Name }),
-	cmpopts.SortSlices(func(a, b Section) bool { return a.Name < b.Name })}
+// facts are those of a record, whose order earlier editions lose.
+func facts(r *Record) map[string]string {
+	out := map[string]string{}
+	for _, f := range r.facts() {
+		out[f.key] = string(f.value)
+	}
+	return out
+}
 
 func TestWhatIsWrittenIsRead(t *testing.T) {
 	one := recorded(t, nil)
@@ -52,7 +56,7 @@ func TestWhatIsWrittenIsRead(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if d := cmp.Diff(one, back.Last(), same); d != "" {
+	if d := cmp.Diff(one, back.Last(), cmpopts.IgnoreTypes(pattern.Source{}), cmpopts.EquateEmpty()); d != "" {
 		t.Errorf("(-recorded +read)\n%s", d)
 	}
 	if d := cmp.Diff(string(e.Bytes()), string(back.Bytes())); d != "" {
@@ -90,8 +94,8 @@ func TestEarlierEditionsComeBack(t *testing.T) {
 			e = *back
 		}
 		for _, want := range all {
-			if d := cmp.Diff(want, e.Get(want.Edition), same); d != "" {
-				rt.Fatalf("edition %d (-recorded +read)\n%s", want.Edition, d)
+			if got := e.Get(want.Edition); !maps.Equal(facts(want), facts(got)) {
+				rt.Fatalf("edition %d (-recorded +read)\n%s", want.Edition, cmp.Diff(facts(want), facts(got)))
 			}
 		}
 		if e.Get(edition+1) != nil || e.Get(0) != nil {
@@ -165,6 +169,7 @@ func TestDamage(t *testing.T) {
 		{"wrong kind", strings.Replace(good, `"Boat"`, `17`, 1), "words/title: json"},
 		{"twice", strings.Replace(good, `"words/title": "Boat"`, `"words/title": "Boat", "words/title": "Boat"`, 1), "told twice"},
 		{"a copy of a million", strings.Replace(good, `"words/title": "Boat"`, `"block/b/8in/copy/99999999": {}`, 1), "is no number"},
+		{"a copy that is missing", strings.Replace(good, `"words/title": "Boat"`, `"block/b/8in/copy/3": {}`, 1), "is missing"},
 	} {
 		if _, err := Read([]byte(c.text)); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: %v", c.name, err)
