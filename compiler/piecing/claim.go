@@ -1,7 +1,10 @@
 package piecing
 
 import (
+	"sync/atomic"
+
 	"seamwright/compiler/eval"
+	"seamwright/compiler/internal/parallel"
 	"seamwright/compiler/plane"
 )
 
@@ -66,27 +69,48 @@ func (w *work) claim(s *shape, units []*shape) bool {
 		}
 	}
 	for i := range s.cells {
+		s.cells[i].straight = hasStraight(s.cells[i].face.Corners)
+	}
+	return w.cutCells(s) && ok
+}
+
+// cutCells cuts the regions of sections into their pieces, and reports whether all
+// went well.
+func (w *work) cutCells(s *shape) bool {
+	pieces := 0
+	for i := range s.body.Sections {
+		pieces += len(s.body.Sections[i].Pieces)
+	}
+	const some = 16 // cells for one who cuts
+	flaws := make([][]flaw, len(s.cells))
+	var spent atomic.Int64
+	parallel.Do((len(s.cells)+some-1)/some, pieces >= parallel.Worth, func(part int) {
+		var room plane.Room
+		left := w.effort - effort(spent.Load())
+		before := left
+		for i := part * some; i < min((part+1)*some, len(s.cells)); i++ {
+			if c := &s.cells[i]; c.place == nil {
+				c.section, flaws[i] = cutSection(&s.body.Sections[c.index], c.face, 0, false, &left, &room)
+			}
+		}
+		spent.Add(int64(before - left))
+	})
+	if w.effort -= effort(spent.Load()); w.effort < 0 {
+		return false
+	}
+	ok := true
+	for i := range s.cells {
 		c := &s.cells[i]
-		c.straight = hasStraight(c.face.Corners)
-		if c.place == nil {
-			ok = w.cutCell(s, c) && ok
+		for k := len(flaws[i]) - 1; k >= 0; k-- {
+			w.tellFlaw(s, c, &flaws[i][k])
+		}
+		if len(flaws[i]) > 0 {
+			ok = false
+		} else if c.place == nil {
+			ok = w.assert(s, c) && ok
 		}
 	}
 	return ok
-}
-
-// cutCell cuts a section's region into its pieces.
-func (w *work) cutCell(s *shape, c *cell) bool {
-	src := &s.body.Sections[c.index]
-	var flaws []flaw
-	c.section, flaws = cutSection(src, c.face, 0, false, &w.effort, &w.room)
-	for i := len(flaws) - 1; i >= 0; i-- {
-		w.tellFlaw(s, c, &flaws[i])
-	}
-	if len(flaws) > 0 {
-		return false
-	}
-	return w.assert(s, c)
 }
 
 func (s *shape) face(leaf int32) *plane.Face { return &s.cut.nodes[s.cut.leaves[leaf]].face }
