@@ -29,9 +29,13 @@ func Guard(released *edition.Editions, now *edition.Record, p *pattern.Pattern) 
 	}
 	set := p.About.EditionAt
 	if now.Edition < last.Edition {
+		is := fmt.Sprintf("this is edition %d", now.Edition)
+		if now.Edition == 0 {
+			is = "this has no edition any more"
+		}
 		return []Finding{{problem.Problem{
 			Code: Lowered, Severity: problem.Error,
-			Message: fmt.Sprintf("this is edition %d, but edition %d has been released", now.Edition, last.Edition),
+			Message: fmt.Sprintf("%s, but edition %d has been released", is, last.Edition),
 			Help:    fmt.Sprintf("write `edition %d`, or higher: a number stands for what was printed under it", last.Edition+1),
 		}, set}}
 	}
