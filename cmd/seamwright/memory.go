@@ -7,8 +7,10 @@ import (
 )
 
 const (
-	// largeText is the size of a text from which on it pays to tune the garbage
-	// collector; a smaller one is done before there is any garbage to speak of.
+	// someText is the size of a text from which on garbage would be collected, if the
+	// collector were not told to wait; a smaller one is done before.
+	someText = 5 << 10
+	// largeText is the size from which on large pages pay.
 	largeText = 12 << 10
 	// usualText is the size of a pattern in a large collection.
 	usualText = 2 << 10
@@ -39,10 +41,14 @@ type memory struct{ once sync.Once }
 // of 4 KB at a time. So a stretch is taken from the heap, made one of large pages
 // and given back at once: what is allocated next lies in it.
 func (m *memory) tune(text int) {
-	if text < largeText {
+	if text < someText {
 		return
 	}
 	m.once.Do(func() {
+		if text < largeText {
+			debug.SetGCPercent(heapGrowth)
+			return
+		}
 		debug.SetMemoryLimit(heapGoal)
 		debug.SetGCPercent(-1) // not while the stretch is held
 		takeLargePages(min(text*heapPerText, mostRoom))
