@@ -30,6 +30,7 @@ var layers = []struct {
 	{"lang", []string{"lang/problem"}},
 	{"lang/grammar", []string{"lang"}}, // for tests and the reference
 	{"lang/families", []string{"lang", "lang/problem"}},
+	{"lang/names", []string{"lang", "lang/problem"}},
 	{"compiler/internal/parallel", nil},
 	{"compiler/pattern", []string{"lang/problem"}},
 	{"compiler/value", []string{"compiler/pattern", "lang", "lang/problem"}},
@@ -60,6 +61,7 @@ var layers = []struct {
 	{"emit/html", []string{"compiler/pattern", "emit/diagram", "emit/drawing", "emit/report", "emit/svg", "emit/table"}},
 	{"emit/internal/sample", []string{"compiler/pattern", "compiler/plane", "compiler/cutting"}}, // for tests
 	{"emit", []string{"compiler/pattern", "emit/...", "lang/problem"}},
+	{"cmd/internal/trace", []string{"compiler/plane", "compiler/solver", "lang", "lang/problem"}},
 	{"cmd/internal/...", []string{"lang/problem", "cmd/internal/..."}},
 	{"examples", nil},
 	{"cmd/seamwright", []string{"compiler", "compiler/...", "emit", "emit/...", "lang", "lang/...", "cmd/internal/..."}},
