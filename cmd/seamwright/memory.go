@@ -37,7 +37,7 @@ type memory struct{ once sync.Once }
 // are so many bytes of text that it matters. GOGC and GOMEMLIMIT in the
 // environment are left aside.
 //
-// Half the time of a large build was lost to the system handing out memory, a page
+// A third of the time of a large build was lost to the system handing out memory, a page
 // of 4 KB at a time. So a stretch is taken from the heap, made one of large pages
 // and given back at once: what is allocated next lies in it.
 func (m *memory) tune(text int) {
