@@ -55,6 +55,9 @@ func compareVersions(c *call) int {
 		}
 		return good // the page is what was asked for
 	}
+	if k.code == trouble && len(k.pairs) == 0 {
+		return trouble // an empty report would read as if nothing had changed
+	}
 	if err := k.write(*form); err != nil {
 		fmt.Fprintf(c.stderr, "seamwright: what changed can't be written: %v\n", err)
 		return trouble
