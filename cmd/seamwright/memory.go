@@ -26,8 +26,9 @@ const (
 	// large pages.
 	heapPerText = 450
 	mostRoom    = 48 << 20
-	// stackRoom is how deep the stack of a small build becomes, in bytes.
-	stackRoom = 24 << 10
+	// stackRoom, in bytes, lets the stack double up to 32 KB, which is enough for a
+	// small build.
+	stackRoom = 16 << 10
 )
 
 // A memory is that of the process, which is tuned once.
