@@ -4,6 +4,7 @@ import (
 	"sort"
 
 	"seamwright/cmd/internal/files"
+	"seamwright/cmd/internal/trace"
 	"seamwright/compiler/eval"
 	"seamwright/compiler/piecing"
 	"seamwright/compiler/rules"
@@ -18,7 +19,7 @@ import (
 // codes lists every code that any part of the program raises, in order.
 func codes() []problem.Info {
 	var all []problem.Info
-	for _, of := range []func() []problem.Info{files.Codes, lang.Codes, eval.Codes, piecing.Codes, rules.Codes, sheet.Codes, booklet.Codes, edition.Codes, compare.Codes} {
+	for _, of := range []func() []problem.Info{files.Codes, trace.Codes, lang.Codes, eval.Codes, piecing.Codes, rules.Codes, sheet.Codes, booklet.Codes, edition.Codes, compare.Codes} {
 		all = append(all, of()...)
 	}
 	sort.Slice(all, func(i, j int) bool { return all[i].Code < all[j].Code })

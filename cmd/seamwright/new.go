@@ -16,9 +16,11 @@ import (
 //go:embed starter.seam
 var starter string
 
-// create writes a small pattern to begin with.
+// create writes a small pattern to begin with, or one after a drawing.
 func create(c *call) int {
-	c.flagSet()
+	f := c.flagSet()
+	from := f.String("from", "", "an SVG `drawing` whose lines and fills become the block")
+	snap := f.String("snap", "1/256", "how near points of the drawing are taken as one, as a `part` of its longer side")
 	if code, ok := c.parse(); !ok {
 		return code
 	}
@@ -29,6 +31,9 @@ func create(c *call) int {
 	base := strings.TrimSuffix(filepath.Base(file), files.Extension)
 	if base == "" || base == "." {
 		return c.misused("new needs a name, such as boat")
+	}
+	if *from != "" {
+		return c.fromDrawing(*from, file, base, *snap)
 	}
 	text := strings.NewReplacer("STARTER TITLE", title(base), "starter_name", blockName(base)).Replace(starter)
 	if fault := files.Create(file, []byte(text)); fault != nil {

@@ -64,9 +64,9 @@ func verbs() []verb {
 			example: "seamwright explain F105",
 		},
 		{
-			name: "new", args: "NAME", run: create,
-			short:   "write a small pattern to begin with",
-			long:    "Writes NAME.seam: a small pattern that builds, with comments that say what each\nline does. A file that is there already is never replaced.",
+			name: "new", args: "NAME [flags]", run: create,
+			short:   "write a small pattern to begin with, or one after a drawing",
+			long:    "Writes NAME.seam: a small pattern that builds, with comments that say what each\nline does. With --from it is a drawn block instead: straight lines, polygons,\nrectangles and straight paths of an SVG, put on a grid, with a fabric for each\nfill; what could not be taken is listed. A file that is there already is never\nreplaced.",
 			example: "seamwright new lantern",
 		},
 		{

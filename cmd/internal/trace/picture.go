@@ -1,0 +1,130 @@
+package trace
+
+import (
+	"slices"
+
+	"seamwright/compiler/plane"
+	"seamwright/compiler/solver"
+)
+
+// A picture is what can be seen of the shapes.
+type picture struct {
+	grid
+	lines   []plane.Line // seams, each as long as it is
+	patches []patch
+}
+
+// A patch is an area of one color.
+type patch struct {
+	polygon plane.Polygon
+	color   uint32
+	filled  bool
+}
+
+// A side is one line of a shape.
+type side struct {
+	plane.Line
+	shape int
+}
+
+// see finds the seams and the patches.
+func (g grid) see(shapes []Shape) *picture {
+	p := &picture{grid: g}
+	outline := plane.Polygon{{}, {X: g.W}, {X: g.W, Y: g.H}, {Y: g.H}}
+	sides := meeting(sidesOf(shapes), g.near/g.unit)
+	all := make([]plane.Line, len(sides))
+	for i := range sides {
+		all[i] = sides[i].Line
+	}
+	part := solver.Build(outline, all, 0)
+	p.lines = seen(part, sides, shapes)
+	part = solver.Build(outline, p.lines, 0)
+	for i := range part.Patches {
+		q := patch{polygon: part.Polygon(i).Corners()}
+		at := q.polygon.Interior()
+		for k := len(shapes) - 1; k >= 0 && !q.filled; k-- {
+			if shapes[k].Filled && plane.Polygon(shapes[k].Points).Locate(at) > 0 {
+				q.color, q.filled = shapes[k].Fill, true
+			}
+		}
+		p.patches = append(p.patches, q)
+	}
+	return p
+}
+
+func sidesOf(shapes []Shape) (list []side) {
+	for i := range shapes {
+		s := &shapes[i]
+		for j := range s.Points {
+			next := j + 1
+			if next == len(s.Points) {
+				if next = 0; !s.Closed {
+					break
+				}
+			}
+			if l := (plane.Line{A: s.Points[j], B: s.Points[next]}); l.Len() > plane.Tol {
+				list = append(list, side{l, i})
+			}
+		}
+	}
+	return list
+}
+
+// meeting lets sides that end almost on another side end on it: where the other
+// crosses their own line, if that is near enough.
+func meeting(sides []side, near float64) []side {
+	out := slices.Clone(sides)
+	for i := range out {
+		for _, end := range [...]*plane.Point{&out[i].A, &out[i].B} {
+			for k := range sides {
+				l := sides[k].Line
+				foot := l.Nearest(*end)
+				if k == i || foot.Same(*end) || foot.Dist(*end) > near || foot.Same(l.A) || foot.Same(l.B) {
+					continue
+				}
+				if at, ok := sides[i].Meet(l); ok && at.Dist(*end) <= near {
+					foot = at
+				}
+				*end = foot
+				break
+			}
+		}
+	}
+	return out
+}
+
+// seen returns the runs of edges that no later shape is painted over.
+func seen(part *solver.Partition, sides []side, shapes []Shape) (lines []plane.Line) {
+	for _, seam := range part.Seams {
+		from := -1
+		for k := 0; k < len(seam.Points); k++ {
+			last := k == len(seam.Points)-1
+			open := !last && visible(plane.Line{A: part.Points[seam.Points[k]].Point, B: part.Points[seam.Points[k+1]].Point}, sides, shapes)
+			switch {
+			case open && from < 0:
+				from = k
+			case !open && from >= 0:
+				lines = append(lines, plane.Line{A: part.Points[seam.Points[from]].Point, B: part.Points[seam.Points[k]].Point})
+				from = -1
+			}
+		}
+	}
+	return lines
+}
+
+// visible reports whether an edge belongs to a side with nothing painted over it.
+func visible(edge plane.Line, sides []side, shapes []Shape) bool {
+	at := edge.A.Mid(edge.B)
+	top := -1
+	for i := range sides {
+		if sides[i].shape > top && sides[i].Nearest(at).Same(at) {
+			top = sides[i].shape
+		}
+	}
+	for k := top + 1; k < len(shapes); k++ {
+		if shapes[k].Filled && plane.Polygon(shapes[k].Points).Locate(at) > 0 {
+			return false
+		}
+	}
+	return true
+}
