@@ -43,7 +43,7 @@ func (c *cutter) foundationPatch(p *pattern.Piece, need, space []pattern.Pos, fi
 	if cloth := best.area(); cloth > worth*c.leastArea(p.Polygon) { // only then can another do better
 		least := cloth / worth
 		for _, axis := range c.directions(p.Polygon) {
-			if b := c.cover(axis, need, space); b.area() < least {
+			if b := c.cover(axis, need, space); b.area() < least*(1-sameArea) {
 				best, least, along = b, b.area(), false
 			}
 		}
@@ -65,6 +65,10 @@ func (c *cutter) foundationPatch(p *pattern.Piece, need, space []pattern.Pos, fi
 	}
 	p.Patch = patch
 }
+
+// sameArea is how near two areas are one: of patches that take the same cloth, as
+// in a section with a mirror line, the first is laid, whatever noise says.
+const sameArea = 1e-9
 
 // cover returns the least rectangle along an axis that holds the space with its
 // ease, and the need. The space lies in its middle, since that is where a maker

@@ -113,8 +113,23 @@ func (t *piecing) on(polygon []pos) []pos {
 	return out
 }
 
+// distinct drops corners that are the one before but for noise; what is left of a
+// sliver is no polygon.
+func distinct(polygon []pos) (out []pos) {
+	near := func(a, b pos) bool { return math.Abs(float64(a.X-b.X))+math.Abs(float64(a.Y-b.Y)) < tiny }
+	for _, q := range polygon {
+		if len(out) == 0 || !near(q, out[len(out)-1]) {
+			out = append(out, q)
+		}
+	}
+	for len(out) > 1 && near(out[0], out[len(out)-1]) {
+		out = out[:len(out)-1]
+	}
+	return out
+}
+
 func (t *piecing) area(style drawing.Style, fill drawing.Colour, polygon []pos) {
-	if len(polygon) > 2 {
+	if polygon = distinct(polygon); len(polygon) > 2 {
 		t.items = append(t.items, &drawing.Path{Style: style, Points: t.on(polygon), Closed: true, Fill: fill})
 	}
 }
@@ -126,7 +141,7 @@ func (t *piecing) line(style drawing.Style, a, b pos) {
 // right paints cloth with its right side up: pale, hatched by its value, so
 // that it is told from its neighbour and from its wrong side in grey too.
 func (t *piecing) right(i int, polygon []pos) {
-	if len(polygon) < 3 {
+	if polygon = distinct(polygon); len(polygon) < 3 {
 		return
 	}
 	fabric := &t.p.Fabrics[t.d.Pieces[i].Fabric]
