@@ -220,7 +220,7 @@ func partners(s *pattern.Sized, e *pattern.Edge) string {
 // that of the sheets.
 const grain = 1e4
 
-func round(f float64) float64 { return math.Round(f*grain)/grain + 0 } // no negative zero
+func round(f float64) float64 { return math.Round(f*grain+tip)/grain + 0 } // no negative zero
 
 func pair(p pattern.Pos) [2]float64 { return [2]float64{round(float64(p.X)), round(float64(p.Y))} }
 

@@ -96,7 +96,12 @@ func (p *part) number(fs ...float64) {
 // has one sum, whatever the last bits of the numbers.
 const fine = 0.01 * pattern.Millimetre
 
-func (p *part) length(l pattern.Length) { p.number(float64(l / fine)) }
+// tip keeps what lies halfway between two steps, as an eighth of an inch does, from
+// being rounded by the noise of its last bits, which is not the same on every
+// processor: far above that noise, far below a step.
+const tip = 1e-4
+
+func (p *part) length(l pattern.Length) { p.number(float64(l/fine) + tip) }
 
 // chapters sums the sentences of each chapter of a booklet.
 func chapters(made *Made) []Word {

@@ -21,6 +21,11 @@ const markAlphabet = "0123456789ABCDEFGHJKMNPQRSTVWXYZ"
 // printed alike has one mark, whatever the last bits of the numbers.
 const markGrain = 0.01 * pattern.Millimetre
 
+// markTip keeps what lies halfway between two steps, as an eighth of an inch does,
+// from being rounded by the noise of its last bits, which is not the same on every
+// processor.
+const markTip = 1e-4
+
 // versionMark is computed from what is printed on the sheets, all of it: lines,
 // numbers, words. A correction in a comment of the text leaves it alone. The sum
 // guards against accident, not malice, so it is one that costs no start-up time.
@@ -88,5 +93,5 @@ func (m *marker) number(vs ...int64) {
 }
 
 func (m *marker) length(l length) {
-	m.buf = binary.LittleEndian.AppendUint32(m.buf, uint32(int64(math.Round(float64(l/markGrain)))))
+	m.buf = binary.LittleEndian.AppendUint32(m.buf, uint32(int64(math.Round(float64(l/markGrain)+markTip))))
 }
