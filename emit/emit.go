@@ -25,14 +25,15 @@ import (
 type Output struct {
 	Path   string // relative to the output folder, with forward slashes
 	Data   []byte
-	Prints []int // of foundation sheets: how often each page in it is printed for one block
+	Holds  string // of a pad: what is in it, "10 blocks, 42 sheets"
+	Prints []int  // of foundation sheets: how often each page in it is printed for one block
 }
 
 // Options choose what is made.
 type Options struct {
 	Sizes []pattern.Length // finished widths; empty: all. One that no block has chooses nothing
 	Sheet *pattern.Sheet   // instead of the pattern's own
-	Only  []string         // sheets, diagrams, tables, booklet, report, json; empty: all
+	Only  []string         // sheets, diagrams, tables, booklet, pads, report, json; empty: all of these; tester, checker, class
 	Forms []string         // svg, pdf: how sheets are written; empty: both. Pictures are always SVG, booklets PDF; png: plain pictures too
 	Width int              // of plain pictures, in dots; 0: [Width]
 	Store *pdf.Store       // what was packed for the last build of the same pattern; nil: nothing
@@ -78,6 +79,7 @@ type work struct {
 	options  Options
 	sets     [][]sheet.Set   // by block and size
 	made     [][]report.Made // the same
+	pads     []*padRun
 	pictures []booklet.Picture
 	problems []problem.Problem
 	svg      svg.Renderer // of all pages: what is the same on many is written once
@@ -95,6 +97,13 @@ func (o *Options) writes(form string) bool {
 
 // shows reports whether plain pictures are made.
 func (o *Options) shows() bool { return o.wants("diagrams") && slices.Contains(o.Forms, "png") }
+
+// asks reports whether something is made that is made only for the asking.
+func (o *Options) asks(kind string) bool { return slices.Contains(o.Only, kind) && o.writes("pdf") }
+
+// copies reports whether any of the papers is made that are for testing and
+// teaching.
+func (o *Options) copies() bool { return o.asks("tester") || o.asks("checker") || o.asks("class") }
 
 // binds reports whether booklets are made.
 func (o *Options) binds() bool { return o.wants("booklet") && o.writes("pdf") }
@@ -131,8 +140,8 @@ func (o *Options) hasSize(w pattern.Length) bool {
 // prepare works out what the written files have in common.
 func (w *work) prepare() {
 	o := &w.options
-	paper := o.wants("sheets") || o.wants("report") || o.wants("json") || o.binds()
-	rows := o.wants("tables") || o.wants("report") || o.wants("json") || o.binds() || o.shows()
+	paper := o.wants("sheets") || o.wants("report") || o.wants("json") || o.binds() || o.copies()
+	rows := o.wants("tables") || o.wants("report") || o.wants("json") || o.binds() || o.shows() || o.copies() || o.pads(w.p)
 	var tasks []func()
 	var told [][][]problem.Problem
 	for b := range w.p.Blocks {
@@ -148,12 +157,18 @@ func (w *work) prepare() {
 					made[i].Sheets = printed(&sets[i])
 				})
 			}
+			if o.pads(w.p) {
+				for _, run := range w.padsOf(block, s) {
+					tasks = append(tasks, func() { run.lay(w.p, block, s) })
+				}
+			}
 			if rows {
 				tasks = append(tasks, func() { made[i].Cuts = table.List(w.p, s) })
 			}
 		}
 	}
 	inParallel(tasks)
+	w.tellPads()
 	w.tell(sheet.CheckTexts(w.p))
 	w.tell(booklet.Check(w.p))
 	if o.binds() {
@@ -203,7 +218,7 @@ func sheetFile(i int) string { return "sheet-" + strconv.Itoa(i+1) + ".svg" }
 func (w *work) write() []Output {
 	f := &files{}
 	var said *words.Catalogue
-	if w.options.binds() || w.options.shows() {
+	if w.options.binds() || w.options.shows() || w.options.copies() || w.options.pads(w.p) {
 		said = w.words()
 	}
 	drawn := make([]html.Block, len(w.p.Blocks))
@@ -241,10 +256,11 @@ func (w *work) write() []Output {
 				parts := booklet.Parts{Pattern: w.p, Block: block, Sized: sized, Cuts: cuts, Words: said}
 				f.add(sub+"/summary.png", func() []byte { return dots(booklet.Summary(parts), w.options.Width) })
 			}
+			parts := booklet.Parts{Pattern: w.p, Block: block, Sized: sized, Sheets: &w.sets[b][s], Cuts: cuts, Words: said, Pictures: w.pictures}
 			if w.options.binds() {
-				parts := booklet.Parts{Pattern: w.p, Block: block, Sized: sized, Sheets: &w.sets[b][s], Cuts: cuts, Words: said, Pictures: w.pictures}
-				f.add(sub+"/booklet.pdf", func() []byte { return w.booklet(parts) })
+				f.add(sub+"/booklet.pdf", func() []byte { return w.booklet(parts, booklet.Make) })
 			}
+			w.copies(f, sub, parts)
 		}
 	}
 	if w.options.wants("report") {
@@ -341,13 +357,14 @@ func (w *work) words() *words.Catalogue {
 	return c
 }
 
-func (w *work) booklet(parts booklet.Parts) []byte {
+// booklet binds one of the lists of pages that there are for a size.
+func (w *work) booklet(parts booklet.Parts, list func(booklet.Parts) []pdf.Page) []byte {
 	return w.bind(&pdf.Document{
 		Title:    parts.Block.Title + ", " + parts.Sized.Finished.W.Exact(),
 		Author:   w.p.About.Author,
 		Subject:  "print at 100 %, on one side; mark " + parts.Sheets.Mark,
 		Language: parts.Words.Language,
-		Pages:    booklet.Make(parts),
+		Pages:    list(parts),
 	})
 }
 

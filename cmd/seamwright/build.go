@@ -15,7 +15,9 @@ import (
 )
 
 // kinds are the outputs that --only chooses from.
-func kinds() []string { return []string{"sheets", "diagrams", "tables", "booklet", "report", "json"} }
+func kinds() []string {
+	return []string{"sheets", "diagrams", "tables", "booklet", "pads", "report", "json", "tester", "checker", "class"}
+}
 
 // forms are the file formats that --format chooses from.
 func forms() []string { return []string{"svg", "pdf", "png"} }

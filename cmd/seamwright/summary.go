@@ -26,6 +26,11 @@ func summary(w io.Writer, p *pattern.Pattern, outputs []emit.Output, o emit.Opti
 		block(w, &p.Blocks[i], p.Settings.Allowance, o)
 	}
 	prints(w, outputs)
+	for i := range outputs {
+		if o := &outputs[i]; o.Holds != "" {
+			fmt.Fprintf(w, "pad   %s: %s\n", o.Path, o.Holds)
+		}
+	}
 }
 
 func chosen(s *pattern.Sized, o emit.Options) bool {

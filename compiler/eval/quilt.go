@@ -11,9 +11,6 @@ import (
 // maxWidth is the widest sashing, border or binding in inches: wider than any cloth.
 const maxWidth = 60
 
-// maxPad is the largest number of copies or spares of a pad.
-const maxPad = 100_000
-
 // quilt checks a quilt's settings: the names must exist and the kinds be right.
 func (e *evaluator) quilt(f *file, d *lang.Quilt) {
 	p := e.newProps(f, "quilt")
@@ -162,22 +159,4 @@ func (p *props) stripFabric(s *lang.Prop, e lang.Expr) {
 	default:
 		p.wrong(e.Where(), s, "takes the name of a fabric after `of`", "")
 	}
-}
-
-// pad reads a pad's settings.
-func (e *evaluator) pad(f *file, d *lang.Pad) {
-	p := e.newProps(f, "pad")
-	defer e.free(p.run)
-	pad := pattern.Pad{Copies: 1, Source: f.modelSource(d.Where())}
-	for _, s := range d.Props {
-		switch {
-		case s.Name.Text == "copies" && p.once(s):
-			p.count(s, 1, maxPad, &pad.Copies)
-		case s.Name.Text == "spare" && p.once(s):
-			p.count(s, 0, maxPad, &pad.Spare)
-		case s.Name.Text != "copies" && s.Name.Text != "spare":
-			p.unknownSetting(s, []string{"copies", "spare"})
-		}
-	}
-	e.out.Pattern.Pads = append(e.out.Pattern.Pads, pad)
 }

@@ -240,9 +240,3 @@ type Quilt struct {
 	Finished Length // their width; 0 if not told
 	Source   Source
 }
-
-// A Pad is a run of printed sheets, as declared.
-type Pad struct {
-	Copies, Spare int
-	Source        Source
-}

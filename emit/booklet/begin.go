@@ -20,7 +20,9 @@ func (m *maker) begin() {
 	}
 	m.tools()
 	m.Text(m.say("stitch"))
-	m.Bold(m.say("print_first"))
+	if !m.printed {
+		m.Bold(m.say("print_first"))
+	}
 	m.Heading(m.say("care"))
 	m.Item("!", m.say("care_blade"))
 	m.Item("!", m.say("care_iron"))
@@ -29,9 +31,15 @@ func (m *maker) begin() {
 
 func (m *maker) tools() {
 	m.Heading(m.say("tools"))
-	for _, text := range [...]string{m.say("tools_machine"), m.say("tools_needle"), m.say("tools_paper"),
+	paper := ""
+	if !m.printed {
+		paper = m.say("tools_paper")
+	}
+	for _, text := range [...]string{m.say("tools_machine"), m.say("tools_needle"), paper,
 		m.say("tools_cutter", "allowance", m.allowance()), m.say("tools_iron"), m.say("tools_pins")} {
-		m.Item("-", text)
+		if text != "" {
+			m.Item("-", text)
+		}
 	}
 }
 

@@ -1,6 +1,7 @@
 package booklet
 
 import (
+	"cmp"
 	"strconv"
 	"strings"
 
@@ -28,7 +29,10 @@ type Parts struct {
 type maker struct {
 	Parts
 	*flow.Flow
-	worked int // index of the section that is shown in full; -1 for none
+	worked  int            // index of the section that is shown in full; -1 for none
+	margin  pattern.Length // at least; 0: that of the paper
+	printed bool           // the sheets are: nothing is told of printing them
+	letters pattern.Length // how much larger than usual; 0: as usual
 }
 
 // leastMargin is kept free on pages that are only read: every common printer
@@ -69,7 +73,9 @@ func Make(parts Parts) []pdf.Page {
 // text runs what sets chapters on new pages.
 func (m *maker) text(set func()) *flow.Flow {
 	paper := m.Pattern.Settings.Sheet
-	m.Flow = flow.New(paper.Paper, max(paper.Margin, leastMargin))
+	k := cmp.Or(m.letters, 1) // set on smaller paper, then enlarged
+	size := pattern.Size{W: paper.Paper.W / k, H: paper.Paper.H / k}
+	m.Flow = flow.New(size, max(paper.Margin, leastMargin, m.margin)/k)
 	m.Break()
 	set()
 	return m.Flow
@@ -84,6 +90,10 @@ func (m *maker) pages(to []pdf.Page, text *flow.Flow, after, of int) []pdf.Page 
 	}) {
 		p.Name = "page-" + strconv.Itoa(after+i+1)
 		p.Title = left
+		if k := cmp.Or(m.letters, 1); k != 1 {
+			p.Size = m.Pattern.Settings.Sheet.Paper
+			p.Items = enlarged(p.Items, k)
+		}
 		to = append(to, pdf.Page{Page: p.Page, Bookmark: p.Chapter})
 	}
 	return to

@@ -14,6 +14,7 @@ const (
 	NoLanguage problem.Code = "S301" // there are no words in the pattern's language
 	NoMessage  problem.Code = "S302" // no sentence has the name that the author gives
 	NoPicture  problem.Code = "S303" // an author's picture is not there, or is none
+	NoPad      problem.Code = "S304" // a pad is for no block at any size
 )
 
 const harbour = "fabric sky \"sky\" light #dfeaf0\nfabric sea \"sea\" dark #25525e\n" +
@@ -46,6 +47,14 @@ func Codes() []problem.Info {
 			Example: "pattern \"Sky\" { picture \"sewn.jpg\", \"Sewn in linen.\" }\n" + harbour,
 			Cured:   "pattern \"Sky\" { note \"Sewn in linen.\" }\n" + harbour,
 		},
+		{
+			Code:    NoPad,
+			Title:   "a pad is for no block of the pattern",
+			Rule:    "A pad holds the sheets of a block at a size that stands after `finished`. Where there is no such size nothing is printed for it.",
+			Source:  "practice",
+			Example: harbour + "pad { copies 10 of b size 6in }\n",
+			Cured:   harbour + "pad { copies 10 of b size 4in }\n",
+		},
 	}
 }
 
@@ -71,6 +80,24 @@ func Check(p *pattern.Pattern) []problem.Problem {
 		if !c.Has(s.Name) {
 			warn(NoMessage, fmt.Sprintf("the booklet has no sentence called `%s`, so your text for it is not printed", s.Name),
 				"the names are those in emit/booklet/words/en.txt: trim_how, first_piece, paper_when, ...")
+		}
+	}
+	return problems
+}
+
+// CheckPads reports pads that are for no block of the pattern.
+func CheckPads(p *pattern.Pattern) (problems []problem.Problem) {
+	for i := range p.Pads {
+		pad, found := &p.Pads[i], false
+		for b := range p.Blocks {
+			for s := range p.Blocks[b].Sizes {
+				found = found || pad.Holds(&p.Blocks[b], &p.Blocks[b].Sizes[s])
+			}
+		}
+		if !found && len(p.Blocks) > 0 {
+			problems = append(problems, problem.Problem{Code: NoPad, Severity: problem.Warning,
+				Message: fmt.Sprintf("the pad in line %d is for a block that finishes at %s, and there is none", pad.Source.Line, pad.Finished.Exact()),
+				Help:    "give a size that stands after `finished`, or leave the size out: then there is a pad of each"})
 		}
 	}
 	return problems

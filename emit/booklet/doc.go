@@ -14,4 +14,7 @@
 //	sewing   one section in full, the others as strips, trimming
 //	joining  joins in order, turns, pressing, paper
 //	sheets   pages to use: to color in, at full size, what to print
+//
+// [Pad], [Tester], [Key], [Checker] and [Class] are other lists of such pages for
+// other people, over the same parts.
 package booklet

@@ -41,7 +41,8 @@ func render(t *testing.T) []byte {
 	t.Helper()
 	d := &Document{Title: "Harbour (boat)", Author: "Harbour Sheets", Pages: []Page{
 		{Page: sample(pattern.Size{W: 8.5, H: 11}), Bookmark: "First"},
-		{Page: sample(pattern.Size{W: pattern.Length(210 / 25.4), H: pattern.Length(297 / 25.4)}), Bookmark: "Second (A4)", Trim: pattern.Size{W: 8, H: 11}},
+		{Page: sample(pattern.Size{W: pattern.Length(210 / 25.4), H: pattern.Length(297 / 25.4)}), Bookmark: "Second (A4)"},
+		{Page: &drawing.Page{Name: "press", Size: pattern.Size{W: 8, H: 10}}, Slug: 0.5, Bleed: 0.125, Over: []drawing.Item{&drawing.Path{Style: drawing.RuleLine, Fill: drawing.NoColour, Points: []pattern.Pos{{X: -0.4, Y: 0}, {X: -0.2, Y: 0}}}}},
 	}}
 	b, err := Render(d)
 	if err != nil {
@@ -90,8 +91,9 @@ func TestStructure(t *testing.T) {
 
 func TestPageBoxesAndFonts(t *testing.T) {
 	path := saved(t)
-	info := tool(t, "pdfinfo", "-f", "1", "-l", "2", "-box", path)
-	for _, want := range []string{"Title:           Harbour (boat)", "612 x 792 pts (letter)", "595.276 x 841.89 pts (A4)"} {
+	info := tool(t, "pdfinfo", "-f", "1", "-l", "3", "-box", path)
+	for _, want := range []string{"Title:           Harbour (boat)", "612 x 792 pts (letter)", "595.276 x 841.89 pts (A4)",
+		"3 MediaBox:    -36.00   -36.00   612.00   756.00", "3 TrimBox:       0.00     0.00   576.00   720.00", "3 BleedBox:     -9.00    -9.00   585.00   729.00"} {
 		if !strings.Contains(info, want) {
 			t.Errorf("pdfinfo does not say %q:\n%s", want, info)
 		}

@@ -15,16 +15,17 @@ import (
 type Document struct {
 	Title, Author, Subject string
 	Language               string // of the words, as in RFC 5646; "" for English
-	Pages                  []Page // with a [Writer], those after the ones that it was given
+	Pages                  []Page
 }
 
 // A Page is a drawing with its place in the file.
 type Page struct {
 	*drawing.Page
-	Bookmark string       // the first page of a chapter bears its name; else ""
-	Trim     pattern.Size // what is left after cutting, centered; zero: the whole page
-	Bleed    pattern.Size // what is printed before cutting, centered; zero: as Trim
-	Shared   bool         // the drawing stands in several files of one [Store]
+	Bookmark string         // the first page of a chapter bears its name; else ""
+	Shared   bool           // the drawing stands in several pages or files of one [Store]
+	Slug     pattern.Length // paper around the drawing, which is cut off: room for a printer's marks
+	Bleed    pattern.Length // how far into it something may be printed that is cut through
+	Over     []drawing.Item // drawn after the drawing, which may be shared; without pictures
 }
 
 // Render returns the document as a file.
@@ -47,7 +48,7 @@ type Writer struct {
 type placed struct {
 	name, bookmark string
 	size           pattern.Size
-	trim, bleed    pattern.Size
+	slug, bleed    pattern.Length
 	body           *page
 	over           []drawing.Item
 }
@@ -71,7 +72,7 @@ func NewWriter(store *Store) *Writer {
 
 // Add appends a page. Its drawing is not to be changed afterwards.
 func (w *Writer) Add(p Page) {
-	q := &placed{name: p.Name, bookmark: p.Bookmark, size: p.Size, trim: p.Trim, bleed: p.Bleed}
+	q := &placed{name: p.Name, bookmark: p.Bookmark, size: p.Size, slug: p.Slug, bleed: p.Bleed, over: p.Over}
 	if p.Shared {
 		q.body = w.store.shared(p.Page)
 	} else {
@@ -81,15 +82,6 @@ func (w *Writer) Add(p Page) {
 	drawn := p.Page
 	w.run(func() { q.body.render(w.store, drawn.Size.H, drawn.Items) })
 }
-
-// Over draws something on a page that has been added, after what it has: what
-// is only known at the end, such as the number of pages. Pages count from 0.
-func (w *Writer) Over(n int, items ...drawing.Item) {
-	w.pages[n].over = append(w.pages[n].over, items...)
-}
-
-// Count is the number of pages so far.
-func (w *Writer) Count() int { return len(w.pages) }
 
 // run does something beside what follows; with all processors busy it waits.
 func (w *Writer) run(task func()) {
@@ -132,7 +124,7 @@ func (w *Writer) Close(d *Document) ([]byte, error) {
 	catalog, info, tree, resources, lettering := f.reserve(), f.reserve(), f.reserve(), f.reserve(), f.reserve()
 	pictures := gallery{file: f}
 	var used [2]glyphs
-	pages := make([]ref, len(w.pages))
+	pages, written := make([]ref, len(w.pages)), map[*page]ref{}
 	kids := ""
 	for i, p := range w.pages {
 		parts := []*page{p.body}
@@ -148,8 +140,12 @@ func (w *Writer) Close(d *Document) ([]byte, error) {
 			if part.err != nil {
 				return nil, fmt.Errorf("page %s: %w", p.name, part.err)
 			}
-			at := f.reserve()
-			f.packed(at, "", part.stream)
+			at, ok := written[part]
+			if !ok {
+				at = f.reserve()
+				f.packed(at, "", part.stream)
+				written[part] = at
+			}
 			contents += at.String() + " "
 			for weight := range used {
 				used[weight].join(&part.used[weight])
@@ -160,7 +156,7 @@ func (w *Writer) Close(d *Document) ([]byte, error) {
 			with = fmt.Sprintf("<</Font %s %s>>", lettering, pictures.entry(p.body.images))
 		}
 		f.put(pages[i], fmt.Sprintf("<</Type /Page /Parent %s /MediaBox %s%s /Resources %s /Contents [%s]>>",
-			tree, box(p.size, p.size), boxes(p), with, contents))
+			tree, box(p.size, p.slug), boxes(p), with, contents))
 	}
 	fonts := ""
 	for weight, name := range fontNames {
@@ -183,21 +179,21 @@ func (w *Writer) Close(d *Document) ([]byte, error) {
 // boxes tells where a page is cut, and how far it is printed beyond
 // (ISO 32000-1, 14.11.2).
 func boxes(p *placed) string {
-	trim := cmp.Or(p.trim, p.size)
-	s := " /TrimBox " + box(p.size, trim)
-	if p.bleed != (pattern.Size{}) {
+	s := " /TrimBox " + box(p.size, 0)
+	if p.bleed > 0 {
 		s += " /BleedBox " + box(p.size, p.bleed)
 	}
 	return s
 }
 
-// box is a centered rectangle of a page, in points.
-func box(page, inner pattern.Size) string {
-	x, y := float64(page.W-inner.W)/2*perInch, float64(page.H-inner.H)/2*perInch
-	b := append(number([]byte{'['}, x), ' ')
-	b = append(number(b, y), ' ')
-	b = append(number(b, x+float64(inner.W)*perInch), ' ')
-	return string(append(number(b, y+float64(inner.H)*perInch), ']'))
+// box is a drawing's rectangle and so much around it, in points. The drawing's
+// own lower left corner is the origin, whatever stands around.
+func box(size pattern.Size, around pattern.Length) string {
+	a := float64(around) * perInch
+	b := append(number([]byte{'['}, -a), ' ')
+	b = append(number(b, -a), ' ')
+	b = append(number(b, float64(size.W)*perInch+a), ' ')
+	return string(append(number(b, float64(size.H)*perInch+a), ']'))
 }
 
 // bookmarks writes the outline and returns the catalog's entry for it.

@@ -14,6 +14,13 @@ const Schema = "seamwright-pattern/1"
 type Made struct {
 	Cuts   *table.Cuts
 	Sheets []Sheet
+	Pads   []Pad
+}
+
+// A Pad is sheets for several blocks, bound: Each for one block, Sheets in all.
+type Pad struct {
+	Blocks, Each, Spare, Sheets int
+	Collated                    bool // block by block; else by kind
 }
 
 // A Sheet is one page of foundations.

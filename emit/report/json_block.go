@@ -252,6 +252,18 @@ func (e *encoder) sheets(m *Made) {
 		e.close('}')
 	}
 	e.close(']')
+	e.key("pads").open('[')
+	for i := range m.Pads {
+		p := &m.Pads[i]
+		e.line()
+		e.key("blocks").int(p.Blocks)
+		e.key("each").int(p.Each)
+		e.key("spare").int(p.Spare)
+		e.key("total").int(p.Sheets)
+		e.key("collated").bool(p.Collated)
+		e.close('}')
+	}
+	e.close(']')
 }
 
 func (e *encoder) checks(s *pattern.Sized) {

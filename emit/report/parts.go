@@ -32,6 +32,7 @@ func Size(p *pattern.Pattern, s *pattern.Sized, m *Made) []Part {
 	t.part("Checked")
 	t.checks(s)
 	t.sheets(s, m)
+	t.pads(m)
 	t.joins(s)
 	return t.parts
 }

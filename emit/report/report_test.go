@@ -32,6 +32,7 @@ func madeOf(p *pattern.Pattern) [][]Made {
 				m.Sheets = append(m.Sheets, Sheet{Number: d + 1, File: "sheet.svg", Copies: sized.Drawings[d].Make,
 					Sections: []Printed{{Drawing: d, Turn: 90, Shift: pattern.Pos{X: 1, Y: 2}}}})
 			}
+			m.Pads = []Pad{{Blocks: 10, Each: 4, Spare: 2, Sheets: 42, Collated: true}}
 			sizes = append(sizes, m)
 		}
 		made = append(made, sizes)

@@ -85,6 +85,14 @@ type blockJSON struct {
 	Sizes []sizedJSON `json:"sizes"`
 }
 
+type padJSON struct {
+	Blocks   int  `json:"blocks"`
+	Each     int  `json:"each"`
+	Spare    int  `json:"spare"`
+	Total    int  `json:"total"`
+	Collated bool `json:"collated"`
+}
+
 type sizedJSON struct {
 	Finished   point         `json:"finished"`
 	Unfinished point         `json:"unfinished"`
@@ -94,6 +102,7 @@ type sizedJSON struct {
 	Joins      []joinJSON    `json:"joins"`
 	Cutting    []cutRow      `json:"cutting"`
 	Sheets     []sheetJSON   `json:"sheets"`
+	Pads       []padJSON     `json:"pads"`
 	Checks     checksJSON    `json:"checks"`
 }
 

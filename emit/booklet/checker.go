@@ -1,0 +1,171 @@
+package booklet
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"seamwright/compiler/pattern"
+	"seamwright/emit/flow"
+	"seamwright/emit/pdf"
+	"seamwright/emit/table"
+)
+
+// Checker returns the copy of a second pair of eyes: every figure that is printed,
+// with the sum it comes from and a box to tick, and every space by itself.
+func Checker(parts Parts) []pdf.Page {
+	m := &maker{Parts: parts, worked: -1}
+	text := m.text(func() {
+		m.Chapter(m.say("check"))
+		m.Text(m.title() + ", " + m.finished() + ", " + m.edition())
+		m.Text(m.say("check_intro"))
+		m.checkFigures()
+		m.checkSpaces()
+		m.checkCutting()
+		m.checkJoins()
+	})
+	return m.pages(nil, text, 0, text.Count())
+}
+
+// tick is a box to tick.
+const tick = "[  ]"
+
+// exact writes a length to a thousandth, for sums.
+func (m *maker) exact(l pattern.Length) string {
+	return m.local(strconv.FormatFloat(math.Round(l.Inches()*1000)/1000, 'f', -1, 64) + " in")
+}
+
+// checkFigures sets the sums of the whole block.
+func (m *maker) checkFigures() {
+	s, set := m.Sized, &m.Pattern.Settings
+	t := m.checkTable(m.say("test_what"), m.say("check_sum"))
+	add := func(what, sum string) { t.Rows = append(t.Rows, []string{tick, what, sum}) }
+	raw := func(l pattern.Length) string {
+		return m.exact(l) + " + 2 x " + m.exact(set.Allowance) + " = " + m.exact(l+2*set.Allowance)
+	}
+	add(m.say("test_across"), raw(s.Finished.W))
+	add(m.say("test_down"), raw(s.Finished.H))
+	pieces, sections, area := 0, 0, 0.0
+	var sums, areas, makes []string
+	for d := range s.Drawings {
+		dr := &s.Drawings[d]
+		one := 0.0
+		for i := range dr.Pieces {
+			one += polygonArea(dr.Pieces[i].Polygon)
+		}
+		pieces, sections, area = pieces+len(dr.Pieces)*dr.Make, sections+dr.Make, area+one*float64(dr.Make)
+		sums = append(sums, fmt.Sprintf("%s %d x %d", dr.Name, len(dr.Pieces), dr.Make))
+		makes = append(makes, fmt.Sprintf("%s %d", dr.Name, dr.Make))
+		areas = append(areas, fmt.Sprintf("%s %s x %d", dr.Name, m.local(fmt.Sprintf("%.3f", one)), dr.Make))
+	}
+	add(m.say("check_sections"), strings.Join(makes, " + ")+" = "+strconv.Itoa(sections))
+	add(m.say("check_pieces"), strings.Join(sums, " + ")+" = "+strconv.Itoa(pieces))
+	add(m.say("check_area"), strings.Join(areas, " + ")+" = "+m.local(fmt.Sprintf("%.3f", area))+"; "+
+		m.exact(s.Finished.W)+" x "+m.exact(s.Finished.H)+" = "+m.local(fmt.Sprintf("%.3f", s.Finished.W.Inches()*s.Finished.H.Inches())))
+	total, sheets := 0, []string{}
+	for i := range m.Sheets.Sheets {
+		total += m.Sheets.Sheets[i].Print
+		sheets = append(sheets, fmt.Sprintf("%d x %d", i+1, m.Sheets.Sheets[i].Print))
+	}
+	if total > 0 {
+		add(m.say("check_sheets"), strings.Join(sheets, " + ")+" = "+strconv.Itoa(total))
+	}
+	for i := range m.Pattern.Pads {
+		if pad := &m.Pattern.Pads[i]; pad.Holds(m.Block, m.Sized) && total > 0 {
+			add(m.count("pad_blocks", pad.Copies), fmt.Sprintf("%d x %d + %d = %d", pad.Copies, total, pad.Spare, pad.Copies*total+pad.Spare))
+		}
+	}
+	m.Table(t)
+}
+
+func (m *maker) checkTable(heads ...string) *flow.Table {
+	t := &flow.Table{Columns: []flow.Column{{Share: 0.5}}}
+	for i, h := range heads {
+		t.Columns = append(t.Columns, flow.Column{Head: h, Share: float64(2 + 3*(i%2))})
+	}
+	return t
+}
+
+// checkSpaces lists every space: its number, its fabric, what is cut for it.
+func (m *maker) checkSpaces() {
+	m.Heading(m.say("check_spaces"))
+	for d := range m.Sized.Drawings {
+		dr := &m.Sized.Drawings[d]
+		t := &flow.Table{Title: m.sectionHead(dr), Columns: []flow.Column{{Share: 0.5}, {Head: m.say("space"), Share: 1}, {Head: m.say("fabric"), Share: 2},
+			{Head: m.say("check_space"), Share: 2.2}, {Head: m.say("cut_as"), Share: 2.4}, {Head: m.say("size_inches"), Share: 2}}}
+		for i := range dr.Pieces {
+			p := &dr.Pieces[i]
+			w, h := extent(p.Polygon)
+			t.Rows = append(t.Rows, []string{tick, dr.Label(i), m.Pattern.Fabrics[p.Fabric].Words, m.exact(w) + " x " + m.exact(h),
+				m.shape(p.Patch.Shape, dr.Name), table.Size(p.Patch.Size, false)})
+		}
+		m.Table(t)
+	}
+}
+
+// checkCutting adds up how many of each patch are cut.
+func (m *maker) checkCutting() {
+	m.Heading(m.say("check_cut"))
+	t := m.checkTable(m.say("cut_as"), m.say("check_sum"))
+	for i := range m.Cuts.Rows {
+		r := &m.Cuts.Rows[i]
+		n := 0
+		var parts []string
+		for _, s := range r.Spaces {
+			d := &m.Sized.Drawings[s.Drawing]
+			parts = append(parts, fmt.Sprintf("%s x %d", d.Label(s.Piece), s.Times))
+			n += s.Times
+		}
+		straight, reversed := r.Cloth()
+		t.Rows = append(t.Rows, []string{tick, m.Pattern.Fabrics[r.Fabric].Words + ", " + m.shape(r.Shape, r.Template) + " " + table.Size(r.Size, false),
+			strings.Join(parts, " + ") + " = " + strconv.Itoa(n) + "; " + m.say("check_cloths", "n", strconv.Itoa(straight+reversed))})
+	}
+	m.Table(t)
+	_, bought := m.Cuts.Buying(m.Pattern, m.Block, m.Sized)
+	if len(bought) == 0 {
+		return
+	}
+	m.Heading(m.say("check_cloth"))
+	t = m.checkTable(m.say("fabric"), m.say("check_sum"))
+	for i := range bought {
+		t.Rows = append(t.Rows, []string{tick, m.Pattern.Fabrics[bought[i].Fabric].Words + ": " + bought[i].Words, strings.Join(bought[i].Sum, " ")})
+	}
+	m.Table(t)
+}
+
+// checkJoins lists the joins with their lengths.
+func (m *maker) checkJoins() {
+	if len(m.Sized.Joins) == 0 {
+		return
+	}
+	m.Heading(m.say("joining"))
+	t := &flow.Table{Columns: []flow.Column{{Share: 0.5}, {Head: m.say("join_number"), Share: 0.6}, {Head: m.say("join_left"), Share: 2},
+		{Head: m.say("join_right"), Share: 2}, {Head: m.say("check_long"), Share: 1.4}, {Head: m.say("join_match"), Share: 1.8}, {Head: m.say("pressing"), Share: 2.6}}}
+	for i := range m.Sized.Joins {
+		j := &m.Sized.Joins[i]
+		long := pattern.Length(math.Hypot(float64(j.B.X-j.A.X), float64(j.B.Y-j.A.Y)))
+		t.Rows = append(t.Rows, []string{tick, strconv.Itoa(j.Number), m.side(j.Left), m.side(j.Right), m.exact(long), m.points(j), strings.TrimPrefix(m.press(j), "; ")})
+	}
+	m.Table(t)
+}
+
+// extent is how wide and high a polygon is.
+func extent(ps []pattern.Pos) (w, h pattern.Length) {
+	low, high := ps[0], ps[0]
+	for _, p := range ps {
+		low = pattern.Pos{X: min(low.X, p.X), Y: min(low.Y, p.Y)}
+		high = pattern.Pos{X: max(high.X, p.X), Y: max(high.Y, p.Y)}
+	}
+	return high.X - low.X, high.Y - low.Y
+}
+
+// polygonArea is the area of a polygon in square inches.
+func polygonArea(ps []pattern.Pos) float64 {
+	sum := 0.0
+	for i, p := range ps {
+		q := ps[(i+1)%len(ps)]
+		sum += float64(p.X*q.Y - q.X*p.Y)
+	}
+	return math.Abs(sum) / 2
+}

@@ -1,0 +1,256 @@
+package booklet
+
+import (
+	"strconv"
+	"strings"
+
+	"seamwright/compiler/pattern"
+	"seamwright/emit/drawing"
+	"seamwright/emit/flow"
+	"seamwright/emit/pdf"
+	"seamwright/emit/table"
+)
+
+// classLetters is how much larger the letters of a handout are than a booklet's:
+// it lies beside the machine of somebody who listens.
+const classLetters = 1.2
+
+// Class returns the handout of a class that sews one block: what to bring, a
+// practice foundation, one section in full with room for notes, the joins; for
+// the teacher how many sheets to copy, the kits and labels for their bags, and
+// what usually goes wrong.
+func Class(parts Parts) []pdf.Page {
+	m := &maker{Parts: parts, worked: chooseWorked(parts.Sized), letters: classLetters}
+	front := m.text(func() {
+		m.Chapter(m.title())
+		m.Text(m.say("class_intro", "size", m.finished()))
+		m.tools()
+		m.Text(m.say("stitch"))
+		m.Heading(m.say("care"))
+		m.Item("!", m.say("care_blade"))
+		m.Item("!", m.say("care_iron"))
+		m.Item("!", m.say("care_needle"))
+	})
+	m.letters = 1 // at true scale
+	practice := m.text(m.practice)
+	m.letters = classLetters
+	rest := m.text(func() {
+		m.classSection()
+		m.Break()
+		m.joining()
+	})
+	teacher := m.text(m.teacher)
+	all := []*flow.Flow{front, practice, rest, teacher}
+	of := 0
+	for _, f := range all {
+		of += f.Count()
+	}
+	var pages []pdf.Page
+	for i, f := range all {
+		m.letters = classLetters
+		if i == 1 {
+			m.letters = 1
+		}
+		pages = m.pages(pages, f, len(pages), of)
+	}
+	return pages
+}
+
+// practiceSpaces are the strips of the practice foundation: five, the outer ones
+// and those between slanting, so that every step of the work comes up once.
+const (
+	practiceWidth  = 3 * pattern.Inch
+	practiceHeight = 5 * pattern.Inch
+)
+
+// practice is a foundation of five spaces at true scale, drawn without a block:
+// what goes wrong on it costs nothing.
+func (m *maker) practice() {
+	m.Chapter(m.say("practice"))
+	m.Text(m.say("practice_how", "allowance", m.allowance(), "size", m.local("2 1/2 in x 4 1/2 in (6.5 cm x 11.5 cm)")))
+	m.Bold(m.say("print_first"))
+	a := m.Pattern.Settings.Allowance
+	m.Picture(practiceHeight+4*a, func(at pattern.Pos, size pattern.Size) []drawing.Item {
+		x, y := at.X+(size.W-practiceWidth)/2, at.Y+2*a
+		rect := func(style drawing.Style, by pattern.Length) drawing.Item {
+			return &drawing.Path{Style: style, Closed: true, Fill: drawing.NoColour, Points: []pattern.Pos{
+				{X: x - by, Y: y - by}, {X: x + practiceWidth + by, Y: y - by}, {X: x + practiceWidth + by, Y: y + practiceHeight + by}, {X: x - by, Y: y + practiceHeight + by}}}
+		}
+		items := []drawing.Item{rect(drawing.CuttingLine, a), rect(drawing.OutlineLine, 0)}
+		lines := [4][2]pattern.Length{{1.1, 0.9}, {1.9, 2.2}, {3.1, 2.8}, {3.9, 4.2}} // heights at the left and the right
+		before := [2]pattern.Length{}
+		for i := range 5 {
+			after := [2]pattern.Length{practiceHeight, practiceHeight}
+			if i < 4 {
+				after = lines[i]
+				slope := (after[1] - after[0]) / practiceWidth
+				l, r := pattern.Pos{X: x, Y: y + after[0]}, pattern.Pos{X: x + practiceWidth, Y: y + after[1]}
+				items = append(items, stroke(drawing.SewingLine, l, r),
+					stroke(drawing.RunOnLine, pattern.Pos{X: l.X - a, Y: l.Y - a*slope}, l),
+					stroke(drawing.RunOnLine, r, pattern.Pos{X: r.X + a, Y: r.Y + a*slope}))
+			}
+			mid := (before[0] + before[1] + after[0] + after[1]) / 4
+			label := &drawing.Text{Text: strconv.Itoa(i + 1), At: pattern.Pos{X: x + practiceWidth/2, Y: y + mid + flow.Heading*drawing.CapHeight/2},
+				Size: flow.Heading, Bold: true, Anchor: drawing.Middle}
+			items = append(items, label)
+			if i == 0 {
+				items = append(items, &drawing.Path{Style: drawing.FrameLine, Fill: drawing.NoColour, Circle: 0.13 * pattern.Inch, Points: []pattern.Pos{{X: label.At.X, Y: y + mid}}})
+			}
+			before = after
+		}
+		return items
+	})
+	m.Note(m.say("practice_check"))
+}
+
+// classSection is one section in full, with lines for notes.
+func (m *maker) classSection() {
+	if m.worked < 0 {
+		return
+	}
+	d := &m.Sized.Drawings[m.worked]
+	m.Chapter(m.say("sewing"))
+	m.Text(m.say("sewing_intro", "name", d.Name))
+	m.Item("1.", m.say("cut_roughly"))
+	for k := range min(len(d.Pieces), mostWorked) {
+		m.Need(2.8 * pattern.Inch)
+		key := "next_piece"
+		fill := []string{"space", d.Label(k), "fabric", m.fabric(d, k), "allowance", m.allowance()}
+		if k == 0 {
+			m.Item("2.", m.say("first_piece", fill...))
+		} else {
+			m.Item(strconv.Itoa(k+2)+".", m.say(key, fill...))
+		}
+		m.steps(d, k)
+		m.notesLine()
+	}
+	m.trimming()
+	m.notesLine()
+}
+
+func (m *maker) notesLine() {
+	m.Note(m.say("class_notes") + " " + strings.Repeat("_", int(m.Width()*0.75/(flow.Small*0.5))))
+}
+
+// teacher is what the teacher keeps.
+func (m *maker) teacher() {
+	m.Chapter(m.say("teacher"))
+	sheets := 0
+	for _, n := range prints(m.Parts) {
+		sheets += n
+	}
+	m.Text(m.count("teacher_sheets", sheets))
+	t := &flow.Table{Columns: []flow.Column{{Head: m.say("teacher_students"), Share: 2}, {Head: m.say("teacher_one"), Share: 3}, {Head: m.say("teacher_two"), Share: 3}}}
+	for _, students := range [...]int{4, 6, 8, 10, 12} {
+		t.Rows = append(t.Rows, []string{strconv.Itoa(students), fmtSheets(students, 1, sheets), fmtSheets(students, 2, sheets)})
+	}
+	m.Table(t)
+	m.Note(m.Pattern.About.Rights)
+	m.Heading(m.say("teacher_stages"))
+	for _, s := range [...]string{m.say("teacher_stage_1"), m.say("teacher_stage_2"), m.say("teacher_stage_3"), m.say("teacher_stage_4")} {
+		m.Item("-", s)
+	}
+	m.Text(m.say("teacher_time", "n", strconv.Itoa(minutes(&m.Sized.Figures)), "pieces", strconv.Itoa(m.Sized.Figures.Pieces), "joins", strconv.Itoa(len(m.Sized.Joins))))
+	m.Heading(m.say("teacher_slips"))
+	for _, s := range [...]string{m.say("teacher_slip_1"), m.say("teacher_slip_2"), m.say("teacher_slip_3"), m.say("teacher_slip_4")} {
+		m.Item("-", s)
+	}
+	m.kits()
+}
+
+// fmtSheets is the sum of sheets for a class: one block more than each sews, for
+// what goes wrong.
+func fmtSheets(students, blocks, sheets int) string {
+	return strconv.Itoa(students) + " x (" + strconv.Itoa(blocks) + " + 1) x " + strconv.Itoa(sheets) + " = " + strconv.Itoa(students*(blocks+1)*sheets)
+}
+
+// Minutes that a piece and a join take beginners, press and trim included. Common
+// practice, no source.
+const (
+	pieceMinutes = 5
+	joinMinutes  = 8
+)
+
+// minutes is how long a block takes a class, in steps of a quarter of an hour.
+func minutes(f *pattern.Figures) int {
+	const step = 15
+	joins := max(0, f.Sections-1)
+	n := f.Pieces*pieceMinutes + joins*joinMinutes
+	return (n + step - 1) / step * step
+}
+
+// kits lists what goes into a student's bag, and the labels of the bags.
+func (m *maker) kits() {
+	m.Break()
+	m.Chapter(m.say("kits"))
+	m.Text(m.say("kits_intro"))
+	t := &flow.Table{Columns: []flow.Column{{Head: m.say("count"), Share: 1}, {Head: m.say("fabric"), Share: 2.4}, {Head: m.say("cut_as"), Share: 3.2}, {Head: m.say("size_inches"), Share: 2.2}, {Head: m.say("for_spaces"), Share: 3}}}
+	for i := range m.Cuts.Rows {
+		r := &m.Cuts.Rows[i]
+		straight, reversed := r.Cloth()
+		t.Rows = append(t.Rows, []string{"(" + strconv.Itoa(straight+reversed) + ")", m.Pattern.Fabrics[r.Fabric].Words, m.shape(r.Shape, r.Template),
+			table.Size(r.Size, false), table.SpaceList(m.Sized, r.Spaces, m.say("reversed"))})
+	}
+	t.Swatch = nil
+	m.Table(t)
+	m.Heading(m.say("labels"))
+	m.Note(m.say("labels_intro"))
+	const high = 0.95 * pattern.Inch
+	m.Grid(len(m.Cuts.Rows), m.Columns(2.2*pattern.Inch), high, func(i int, at pattern.Pos, size pattern.Size) []drawing.Item {
+		r := &m.Cuts.Rows[i]
+		frame := &drawing.Path{Style: drawing.CuttingLine, Closed: true, Fill: drawing.NoColour, Points: []pattern.Pos{
+			at, {X: at.X + size.W, Y: at.Y}, {X: at.X + size.W, Y: at.Y + size.H}, {X: at.X, Y: at.Y + size.H}}}
+		items := []drawing.Item{frame}
+		y := at.Y + 0.06*pattern.Inch
+		const pad = 0.1 * pattern.Inch
+		for k, text := range [...]string{table.SpaceList(m.Sized, r.Spaces, m.say("reversed")), m.Pattern.Fabrics[r.Fabric].Words,
+			m.count("labels_pieces", r.Patches+r.Reversed) + ", " + table.Size(r.Size, false)} {
+			letters := pattern.Length(flow.Body)
+			if k == 0 {
+				letters = flow.Heading
+			}
+			y += letters * 1.3
+			items = append(items, &drawing.Text{Text: drawing.Shorten(text, letters, k == 0, size.W-2*pad), At: pattern.Pos{X: at.X + pad, Y: y}, Size: letters, Bold: k == 0})
+		}
+		return items
+	})
+}
+
+// enlarged is a page with everything on it larger.
+func enlarged(items []drawing.Item, k pattern.Length) []drawing.Item {
+	grow := func(p pattern.Pos) pattern.Pos { return pattern.Pos{X: p.X * k, Y: p.Y * k} }
+	all := func(ps []pattern.Pos) []pattern.Pos {
+		if ps == nil {
+			return nil
+		}
+		out := make([]pattern.Pos, len(ps))
+		for i, p := range ps {
+			out[i] = grow(p)
+		}
+		return out
+	}
+	out := make([]drawing.Item, len(items))
+	for i, item := range items {
+		switch item := item.(type) {
+		case *drawing.Path:
+			larger := *item
+			larger.Points, larger.Circle = all(item.Points), item.Circle*k
+			out[i] = &larger
+		case *drawing.Text:
+			larger := *item
+			larger.At, larger.Size = grow(item.At), item.Size*k
+			out[i] = &larger
+		case *drawing.Image:
+			larger := *item
+			larger.At, larger.Size = grow(item.At), pattern.Size{W: item.Size.W * k, H: item.Size.H * k}
+			out[i] = &larger
+		case *drawing.Group:
+			larger := *item
+			larger.Clip, larger.Items = all(item.Clip), enlarged(item.Items, k)
+			out[i] = &larger
+		default:
+			out[i] = item
+		}
+	}
+	return out
+}

@@ -1,0 +1,130 @@
+package booklet_test
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet"
+	"seamwright/emit/booklet/words"
+	"seamwright/emit/pdf"
+	"seamwright/emit/sheet"
+	"seamwright/emit/table"
+	"seamwright/lang/problem"
+)
+
+// bound writes a list of pages of the first size of an example in every language.
+func bound(t *testing.T, name, language string, on pattern.Sheet, list func(booklet.Parts) []pdf.Page) (booklet.Parts, []pdf.Page, string) {
+	t.Helper()
+	p := compile(t, filepath.Join(examples, name+".seam"))
+	s := &p.Blocks[0].Sizes[0]
+	set, problems := sheet.Lay(p, &p.Blocks[0], s, on)
+	if problem.Failed(problems) {
+		t.Fatal(problems)
+	}
+	c, _ := words.In(language)
+	parts := booklet.Parts{Pattern: p, Block: &p.Blocks[0], Sized: s, Sheets: &set, Cuts: table.List(p, s), Words: c}
+	pages := list(parts)
+	data, err := pdf.Render(&pdf.Document{Title: p.Title, Pages: pages})
+	if err != nil {
+		t.Fatal(err)
+	}
+	path := filepath.Join(t.TempDir(), "pages.pdf")
+	if err := os.WriteFile(path, data, 0o666); err != nil {
+		t.Fatal(err)
+	}
+	return parts, pages, path
+}
+
+// A pad, rasterized: within the page there is nothing where the glue goes and
+// where the press holds the paper; every sheet is there as often as it must be.
+func TestPadKeepsItsEdgesFree(t *testing.T) {
+	pad := &pattern.Pad{Copies: 3, Spare: 2, Glue: pattern.PadGlue, Gripper: pattern.PadGripper, Bleed: pattern.PadBleed}
+	letter, _ := pattern.SheetNamed("letter")
+	for _, name := range []string{"harbour_boat", "lamp_on_the_point", "mooring_buoy"} {
+		parts, pages, path := bound(t, name, "en", booklet.PadSheet(letter, pad), func(p booklet.Parts) []pdf.Page {
+			p.Pattern.Settings.Sheet = letter
+			return booklet.Pad(p, pad)
+		})
+		seen := map[any]int{}
+		for _, page := range pages {
+			seen[page.Page]++
+		}
+		total := 0
+		for i := range parts.Sheets.Sheets {
+			s := &parts.Sheets.Sheets[i]
+			n := seen[&s.Page]
+			if n < 3*s.Print || n > 3*s.Print+2 {
+				t.Errorf("%s: sheet %d is in the pad %d times; a block takes %d", name, i+1, n, s.Print)
+			}
+			total += n - 3*s.Print
+		}
+		if total != pad.Spare {
+			t.Errorf("%s: %d sheets to spare", name, total)
+		}
+		const dpi = 72
+		dir := t.TempDir()
+		tool(t, "pdftoppm", "-r", fmt.Sprint(dpi), "-png", path, filepath.Join(dir, "p"))
+		pictures, _ := filepath.Glob(filepath.Join(dir, "p*.png"))
+		if len(pictures) != len(pages) {
+			t.Fatalf("%s: %d pictures of %d pages", name, len(pictures), len(pages))
+		}
+		for i, picture_ := range pictures {
+			img := picture(t, picture_)
+			slug := int(pages[i].Slug * dpi)
+			edge := int(pattern.PadGlue*dpi) - 1
+			w, h := int(letter.Paper.W*dpi), int(letter.Paper.H*dpi)
+			for y := range h {
+				for x := range w {
+					if x >= edge && x < w-edge && y >= edge && y < h-edge {
+						continue
+					}
+					if r, _, _, _ := img.At(slug+x, slug+y).RGBA(); r < 0xc000 {
+						t.Fatalf("%s, page %d: print at %d, %d of %d x %d, within 3/8 in of the edge", name, i+1, x, y, w, h)
+					}
+				}
+			}
+		}
+	}
+}
+
+// What is for testing, checking and teaching says what it must, is a sound file
+// and fits its pages, in both languages; the tester's form keeps back what is
+// expected.
+func TestCopiesForOthers(t *testing.T) {
+	letter, _ := pattern.SheetNamed("letter")
+	for _, c := range []struct {
+		list     func(booklet.Parts) []pdf.Page
+		en, de   []string
+		withheld string
+	}{
+		{booklet.Tester, []string{"TEST - not for sale", "What the test sewer saw", "Left over", "Section C: its longest edge"}, []string{"PROBE", "Gekauft"}, "Expected"},
+		{booklet.Key, []string{"Expected", "6 1/2 in (16.5 cm)", "match 2 points"}, []string{"Erwartet"}, "TEST"},
+		{booklet.Checker, []string{"6 in + 2 x 0.25 in = 6.5 in", "A 2 x 1 + B 3 x 1 + C 5 x 1 = 10", "= 36.000; 6 in x 6 in = 36.000", "C2 x 1 + C3 x 1 = 2"}, []string{"Jede Zahl"}, "not for sale"},
+		{booklet.Class, []string{"A foundation to practice on", "8 x (1 + 1) x 1 = 16", "Labels for the bags", "Notes:", "Close the blade"}, []string{"Stoffpäckchen"}, "not for sale"},
+	} {
+		for language, want := range map[string][]string{"en": c.en, "de": c.de} {
+			_, pages, path := bound(t, "harbour_boat", language, letter, c.list)
+			if out := tool(t, "qpdf", "--check", path); strings.Contains(out, "WARNING") {
+				t.Error(out)
+			}
+			found := strings.Join(strings.Fields(tool(t, "pdftotext", path, "-")), " ")
+			for _, w := range want {
+				if !strings.Contains(found, w) {
+					t.Errorf("%q is not in the text of %d pages:\n%s", w, len(pages), found)
+				}
+			}
+			if language == "en" && strings.Contains(found, c.withheld) {
+				t.Errorf("%q is in the text", c.withheld)
+			}
+			for i, page := range pages {
+				if page.Size != letter.Paper {
+					t.Errorf("page %d measures %v", i+1, page.Size)
+				}
+			}
+		}
+	}
+}
