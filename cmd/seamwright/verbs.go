@@ -70,6 +70,12 @@ func verbs() []verb {
 			example: "seamwright new lantern",
 		},
 		{
+			name: "variants", args: "FILE PARAMETER=VALUES... [flags]", run: showVariants,
+			short:   "one block with many values of its parameters, side by side",
+			long:    "Draws the first block of a pattern, or of a family's example, once for every\nchoice of values, each picture with its sections, pieces, points to match and the\nsmallest comfortable size. A parameter is one of the block, or of a unit that is\nplaced. Values are a list, points=6,8,12, or a range, \"depth=0.3..0.6 by 0.1\".",
+			example: "seamwright variants split_star points=6,8,12 \"depth=0.3..0.6 by 0.1\"",
+		},
+		{
 			name: "families", args: "[NAME...] [flags]", run: showFamilies,
 			short:   "the block families that come with the program",
 			long:    "Lists the families that a pattern can use, or tells of each one named what it is,\nwhich parameters it takes, and an example. With --out it draws the examples.",

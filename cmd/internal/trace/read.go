@@ -32,7 +32,7 @@ func Read(svg []byte) (*Drawing, error) {
 			if e.Name.Local != "svg" {
 				return nil, fmt.Errorf("it holds <%s>, not <svg>", e.Name.Local)
 			}
-			if err := r.children(state{m: identity, fill: "black", stroke: "none"}, 0); err != nil {
+			if err := r.children(state{m: identity(), fill: "black", stroke: "none"}, 0); err != nil {
 				return nil, err
 			}
 			return &r.d, r.enough()

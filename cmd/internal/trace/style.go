@@ -11,7 +11,7 @@ import (
 // A matrix moves points: x' = a x + c y + e, y' = b x + d y + f.
 type matrix struct{ a, b, c, d, e, f float64 }
 
-var identity = matrix{a: 1, d: 1}
+func identity() matrix { return matrix{a: 1, d: 1} }
 
 func (m matrix) apply(p plane.Point) plane.Point {
 	return plane.Point{X: m.a*p.X + m.c*p.Y + m.e, Y: m.b*p.X + m.d*p.Y + m.f}
@@ -28,7 +28,7 @@ func (m matrix) times(n matrix) matrix {
 
 // transform reads the attribute (SVG 1.1, 7.6).
 func transform(text string) (matrix, bool) {
-	m := identity
+	m := identity()
 	for rest := strings.Trim(text, " \t\r\n,"); rest != ""; {
 		name, after, ok := strings.Cut(rest, "(")
 		list, next, closed := strings.Cut(after, ")")
@@ -75,7 +75,7 @@ func single(name string, n []float64) (matrix, bool) {
 	case name == "skewY" && len(n) == 1:
 		return matrix{a: 1, b: math.Tan(n[0] * math.Pi / 180), d: 1}, true
 	}
-	return identity, false
+	return identity(), false
 }
 
 func turned(degrees float64) matrix {
