@@ -1,6 +1,8 @@
 package emit
 
 import (
+	"strconv"
+
 	"seamwright/compiler/pattern"
 	"seamwright/emit/booklet"
 	"seamwright/emit/booklet/words"
@@ -11,7 +13,7 @@ import (
 )
 
 // markPapers are the papers whose version marks are recorded beside that of the
-// pattern's own: those that buyers have.
+// pattern's own and those of its pads: what buyers have.
 func markPapers() []string { return []string{"letter", "a4"} }
 
 // Record tells what a pattern prints, on its own paper and at all its sizes.
@@ -57,20 +59,25 @@ func (w *work) recorded(p *pattern.Pattern, b, s int, said *words.Catalogue) edi
 	return made
 }
 
-// marks are those that stand on the sheets of a size, by paper. A paper that has
-// no room has none.
+// marks are those that stand on the sheets of a size, by paper and by pad. A paper
+// that has no room has none.
 func marks(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) []edition.Word {
 	own := p.Settings.Sheet
-	papers := []pattern.Sheet{own}
-	for _, name := range markPapers() {
-		if named, ok := pattern.SheetNamed(name); ok && name != own.Name {
-			papers = append(papers, named)
+	var out []edition.Word
+	add := func(name string, paper pattern.Sheet) {
+		if set, problems := sheet.Lay(p, b, s, paper); !problem.Failed(problems) && len(set.Sheets) > 0 {
+			out = append(out, edition.Word{Name: name, Text: set.Mark})
 		}
 	}
-	var out []edition.Word
-	for _, paper := range papers {
-		if set, problems := sheet.Lay(p, b, s, paper); !problem.Failed(problems) && len(set.Sheets) > 0 {
-			out = append(out, edition.Word{Name: paper.Name, Text: set.Mark})
+	add(own.Name, own)
+	for _, name := range markPapers() {
+		if named, ok := pattern.SheetNamed(name); ok && name != own.Name {
+			add(name, named)
+		}
+	}
+	for i := range p.Pads {
+		if pad := &p.Pads[i]; pad.Holds(b, s) {
+			add("pad "+strconv.Itoa(i+1), booklet.PadSheet(own, pad))
 		}
 	}
 	return out

@@ -2,7 +2,7 @@ package compare
 
 import (
 	"fmt"
-	"strconv"
+	"strings"
 
 	"seamwright/compiler/pattern"
 	"seamwright/emit/edition"
@@ -40,39 +40,72 @@ func Guard(released *edition.Editions, now *edition.Record, p *pattern.Pattern) 
 		}, set}}
 	}
 	r := Compare(last, now)
-	next := strconv.Itoa(last.Edition + 1)
-	var out []Finding
+	g := &guard{report: r, edition: last.Edition, set: set}
 	told := map[[3]string]bool{} // what is so at several sizes is mended at one place
-	n := 0
 	for i := range r.Changes {
 		c := &r.Changes[i]
-		if k := [3]string{c.Block, c.Subject, c.Aspect}; told[k] {
-			continue
-		} else {
-			told[k] = true
+		k := [3]string{c.Block, c.Subject, c.Aspect}
+		switch {
+		case told[k]:
+		case c.Kind == Program:
+			g.program = append(g.program, r.Line(c))
+		default:
+			g.found(c)
 		}
-		if n++; n > mostFindings {
-			continue
-		}
-		f := Finding{problem.Problem{
-			Code: Drifted, Severity: problem.Error,
-			Message: fmt.Sprintf("edition %d is released and prints otherwise: %s", last.Edition, r.Line(c)),
-			Help:    "if it is meant, write `edition " + next + "` and release it when it is ready; else put back what changed",
-		}, c.At}
-		if c.Kind == Program {
-			f.Help = "either the text changed in something that is only seen in print, or this version of the program prints it otherwise; put it back, build it with the version that released it, or write `edition " + next + "` and release that"
-		}
-		if c.At.Line == 0 {
-			f.At = set
-		}
-		out = append(out, f)
+		told[k] = true
 	}
-	if n > mostFindings {
-		out = append(out, Finding{problem.Problem{
-			Code: Drifted, Severity: problem.Error,
-			Message: fmt.Sprintf("edition %d is released and prints otherwise in %d more places", last.Edition, n-mostFindings),
-			Help:    "`seamwright compare` with the name of the pattern tells all of them",
-		}, set})
+	g.more()
+	g.printing()
+	return g.all
+}
+
+// A guard is one look at a released edition.
+type guard struct {
+	report  *Report
+	edition int
+	set     pattern.Source // where the edition is set
+	all     []Finding
+	left    int      // changes that are not told one by one
+	program []string // what is printed otherwise for no reason that is known
+}
+
+func (g *guard) tell(at pattern.Source, help, message string) {
+	if at.Line == 0 {
+		at = g.set
 	}
-	return out
+	g.all = append(g.all, Finding{problem.Problem{
+		Code: Drifted, Severity: problem.Error, Help: help,
+		Message: fmt.Sprintf("edition %d is released and prints otherwise", g.edition) + message,
+	}, at})
+}
+
+func (g *guard) found(c *Change) {
+	if len(g.all) == mostFindings {
+		g.left++
+		return
+	}
+	g.tell(c.At, fmt.Sprintf("if it is meant, write `edition %d` and release it when it is ready; else put back what changed", g.edition+1), ": "+g.report.Line(c))
+}
+
+// more tells how many there are besides.
+func (g *guard) more() {
+	if g.left > 0 {
+		g.tell(g.set, "`seamwright compare` with the name of the pattern tells all of them", fmt.Sprintf(" in %d more places", g.left))
+	}
+}
+
+// printing tells of strokes and sentences that are otherwise although the pattern
+// is the same, in one problem, for they have one reason.
+func (g *guard) printing() {
+	const most = 3
+	if len(g.program) == 0 {
+		return
+	}
+	parts := g.program[:min(most, len(g.program))]
+	message := ": " + strings.Join(parts, "; ")
+	if n := len(g.program) - len(parts); n > 0 {
+		message += fmt.Sprintf("; and %d more", n)
+	}
+	g.tell(g.set, fmt.Sprintf("either the text changed in something that is only seen in print, or this version of the program prints it otherwise; put it back, "+
+		"build it with the version that released it, or write `edition %d` and release that", g.edition+1), message)
 }

@@ -110,6 +110,15 @@ func (r *Record) settings(p *pattern.Pattern) {
 	if s.Language != "" {
 		add("language", s.Language)
 	}
+	for i := range p.Pads {
+		pad := &p.Pads[i]
+		how := "block by block"
+		if pad.Loose {
+			how = "all sheets of a kind together"
+		}
+		add("pad "+strconv.Itoa(i+1), fmt.Sprintf("%d blocks, %d sheets to spare, %s, %s for the glue, %s for the press",
+			pad.Copies, pad.Spare, how, pad.Glue.Exact(), pad.Gripper.Exact()))
+	}
 }
 
 func block(p *pattern.Pattern, b *pattern.Block, made []Made) Block {

@@ -43,7 +43,7 @@ func (a *answer) fits() []fit {
 // papers are those that the sheet may have been made for.
 func (a *answer) papers() []string {
 	if a.paper != "" {
-		return []string{a.paper}
+		return []string{a.paper} // nothing fits a pad to a page: it is printed by a press
 	}
 	if a.size == nil {
 		return []string{"letter", "a4"}

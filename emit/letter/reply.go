@@ -29,7 +29,7 @@ func (a *answer) reply() string {
 func (a *answer) holds() string {
 	s := fmt.Sprintf("I take it that you sew from edition %d", a.record.Edition)
 	if a.letter.Mark != "" && a.paper != "" {
-		s = fmt.Sprintf("By its mark %s your sheet is of edition %d, made for %s paper", readMark(a.letter.Mark), a.record.Edition, onPaper(a.paper))
+		s = fmt.Sprintf("By its mark %s your sheet is of edition %d, %s", readMark(a.letter.Mark), a.record.Edition, madeFor(a.paper))
 	}
 	if a.size != nil {
 		s += ", the block that finishes " + a.size.Words()
@@ -38,4 +38,12 @@ func (a *answer) holds() string {
 		return s + ". That is the newest edition."
 	}
 	return s + fmt.Sprintf(". The newest is edition %d.", a.newest.Edition)
+}
+
+// madeFor says for what a sheet was made.
+func madeFor(paper string) string {
+	if strings.HasPrefix(paper, "pad ") {
+		return "from a printed pad"
+	}
+	return "made for " + onPaper(paper) + " paper"
 }
