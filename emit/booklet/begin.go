@@ -16,7 +16,9 @@ func (m *maker) begin() {
 		for _, note := range notes {
 			m.Text(note)
 		}
-		m.pictures()
+		if !m.printed { // a pad has one color
+			m.pictures()
+		}
 	}
 	m.tools()
 	m.Text(m.say("stitch"))

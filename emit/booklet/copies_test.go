@@ -40,7 +40,7 @@ func bound(t *testing.T, name, language string, on pattern.Sheet, list func(book
 }
 
 // A pad, rasterized: within the page there is nothing where the glue goes and
-// where the press holds the paper; every sheet is there as often as it must be.
+// where the press holds the paper, and no color; every sheet is there as often as it must be.
 func TestPadKeepsItsEdgesFree(t *testing.T) {
 	pad := &pattern.Pad{Copies: 3, Spare: 2, Glue: pattern.PadGlue, Gripper: pattern.PadGripper, Bleed: pattern.PadBleed}
 	letter, _ := pattern.SheetNamed("letter")
@@ -79,6 +79,9 @@ func TestPadKeepsItsEdgesFree(t *testing.T) {
 			w, h := int(letter.Paper.W*dpi), int(letter.Paper.H*dpi)
 			for y := range h {
 				for x := range w {
+					if r, g, b, _ := img.At(slug+x, slug+y).RGBA(); r != g || g != b {
+						t.Fatalf("%s, page %d has a color at %d, %d", name, i+1, x, y)
+					}
 					if x >= edge && x < w-edge && y >= edge && y < h-edge {
 						continue
 					}
@@ -111,13 +114,14 @@ func TestCopiesForOthers(t *testing.T) {
 			if out := tool(t, "qpdf", "--check", path); strings.Contains(out, "WARNING") {
 				t.Error(out)
 			}
-			found := strings.Join(strings.Fields(tool(t, "pdftotext", path, "-")), " ")
+			// Without blanks: poppler breaks words that stand at a slant.
+			found := strings.Join(strings.Fields(tool(t, "pdftotext", path, "-")), "")
 			for _, w := range want {
-				if !strings.Contains(found, w) {
+				if !strings.Contains(found, strings.ReplaceAll(w, " ", "")) {
 					t.Errorf("%q is not in the text of %d pages:\n%s", w, len(pages), found)
 				}
 			}
-			if language == "en" && strings.Contains(found, c.withheld) {
+			if language == "en" && strings.Contains(found, strings.ReplaceAll(c.withheld, " ", "")) {
 				t.Errorf("%q is in the text", c.withheld)
 			}
 			for i, page := range pages {

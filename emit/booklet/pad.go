@@ -27,7 +27,8 @@ func PadSheet(paper pattern.Sheet, pad *pattern.Pad) pattern.Sheet {
 
 // Pad returns the pages of a pad, as they lie on each other from the top: the
 // cover with how to sew, the cutting list and a drawing to color in, then every
-// sheet as often as it is in the pad. Parts.Sheets were laid out on [PadSheet].
+// sheet as often as it is in the pad, all in one color. Parts.Sheets were laid out
+// on [PadSheet], and are the pad's own: what is grey in them is made so here.
 func Pad(parts Parts, pad *pattern.Pad) []pdf.Page {
 	sheet := PadSheet(parts.Pattern.Settings.Sheet, pad)
 	m := &maker{Parts: parts, worked: chooseWorked(parts.Sized), margin: sheet.Margin, printed: true}
@@ -45,6 +46,12 @@ func Pad(parts Parts, pad *pattern.Pad) []pdf.Page {
 	})
 	of := front.Count() + len(order)
 	pages := m.pages(nil, front, 0, of)
+	for i := range pages {
+		inBlack(pages[i].Items)
+	}
+	for i := range parts.Sheets.Sheets {
+		inBlack(parts.Sheets.Sheets[i].Page.Items)
+	}
 	for _, i := range order {
 		pages = append(pages, pdf.Page{Page: &parts.Sheets.Sheets[i].Page, Shared: true})
 	}
@@ -57,6 +64,28 @@ func Pad(parts Parts, pad *pattern.Pad) []pdf.Page {
 		pages[i].Over = cropMarks(pages[i].Size, pages[i].Bleed, words)
 	}
 	return pages
+}
+
+// inBlack turns colors into greys: one ink must do.
+func inBlack(items []drawing.Item) {
+	grey := func(c drawing.Colour) drawing.Colour {
+		if c < 0 {
+			return c
+		}
+		// How light a color looks (ITU-R BT.601).
+		y := (299*(c>>16&0xFF) + 587*(c>>8&0xFF) + 114*(c&0xFF) + 500) / 1000
+		return y<<16 | y<<8 | y
+	}
+	for _, item := range items {
+		switch item := item.(type) {
+		case *drawing.Path:
+			item.Fill = grey(item.Fill)
+		case *drawing.Text:
+			item.Colour = grey(item.Colour)
+		case *drawing.Group:
+			inBlack(item.Items)
+		}
+	}
 }
 
 // prints is how often each sheet is printed for one block.
@@ -72,7 +101,7 @@ func prints(parts Parts) []int {
 func (m *maker) padCover(pad *pattern.Pad, sheets int) {
 	m.Chapter(m.title())
 	m.Text(m.say("finishes", "size", m.finished(), "raw", m.raw()))
-	figure := diagram.Colored(m.Pattern, m.Sized)
+	figure := diagram.Values(m.Pattern, m.Sized)
 	m.Picture(min(m.Width()*pattern.Length(figure.Proportion()), m.Height()/2), figure.In)
 	m.Note(m.say("from_front"))
 	blocks := m.count("pad_blocks", pad.Copies)
