@@ -63,6 +63,8 @@ var layers = []struct {
 	{"emit/internal/sample", []string{"compiler/pattern", "compiler/plane", "compiler/cutting"}}, // for tests
 	{"emit", []string{"compiler/pattern", "emit/...", "lang/problem"}},
 	{"cmd/internal/trace", []string{"compiler/plane", "compiler/solver", "lang", "lang/problem"}},
+	{"cmd/internal/lsp/wire", nil},
+	{"cmd/internal/lsp", []string{"cmd/internal/lsp/wire", "cmd/internal/files", "compiler", "compiler/eval", "compiler/pattern", "compiler/value", "lang", "lang/families", "lang/names", "lang/problem"}},
 	{"cmd/internal/...", []string{"lang/problem", "cmd/internal/..."}},
 	{"examples", nil},
 	{"cmd/seamwright", []string{"compiler", "compiler/...", "emit", "emit/...", "lang", "lang/...", "cmd/internal/..."}},

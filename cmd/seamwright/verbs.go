@@ -81,5 +81,11 @@ func verbs() []verb {
 			long:    "Lists the families that a pattern can use, or tells of each one named what it is,\nwhich parameters it takes, and an example. With --out it draws the examples.",
 			example: "seamwright families log_cabin",
 		},
+		{
+			name: "lsp", args: "", run: serveEditor,
+			short:   "serve an editor: problems while you type, completion, renaming and more",
+			long:    "Speaks the language server protocol on standard input and output. An editor\nstarts it; cmd/editors tells how for some of them.",
+			example: "vim boat.seam",
+		},
 	}
 }

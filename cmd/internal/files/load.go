@@ -38,6 +38,10 @@ type Loader struct {
 	// folder it stands for.
 	Given func(path string, most int64) ([]byte, error)
 
+	// Held, where it is set, tells what an editor holds of a file inside the
+	// project, saved or not; its path is as in the names of sources.
+	Held func(path string) (text string, ok bool)
+
 	// Before, where it is set, is told of every file that is about to be
 	// looked for, found or not.
 	Before func(path string)
@@ -169,6 +173,11 @@ func (l *Loader) bytes(from *problem.Source, at string, most int64, missing func
 	inside, err := filepath.Rel(l.root, whole)
 	if err != nil || !filepath.IsLocal(inside) {
 		return nil, fmt.Sprintf("this leads out of the project, whose folder is %s; copy the file into it, or put an empty file %s into the folder that holds both", l.root, Marker)
+	}
+	if l.Held != nil {
+		if text, ok := l.Held(at); ok {
+			return []byte(text), ""
+		}
 	}
 	info, err := l.project.Stat(inside)
 	if err == nil && !info.Mode().IsRegular() {
