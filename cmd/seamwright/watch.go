@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"os/signal"
+	"slices"
 	"syscall"
 	"time"
 
@@ -66,7 +67,7 @@ func watchFile(c *call) int {
 			c.browse(server.Address())
 		}
 	}
-	if err := watch.Run(ctx, w.build); err != nil {
+	if err := watch.Run(ctx, w.build, w.rest); err != nil {
 		fmt.Fprintf(c.stderr, "seamwright: this system can't watch folders: %v\n", err)
 		return misuse
 	}
@@ -84,6 +85,9 @@ type watching struct {
 	shown  live.Shown   // what the page shows now
 	fits   []live.Fit
 	store  pdf.Store
+
+	waiting   *built         // the last good build, while its PDF files are to be made
+	toldLater map[string]int // the problems that only they brought to light
 }
 
 // A built is what one build made. The pattern is nil where the text has an error;
@@ -96,7 +100,8 @@ type built struct {
 }
 
 // build compiles, shows, writes, and tells what is new. The page comes first: a
-// person looks at it while they save, and at the files later.
+// person looks at it while they save, and at the files later. PDF files, which
+// take most of the time, come last, in rest.
 func (w *watching) build(before watch.Before) {
 	begun := time.Now()
 	b := w.compile(before)
@@ -107,12 +112,15 @@ func (w *watching) build(before watch.Before) {
 	var wrote files.Written
 	if b.outputs != nil {
 		var fault *problem.Problem
-		if wrote, fault = files.Write(w.folder, b.outputs, true, func() bool { return w.ctx.Err() != nil }, files.Record{}); fault != nil {
+		if wrote, fault = files.Write(w.folder, b.outputs, false, func() bool { return w.ctx.Err() != nil }, files.Record{}); fault != nil {
 			b.problems = append(b.problems, *fault)
 		}
 	}
 	if w.ctx.Err() != nil {
 		return
+	}
+	if b.outputs != nil {
+		w.waiting = &b
 	}
 	w.say(&b, wrote, time.Since(begun))
 	if w.server != nil {
@@ -135,12 +143,50 @@ func (w *watching) compile(before watch.Before) (b built) {
 	return b
 }
 
-// make makes the outputs, without writing them.
+// rest makes the PDF files of the last good build, and removes what is no longer
+// made. It is done when nobody has saved for a while, and at the end: a folder is
+// never left with PDF files that are older than the rest of it.
+func (w *watching) rest() {
+	b := w.waiting
+	if b == nil {
+		return
+	}
+	w.waiting = nil
+	begun := time.Now()
+	made, ps := emit.Build(b.pattern, emit.Options{Store: &w.store, Only: []string{"sheets", "booklet", "pads"}, Forms: []string{"pdf"}})
+	all := slices.Clone(b.outputs)
+	for _, o := range made {
+		all = append(all, files.Output{Path: o.Path, Data: o.Data})
+	}
+	fresh, told := []problem.Problem{}, map[string]int{}
+	for _, p := range ps {
+		key := string(p.Code) + p.Message
+		told[key]++
+		if told[key] > w.toldLater[key] && !slices.ContainsFunc(b.problems, func(q problem.Problem) bool { return q.Code == p.Code && q.Message == p.Message }) {
+			fresh = append(fresh, p)
+		}
+	}
+	w.toldLater = told
+	wrote, fault := files.Write(w.folder, all, true, func() bool { return false }, files.Record{})
+	if fault != nil {
+		fresh = append(fresh, *fault)
+	}
+	render.Text(w.stderr, fresh, render.Style{Colour: w.colour()})
+	if fault == nil {
+		fmt.Fprintf(w.stdout, "%s: PDF made in %.1f ms; %s, %d written\n", w.name, float64(time.Since(begun).Microseconds())/1000,
+			count(len(made), "file"), wrote.New+wrote.Changed)
+	}
+	if w.server != nil {
+		w.server.Ready(all)
+	}
+}
+
+// make makes the outputs but for PDF files, without writing them.
 func (w *watching) make(b *built) {
 	if b.pattern == nil || len(b.pattern.Blocks) == 0 {
 		return
 	}
-	outputs, ps := emit.Build(b.pattern, emit.Options{Store: &w.store})
+	outputs, ps := emit.Build(b.pattern, emit.Options{Forms: []string{"svg"}})
 	b.problems = append(b.problems, ps...)
 	if problem.Failed(ps) {
 		return

@@ -17,6 +17,10 @@ const (
 	// doubt is how long a file must have been gone or empty to be believed to
 	// be: many editors empty a file, or move it away, before they write it.
 	doubt = 200 * time.Millisecond
+	// pause is how long a person must not have saved for what takes longer to be
+	// made: long enough that a few saves in a row don't wait for it, and no longer
+	// than it takes to turn to another window.
+	pause = 300 * time.Millisecond
 )
 
 // A Before is told of every file that a build is about to read, also of one
@@ -24,9 +28,11 @@ const (
 type Before func(name string)
 
 // Run calls build, and calls it again whenever a file holds something else than
-// it did before it was read, until the context ends. Between builds it sleeps.
-// The error says that the system can't watch folders.
-func Run(ctx context.Context, build func(Before)) error {
+// it did before it was read, until the context ends. It calls rest, if there is
+// one, after a build when nothing has happened for a while, and at the end where
+// that had not come. Between builds it sleeps. The error says that the system
+// can't watch folders.
+func Run(ctx context.Context, build func(Before), rest func()) error {
 	notify, err := fsnotify.NewWatcher()
 	if err != nil {
 		return err
@@ -37,7 +43,10 @@ func Run(ctx context.Context, build func(Before)) error {
 		w.begin()
 		build(w.before)
 		w.arm()
-		w.wait(ctx)
+		w.wait(ctx, rest)
+	}
+	if rest != nil {
+		rest()
 	}
 	return nil
 }
@@ -45,9 +54,10 @@ func Run(ctx context.Context, build func(Before)) error {
 // wait returns when a file has changed or the context has ended. It looks once
 // at the beginning: a file may have changed after it was read and before its
 // folder was watched.
-func (w *watcher) wait(ctx context.Context) {
-	look := time.NewTimer(0)
+func (w *watcher) wait(ctx context.Context, rest func()) {
+	look, idle := time.NewTimer(0), time.NewTimer(pause)
 	defer look.Stop()
+	defer idle.Stop()
 	var first time.Time // of the events that were not yet looked into
 	doubted := false
 	soon := func() {
@@ -55,6 +65,7 @@ func (w *watcher) wait(ctx context.Context) {
 			first = time.Now()
 		}
 		doubted = false
+		idle.Reset(pause)
 		look.Reset(min(quiet, time.Until(first.Add(longest))))
 	}
 	for {
@@ -67,6 +78,11 @@ func (w *watcher) wait(ctx context.Context) {
 			}
 		case <-w.notify.Errors: // events were lost, so anything may have happened
 			soon()
+		case <-idle.C:
+			if rest != nil {
+				rest()
+				rest = nil
+			}
 		case <-look.C:
 			first = time.Time{}
 			w.arm()

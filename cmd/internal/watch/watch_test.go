@@ -35,7 +35,7 @@ func begin(t *testing.T, names ...string) *bench {
 				all = append(all, string(data))
 			}
 			b.builds <- strings.Join(all, "|")
-		})
+		}, nil)
 	}()
 	t.Cleanup(func() {
 		cancel()
@@ -254,4 +254,51 @@ func TestLinks(t *testing.T) {
 	b.must(os.Symlink(other, name+".new"))
 	b.must(os.Rename(name+".new", name))
 	b.sees("three")
+}
+
+// What takes longer is done once after a build, when there is peace, and at the
+// end if there never was.
+func TestRest(t *testing.T) {
+	name := filepath.Join(t.TempDir(), "boat.seam")
+	os.WriteFile(name, []byte("0"), 0o666)
+	ctx, cancel := context.WithCancel(t.Context())
+	did, done := make(chan string, 1000), make(chan error)
+	go func() {
+		done <- Run(ctx, func(before Before) {
+			before(name)
+			data, _ := os.ReadFile(name)
+			did <- string(data)
+		}, func() { did <- "rest" })
+	}()
+	for i := 1; i <= 20; i++ { // saves that follow each other faster than the pause
+		time.Sleep(pause / 6)
+		os.WriteFile(name, []byte(fmt.Sprint(i)), 0o666)
+	}
+	var all []string
+	for len(all) == 0 || all[len(all)-1] != "rest" || all[len(all)-2] != "20" {
+		select {
+		case s := <-did:
+			all = append(all, s)
+		case <-time.After(patience):
+			t.Fatal(all)
+		}
+	}
+	if n := strings.Count(strings.Join(all, " "), "rest"); n > 5 { // a busy machine may stop for a pause or two
+		t.Errorf("not in peace: %v", all)
+	}
+	select {
+	case s := <-did:
+		t.Errorf("%s once more", s)
+	case <-time.After(2 * pause):
+	}
+	os.WriteFile(name, []byte("last"), 0o666)
+	for s := range did {
+		if s == "last" {
+			break
+		}
+	}
+	cancel()
+	if err := <-done; err != nil || <-did != "rest" {
+		t.Error("no rest at the end", err)
+	}
 }
