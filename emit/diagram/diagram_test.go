@@ -210,7 +210,7 @@ func TestFrontShowsTheBlock(t *testing.T) {
 	p := sample.Boat()
 	s := &p.Blocks[0].Sizes[0]
 	want, got := map[drawing.Colour]float64{}, map[drawing.Colour]float64{}
-	eachPiece(s, func(piece *pattern.Piece, polygon []pos) {
+	eachPiece(s, &drawing.Pen{}, func(piece *pattern.Piece, polygon []pos) {
 		want[drawing.Colour(p.Fabrics[piece.Fabric].Colour)] += float64(areaOf(polygon))
 	})
 	flat(pictureOf(t, p, "front").Items, "", func(group string, path *drawing.Path, _ *drawing.Text) {

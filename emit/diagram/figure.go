@@ -42,15 +42,15 @@ func (b box) frameAt(at pos, size pattern.Size, scale length) frame {
 
 // Colored is the block in the pattern's own cloths.
 func Colored(p *pattern.Pattern, s *pattern.Sized) *Figure {
-	return block(s, func(items []drawing.Item, piece *pattern.Piece, polygon []pos, style drawing.Style) []drawing.Item {
-		return append(items, &drawing.Path{Style: style, Points: polygon, Closed: true, Fill: drawing.Colour(p.Fabrics[piece.Fabric].Colour)})
+	return block(s, func(items []drawing.Item, pen *drawing.Pen, piece *pattern.Piece, polygon []pos, style drawing.Style) []drawing.Item {
+		return append(items, pen.Outline(style, polygon, drawing.Colour(p.Fabrics[piece.Fabric].Colour)))
 	})
 }
 
 // Lines is the block to color in.
 func Lines(s *pattern.Sized) *Figure {
-	return block(s, func(items []drawing.Item, _ *pattern.Piece, polygon []pos, style drawing.Style) []drawing.Item {
-		return append(items, &drawing.Path{Style: style, Points: polygon, Closed: true, Fill: drawing.NoColour})
+	return block(s, func(items []drawing.Item, pen *drawing.Pen, _ *pattern.Piece, polygon []pos, style drawing.Style) []drawing.Item {
+		return append(items, pen.Outline(style, polygon, drawing.NoColour))
 	})
 }
 
@@ -68,18 +68,20 @@ func Full(s *pattern.Sized, allowance pattern.Length) *Figure {
 // Values is the block in light, medium and dark, hatched.
 func Values(p *pattern.Pattern, s *pattern.Sized) *Figure {
 	h := hatcher{grey: s.Figures.Pieces > many}
-	return block(s, func(items []drawing.Item, piece *pattern.Piece, polygon []pos, style drawing.Style) []drawing.Item {
+	return block(s, func(items []drawing.Item, pen *drawing.Pen, piece *pattern.Piece, polygon []pos, style drawing.Style) []drawing.Item {
+		h.pen = pen
 		items = h.fill(items, polygon, p.Fabrics[piece.Fabric].Value)
-		return append(items, &drawing.Path{Style: style, Points: polygon, Closed: true, Fill: drawing.NoColour})
+		return append(items, pen.Outline(style, polygon, drawing.NoColour))
 	})
 }
 
 // block draws every piece of a block, each by a function.
-func block(s *pattern.Sized, each func([]drawing.Item, *pattern.Piece, []pos, drawing.Style) []drawing.Item) *Figure {
+func block(s *pattern.Sized, each func([]drawing.Item, *drawing.Pen, *pattern.Piece, []pos, drawing.Style) []drawing.Item) *Figure {
 	style := lines(s)
 	return &Figure{bounds: boxOf(s.Outline), draw: func(f frame) (items []drawing.Item) {
-		eachPiece(s, func(piece *pattern.Piece, polygon []pos) {
-			items = each(items, piece, f.onPage(polygon), style)
+		pen := &drawing.Pen{}
+		eachPiece(s, pen, func(piece *pattern.Piece, polygon []pos) {
+			items = each(items, pen, piece, f.onPage(polygon), style)
 		})
 		return items
 	}}

@@ -77,15 +77,16 @@ func every(b *pattern.Block) []*pattern.Sized {
 	return all
 }
 
-// eachPiece calls f with every piece of every copy, as it lies in the block.
-func eachPiece(s *pattern.Sized, f func(piece *pattern.Piece, polygon []pos)) {
+// eachPiece calls f with every piece of every copy, as it lies in the block. The
+// polygon's points are f's own, from the pen.
+func eachPiece(s *pattern.Sized, pen *drawing.Pen, f func(piece *pattern.Piece, polygon []pos)) {
 	for c := range s.Copies {
 		place := &s.Copies[c]
 		move := place.Motion()
 		d := &s.Drawings[place.Drawing]
 		for i := range d.Pieces {
 			from := d.Pieces[i].Polygon
-			polygon := make([]pos, len(from))
+			polygon := pen.Points(len(from))
 			for k, q := range from {
 				polygon[k] = move(q)
 			}

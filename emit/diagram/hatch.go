@@ -19,6 +19,7 @@ const (
 // value run on into each other, as on cloth.
 type hatcher struct {
 	grey bool // fill with greys instead
+	pen  *drawing.Pen // the page's; nil: one of its own
 	cuts []length
 }
 
@@ -26,7 +27,7 @@ type hatcher struct {
 func (h *hatcher) fill(items []drawing.Item, polygon []pos, value string) []drawing.Item {
 	if h.grey {
 		if shade := grey(value); shade != drawing.NoColour {
-			items = append(items, &drawing.Path{Points: polygon, Closed: true, Fill: shade})
+			items = append(items, h.with().Outline(drawing.NoLine, polygon, shade))
 		}
 		return items
 	}
@@ -43,6 +44,7 @@ func (h *hatcher) fill(items []drawing.Item, polygon []pos, value string) []draw
 // hatch appends the parts of the lines y = slope*x + c, a step apart, that lie
 // in a polygon. Slope is 1 or -1.
 func (h *hatcher) hatch(items []drawing.Item, polygon []pos, step, slope length) []drawing.Item {
+	pen := h.with()
 	step *= math.Sqrt2 // from line to line along y
 	height := func(p pos) length { return p.Y - slope*p.X }
 	low, high := length(math.Inf(1)), length(math.Inf(-1))
@@ -62,18 +64,17 @@ func (h *hatcher) hatch(items []drawing.Item, polygon []pos, step, slope length)
 		slices.Sort(h.cuts)
 		for i := 0; i+1 < len(h.cuts); i += 2 {
 			a, b := h.cuts[i], h.cuts[i+1]
-			s := &stroke{ends: [2]pos{{X: a, Y: slope*a + c}, {X: b, Y: slope*b + c}}}
-			s.path = drawing.Path{Style: drawing.RunOnLine, Points: s.ends[:], Fill: drawing.NoColour}
-			items = append(items, &s.path)
+			items = append(items, pen.Stroke(drawing.RunOnLine, pos{X: a, Y: slope*a + c}, pos{X: b, Y: slope*b + c}))
 		}
 	}
 	return items
 }
 
-// A stroke is a path and its two points, made in one piece: there are many.
-type stroke struct {
-	path drawing.Path
-	ends [2]pos
+func (h *hatcher) with() *drawing.Pen {
+	if h.pen == nil {
+		h.pen = &drawing.Pen{}
+	}
+	return h.pen
 }
 
 // grey returns the shade of a value.

@@ -40,6 +40,7 @@ type exploded struct {
 	from, to length // labels stand between these
 	labels   []box  // of those outside their spaces
 	left     int    // labels left out
+	pen      drawing.Pen
 }
 
 // A part is one section, moved.
@@ -100,12 +101,13 @@ func (e *exploded) draw() []drawing.Item {
 	}
 	for i := range e.parts {
 		part := &e.parts[i]
-		g := &drawing.Group{ID: "copy-" + strconv.Itoa(i+1), Class: "section"}
+		g := e.pen.Group(drawing.Group{ID: "copy-" + strconv.Itoa(i+1), Class: "section"})
+		g.Items = make([]drawing.Item, 0, 2*len(part.drawing.Pieces)+1)
 		for k := range part.drawing.Pieces {
 			space := e.space(part, k)
-			g.Items = append(g.Items, &drawing.Path{Style: drawing.SewingLine, Points: space, Closed: true, Fill: drawing.NoColour})
+			g.Items = append(g.Items, e.pen.Outline(drawing.SewingLine, space, drawing.NoColour))
 		}
-		g.Items = append(g.Items, &drawing.Path{Style: drawing.OutlineLine, Points: part.outline, Closed: true, Fill: drawing.NoColour})
+		g.Items = append(g.Items, e.pen.Outline(drawing.OutlineLine, part.outline, drawing.NoColour))
 		for k := range part.drawing.Pieces {
 			text := part.drawing.Label(k)
 			space := g.Items[k].(*drawing.Path).Points
@@ -131,7 +133,7 @@ func (e *exploded) draw() []drawing.Item {
 
 func (e *exploded) space(p *part, k int) []pos {
 	from := p.drawing.Pieces[k].Polygon
-	space := make([]pos, len(from))
+	space := e.pen.Points(len(from))
 	for i, q := range from {
 		space[i] = e.frame.at(p.move(q))
 	}

@@ -21,10 +21,10 @@ func (l *layout) marks(s *section) (items []drawing.Item) {
 		for k := range s.d.Edges[i].Marks {
 			m := &s.d.Edges[i].Marks[k]
 			at := s.move(m.At)
-			items = append(items, s.pen.stroke(drawing.MarkLine, at, along(at, out, s.allowance)))
+			items = append(items, s.pen.Stroke(drawing.MarkLine, at, along(at, out, s.allowance)))
 			t := dot(sub(at, st.at), st.dir)
 			if m.Kind != pattern.Between && t > onLine && t < st.len-onLine {
-				items = append(items, s.pen.ring(drawing.MarkLine, at, ringRadius))
+				items = append(items, s.pen.Ring(drawing.MarkLine, at, ringRadius))
 			}
 		}
 	}
@@ -44,7 +44,7 @@ func (l *layout) markLetters(s *section) (items []drawing.Item) {
 			w := drawing.Measure(m.Letter, small, false).Width
 			far := 2 * (tickRoom + w)
 			if at, ok := st.find(w, t, t-far, t+far); ok {
-				items = append(items, st.set(m.Letter, at, 0, s.allowance))
+				items = append(items, st.set(s.pen, m.Letter, at, 0, s.allowance))
 			}
 		}
 	}
@@ -59,7 +59,7 @@ func (l *layout) partners(s *section) (items []drawing.Item) {
 		for _, text := range forms {
 			w, ok := s.wide(text)
 			if t, free := st.find(w, (part.from+part.to)/2, part.from, part.to); ok && free {
-				items = append(items, &drawing.Group{Class: "edge", Items: []drawing.Item{st.set(text, t, 0, s.allowance)}})
+				items = append(items, &drawing.Group{Class: "edge", Items: []drawing.Item{st.set(s.pen, text, t, 0, s.allowance)}})
 				return
 			}
 		}
@@ -223,7 +223,7 @@ func (l *layout) extras(s *section) (lines, texts []drawing.Item) {
 		for _, text := range []string{extraWords, "leave until joined", "extra"} {
 			w := drawing.Measure(text, small, false).Width
 			if t, ok := st.find(w, st.len/2, 0, st.len); ok && x > small {
-				texts = append(texts, st.set(text, t, s.allowance, s.allowance+x))
+				texts = append(texts, st.set(s.pen, text, t, s.allowance, s.allowance+x))
 				break
 			}
 		}

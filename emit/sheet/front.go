@@ -34,11 +34,11 @@ func (l *layout) frontRoom(x, y, w length, f *frame) ([]drawing.Item, length) {
 
 // front draws the block small, finished, from the front, with every place of
 // the sections on this sheet in grey.
-func (l *layout) front(room box, s *Sheet) []drawing.Item {
+func (l *layout) front(room box, s *Sheet, pen *pen) []drawing.Item {
 	k := room.w() / l.sized.Finished.W
 	x, y, height := room.x0, room.y0, room.h()
 	show := func(ps []pos, move func(pos) pos) []pos {
-		out := make([]pos, len(ps))
+		out := pen.Points(len(ps))
 		for i, p := range ps {
 			q := move(p)
 			out[i] = pos{X: x + q.X*k, Y: y + height - q.Y*k}
@@ -53,7 +53,7 @@ func (l *layout) front(room box, s *Sheet) []drawing.Item {
 		d := &l.sized.Drawings[p.Drawing]
 		for _, c := range l.copies[p.Drawing] {
 			outline := show(d.Outline, l.sized.Copies[c].Motion())
-			g.Items = append(g.Items, &drawing.Path{Style: drawing.FrameLine, Points: outline, Closed: true, Fill: picked})
+			g.Items = append(g.Items, pen.Outline(drawing.FrameLine, outline, picked))
 			if t := letter(d.Name, outline); t != nil {
 				letters = append(letters, t)
 			}
@@ -63,7 +63,7 @@ func (l *layout) front(room box, s *Sheet) []drawing.Item {
 		for i := range l.sized.Copies {
 			c := &l.sized.Copies[i]
 			if !on[c.Drawing] {
-				g.Items = append(g.Items, chainOf(drawing.FrameLine, show(l.sized.Drawings[c.Drawing].Outline, c.Motion()), true))
+				g.Items = append(g.Items, pen.Outline(drawing.FrameLine, show(l.sized.Drawings[c.Drawing].Outline, c.Motion()), drawing.NoColour))
 			}
 		}
 	}

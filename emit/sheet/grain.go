@@ -79,20 +79,21 @@ func (s *section) grainArrow(sp *space) []drawing.Item {
 			edge = b.x0*side.X + b.y0*side.Y
 		}
 		if part := clip(nil, room, side, edge+reach(side)); len(part) > 0 {
-			return arrow(centroid(part), dir)
+			return arrow(s.pen, centroid(part), dir)
 		}
 	}
 	return nil
 }
 
 // arrow draws a line with a head at both ends.
-func arrow(at, dir pos) []drawing.Item {
-	items := []drawing.Item{stroke(drawing.FrameLine, along(at, dir, -arrowHalf), along(at, dir, arrowHalf))}
+func arrow(pen *pen, at, dir pos) []drawing.Item {
+	items := []drawing.Item{pen.Stroke(drawing.FrameLine, along(at, dir, -arrowHalf), along(at, dir, arrowHalf))}
 	for _, d := range [...]pos{dir, mul(dir, -1)} {
 		tip := along(at, d, arrowHalf)
 		back := along(tip, d, -arrowHead)
-		items = append(items, chainOf(drawing.FrameLine, []pos{
-			along(back, right(d), arrowHead/2), tip, along(back, right(d), -arrowHead/2)}, false))
+		head := pen.Points(3)
+		head[0], head[1], head[2] = along(back, right(d), arrowHead/2), tip, along(back, right(d), -arrowHead/2)
+		items = append(items, pen.Path(drawing.FrameLine, head))
 	}
 	return items
 }

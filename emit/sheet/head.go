@@ -52,8 +52,8 @@ func (s *slot) fill(text string) []drawing.Item {
 }
 
 // varying draws what differs from sheet to sheet in a head.
-func (l *layout) varying(f *frame, s *Sheet) []drawing.Item {
-	items := l.front(f.slots.front, s)
+func (l *layout) varying(f *frame, s *Sheet, pen *pen) []drawing.Item {
+	items := l.front(f.slots.front, s, pen)
 	items = append(items, f.slots.prints.fill(capital(times(s.Print))+": "+l.sections(s))...)
 	return append(items, f.slots.check.fill("Check: "+l.check(s))...)
 }
@@ -220,7 +220,7 @@ func (l *layout) legend(x, y, w length) ([]drawing.Item, length) {
 		return append(lined(drawing.LeaderLine)(y), dot)
 	})
 	if l.tellsGrain() {
-		row("straight grain of the cloth", func(y length) []drawing.Item { return arrow(pos{X: x + sample/2, Y: y}, pos{X: 1}) })
+		row("straight grain of the cloth", func(y length) []drawing.Item { return arrow(&pen{}, pos{X: x + sample/2, Y: y}, pos{X: 1}) })
 	}
 	return []drawing.Item{&drawing.Group{ID: "legend", Class: "legend", Items: c.items}}, c.y - y
 }

@@ -67,7 +67,7 @@ func (l line) sized(size length) line {
 // put keeps a label in its place.
 func (s *section) put(sp *space, l *label, at pos) {
 	sp.label, sp.at, sp.placed = *l, at, true
-	sp.label.lines = take(&s.pen.lines, len(l.lines))
+	sp.label.lines = drawing.Take(&s.pen.lines, len(l.lines))
 	copy(sp.label.lines, l.lines)
 }
 

@@ -261,9 +261,10 @@ func (l *layout) page(p *plan, n, of int) (Sheet, []problem.Problem) {
 		Title: l.title + ": " + l.block.Title + ", " + size + ", sheet " + number + " of " + strconv.Itoa(of),
 		Size:  l.paper.Paper,
 	}}
-	head := append(l.varying(&p.frame, &s), l.number(n, of, p.print))
+	pen := &pen{}
+	head := append(l.varying(&p.frame, &s, pen), l.number(n, of, p.print))
 	s.Page.Items = append(s.Page.Items, p.frame.fixed, &drawing.Group{ID: "head", Class: "head", Items: head})
-	sections, pen := make([]*section, len(p.places)), &pen{}
+	sections := make([]*section, len(p.places))
 	for i, place := range p.places {
 		sections[i] = l.lay(place.Drawing, place, pen)
 		s.Page.Items = append(s.Page.Items, l.paint(sections[i]))

@@ -142,10 +142,10 @@ func (s *section) lead(sp *space, text string) []drawing.Item {
 		return nil
 	}
 	from := along(along(best.at, best.dir, at), right(best.dir), (s.allowance-small*inkHeight)/2-leaderGap)
-	t := best.set(text, at, 0, s.allowance)
-	dotted := ring(drawing.NoLine, to, dotRadius)
+	t := best.set(s.pen, text, at, 0, s.allowance)
+	dotted := s.pen.Ring(drawing.NoLine, to, dotRadius)
 	dotted.Fill = drawing.Black
-	return []drawing.Item{stroke(drawing.LeaderLine, from, to), dotted, t}
+	return []drawing.Item{s.pen.Stroke(drawing.LeaderLine, from, to), dotted, t}
 }
 
 const (

@@ -15,18 +15,18 @@ func (l *layout) paint(s *section) *drawing.Group {
 		sp := &s.spaces[i]
 		s.labelSpace(sp, i, &l.words[sp.piece.Fabric])
 	}
-	seams, runs := make([]drawing.Item, 0, 3*len(s.spaces)+64), []drawing.Item(nil)
+	seams, runs := make([]drawing.Item, 0, 3*len(s.spaces)+64), make([]drawing.Item, 0, 16)
 	s.seams(func(a, b, beyondA, beyondB pos) {
-		seams = append(seams, s.pen.stroke(drawing.SewingLine, a, b))
+		seams = append(seams, s.pen.Stroke(drawing.SewingLine, a, b))
 		if a != beyondA {
-			runs = append(runs, s.pen.stroke(drawing.RunOnLine, a, beyondA))
+			runs = append(runs, s.pen.Stroke(drawing.RunOnLine, a, beyondA))
 		}
 		if b != beyondB {
-			runs = append(runs, s.pen.stroke(drawing.RunOnLine, b, beyondB))
+			runs = append(runs, s.pen.Stroke(drawing.RunOnLine, b, beyondB))
 		}
 	})
-	items := append(append(l.tints(s), seams...), chainOf(drawing.OutlineLine, s.outline, true))
-	items = append(append(items, runs...), chainOf(drawing.CuttingLine, s.cut.at, true))
+	items := append(append(l.tints(s), seams...), s.pen.Outline(drawing.OutlineLine, s.outline, drawing.NoColour))
+	items = append(append(items, runs...), s.pen.Outline(drawing.CuttingLine, s.cut.at, drawing.NoColour))
 	extras, extraTexts := l.extras(s)
 	items = append(append(items, extras...), l.marks(s)...)
 	texts := l.markLetters(s)
@@ -87,15 +87,15 @@ func paintSpace(s *section, i int) *drawing.Group {
 	if !sp.placed {
 		return nil
 	}
-	g := s.pen.group(drawing.Group{ID: "space-" + s.id + strconv.Itoa(s.d.Pieces[i].Number), Items: take(&s.pen.items, len(sp.label.lines)+1)[:0]})
+	g := s.pen.Group(drawing.Group{ID: "space-" + s.id + strconv.Itoa(s.d.Pieces[i].Number), Items: drawing.Take(&s.pen.items, len(sp.label.lines)+1)[:0]})
 	for k := range sp.label.lines {
 		ln := &sp.label.lines[k]
 		at := add(sp.at, ln.at)
 		at.X += ln.left
-		g.Items = append(g.Items, s.pen.text(drawing.Text{Text: ln.text, At: at, Size: ln.size, Bold: ln.bold}))
+		g.Items = append(g.Items, s.pen.Text(drawing.Text{Text: ln.text, At: at, Size: ln.size, Bold: ln.bold}))
 	}
 	if sp.label.ring > 0 {
-		g.Items = append(g.Items, s.pen.ring(drawing.FrameLine, add(sp.at, sp.label.mid), sp.label.ring))
+		g.Items = append(g.Items, s.pen.Ring(drawing.FrameLine, add(sp.at, sp.label.mid), sp.label.ring))
 	}
 	g.Items = append(g.Items, s.grainArrow(sp)...)
 	return g
@@ -161,5 +161,5 @@ func (s *section) inAllowance(text string) *drawing.Text {
 	if best == nil {
 		return nil
 	}
-	return best.set(text, at, 0, s.allowance)
+	return best.set(s.pen, text, at, 0, s.allowance)
 }

@@ -129,7 +129,7 @@ func (s *section) wide(text string) (length, bool) {
 
 // set makes a text in the allowance that reads along the edge, its middle at t,
 // in the middle between the depths, and takes its place.
-func (st *strip) set(text string, t, inner, outer length) *drawing.Text {
+func (st *strip) set(pen *pen, text string, t, inner, outer length) *drawing.Text {
 	u := st.dir
 	if u.X < -near || u.X < near && u.Y > 0 {
 		u = mul(u, -1)
@@ -142,9 +142,9 @@ func (st *strip) set(text string, t, inner, outer length) *drawing.Text {
 		middle = -length(ink.Y0+ink.Y1) / 2 // an accent or an underscore
 	}
 	at := along(along(st.at, st.dir, t), right(st.dir), (inner+outlineHalf+outer-cuttingHalf)/2)
-	return &drawing.Text{
+	return pen.Text(drawing.Text{
 		Text: text, Size: small, Anchor: drawing.Middle,
 		At:   along(at, up, -middle),
 		Turn: math.Atan2(-float64(u.Y), float64(u.X)) * 180 / math.Pi,
-	}
+	})
 }

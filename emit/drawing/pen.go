@@ -1,0 +1,77 @@
+package drawing
+
+import "seamwright/compiler/pattern"
+
+// A Pen makes the items of one page. A large block has a hundred thousand
+// strokes, so they are taken from chunks instead of one by one. The zero Pen is
+// ready; it is not for concurrent use, and not to be copied.
+type Pen struct {
+	paths  []Path
+	texts  []Text
+	groups []Group
+	points []pattern.Pos
+}
+
+// Chunks begin small, for most pages are, and grow up to a length beyond which
+// nothing is gained.
+const (
+	firstChunk = 16
+	chunk      = 256
+)
+
+// Take returns n fresh things from a chunk that is renewed when it is used up.
+func Take[T any](from *[]T, n int) []T {
+	if cap(*from)-len(*from) < n {
+		*from = make([]T, 0, max(min(2*cap(*from), chunk), firstChunk, n))
+	}
+	k := len(*from)
+	*from = (*from)[: k+n : cap(*from)]
+	return (*from)[k : k+n : k+n]
+}
+
+// Points returns n points to be filled in.
+func (p *Pen) Points(n int) []pattern.Pos { return Take(&p.points, n) }
+
+// Path returns a chain that is not closed and not filled.
+func (p *Pen) Path(style Style, points []pattern.Pos) *Path {
+	out := &Take(&p.paths, 1)[0]
+	out.Style, out.Points, out.Fill = style, points, NoColour
+	return out
+}
+
+// Outline returns a closed chain, filled or with NoColour not.
+func (p *Pen) Outline(style Style, points []pattern.Pos, fill Colour) *Path {
+	out := p.Path(style, points)
+	out.Closed, out.Fill = true, fill
+	return out
+}
+
+// Stroke returns a straight stroke.
+func (p *Pen) Stroke(style Style, a, b pattern.Pos) *Path {
+	points := p.Points(2)
+	points[0], points[1] = a, b
+	return p.Path(style, points)
+}
+
+// Ring returns a circle about a point.
+func (p *Pen) Ring(style Style, at pattern.Pos, radius pattern.Length) *Path {
+	points := p.Points(1)
+	points[0] = at
+	out := p.Path(style, points)
+	out.Circle = radius
+	return out
+}
+
+// Text returns a copy of a text.
+func (p *Pen) Text(t Text) *Text {
+	out := &Take(&p.texts, 1)[0]
+	*out = t
+	return out
+}
+
+// Group returns a copy of a group.
+func (p *Pen) Group(g Group) *Group {
+	out := &Take(&p.groups, 1)[0]
+	*out = g
+	return out
+}
