@@ -1,8 +1,6 @@
 package compiler
 
 import (
-	"strings"
-
 	"seamwright/compiler/eval"
 	"seamwright/compiler/pattern"
 	"seamwright/compiler/rules"
@@ -21,9 +19,10 @@ func judge(root *problem.Source, r *eval.Result) []problem.Problem {
 	for _, b := range r.Blocks {
 		scopes = collect(b.Body, seen, texts, scopes)
 	}
+	r.Pattern.Sources = texts
 	var problems []problem.Problem
 	for _, f := range rules.Check(&r.Pattern) {
-		at := place(texts, f.At)
+		at := r.Pattern.Place(f.At)
 		if f.Severity != problem.Error || f.Acceptable {
 			if a := answered(scopes, &f, at); a != nil {
 				r.Pattern.Accepted = append(r.Pattern.Accepted, pattern.Accepted{
@@ -99,47 +98,6 @@ func answered(scopes []scope, f *rules.Finding, at problem.Place) *eval.Accept {
 		}
 	}
 	return nil
-}
-
-// Place finds a place of a pattern in the texts that it was made from. What is
-// marked is the rest of its line; the place is empty where it is in none of them.
-func Place(texts []*problem.Source, at pattern.Source) problem.Place {
-	byName := map[string]*problem.Source{}
-	for _, t := range texts {
-		byName[t.Name] = t
-	}
-	return place(byName, at)
-}
-
-// place finds a line and column again in its text. What is marked is the rest
-// of that line.
-func place(texts map[string]*problem.Source, at pattern.Source) problem.Place {
-	src := texts[at.File]
-	if src == nil {
-		return problem.Place{}
-	}
-	line, start := src.Line(at.Line)
-	column := min(offset(line, at.Column), len(line))
-	rest := line[column:]
-	if cut := strings.Index(rest, "//"); cut >= 0 {
-		rest = rest[:cut]
-	}
-	rest = strings.TrimRight(rest, " \t{")
-	return problem.Place{Source: src, Span: problem.Span{
-		Start: start + int32(column), End: start + int32(column+len(rest)),
-	}}
-}
-
-// offset is the byte at which a column, counted in characters from 1, begins.
-func offset(line string, column int) int {
-	n := 1
-	for i := range line {
-		if n == column {
-			return i
-		}
-		n++
-	}
-	return len(line)
 }
 
 // squares turns a finding's points from inches into the block's grid squares.

@@ -161,7 +161,7 @@ func (c *call) make(name, folder, asked string, o emit.Options, strict bool) *pr
 	}
 	outputs, paper := emit.Build(p, o)
 	b.problems = append(b.problems, paper...)
-	sold := held(name, p, texts)
+	sold := held(name, p)
 	b.problems = append(b.problems, sold...)
 	if b.stopped = stops(paper, strict) || stops(sold, strict); b.stopped {
 		return b

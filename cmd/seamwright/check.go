@@ -35,10 +35,10 @@ func check(c *call) int {
 		ps      []problem.Problem
 	}
 	inOrder(len(names), func(i int) checked {
-		p, texts, ps := c.compile(names[i])
+		p, _, ps := c.compile(names[i])
 		if p != nil && !stops(ps, r.strict) {
 			ps = append(ps, emit.Check(p, emit.Options{})...)
-			ps = append(ps, held(names[i], p, texts)...)
+			ps = append(ps, held(names[i], p)...)
 		}
 		return checked{p, ps}
 	}, func(i int, d checked) {

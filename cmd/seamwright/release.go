@@ -35,7 +35,7 @@ func release(c *call) int {
 }
 
 func (c *call) releaseOne(r *reporter, name string) {
-	p, texts, ps := c.compile(name)
+	p, _, ps := c.compile(name)
 	if r.tell(ps) {
 		return
 	}
@@ -59,7 +59,7 @@ func (c *call) releaseOne(r *reporter, name string) {
 		all = &edition.Editions{}
 	}
 	now, paper := emit.Record(p)
-	if r.tell(paper) || r.tell(placed(compare.Guard(all, now, p), texts)) {
+	if r.tell(paper) || r.tell(placed(compare.Guard(all, now, p), name, p)) {
 		return
 	}
 	last := all.Last()

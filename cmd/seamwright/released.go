@@ -1,7 +1,6 @@
 package main
 
 import (
-	"seamwright/compiler"
 	"seamwright/compiler/pattern"
 	"seamwright/emit"
 	"seamwright/emit/compare"
@@ -10,7 +9,7 @@ import (
 
 // held holds a pattern to what was released of it. Where nothing was, that costs
 // one look for a file.
-func held(name string, p *pattern.Pattern, texts []*problem.Source) []problem.Problem {
+func held(name string, p *pattern.Pattern) []problem.Problem {
 	if len(p.Blocks) == 0 {
 		return nil
 	}
@@ -25,16 +24,16 @@ func held(name string, p *pattern.Pattern, texts []*problem.Source) []problem.Pr
 	if now == nil {
 		return ps
 	}
-	return placed(compare.Guard(all, now, p), texts)
+	return placed(compare.Guard(all, now, p), name, p)
 }
 
 // placed finds the places of findings in the texts.
-func placed(found []compare.Finding, texts []*problem.Source) []problem.Problem {
+func placed(found []compare.Finding, name string, p *pattern.Pattern) []problem.Problem {
 	var out []problem.Problem
 	for _, f := range found {
-		f.Problem.At = compiler.Place(texts, f.At)
-		if f.Problem.At.Source == nil && len(texts) > 0 {
-			f.Problem.At = problem.Place{Source: &problem.Source{Name: texts[0].Name}} // the file as a whole
+		f.Problem.At = p.Place(f.At)
+		if f.Problem.At.Source == nil {
+			f.Problem.At = problem.Place{Source: &problem.Source{Name: name}} // the file as a whole
 		}
 		out = append(out, f.Problem)
 	}

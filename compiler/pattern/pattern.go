@@ -1,5 +1,7 @@
 package pattern
 
+import "seamwright/lang/problem"
+
 // A Pattern is one compiled file: everything that is printed comes from here.
 type Pattern struct {
 	Title    string // as the author wrote it
@@ -11,9 +13,10 @@ type Pattern struct {
 	Colorway []Colorway // the pattern's own cloths come first, unnamed in the text
 	Quilts   []Quilt
 	Pads     []Pad
-	Texts    []Text     // what the author wrote and is printed, where it is not plain ASCII
-	Accepted []Accepted // warnings the author answered for
-	Limits   []Limit    // every threshold that the pattern was checked by
+	Texts    []Text                     // what the author wrote and is printed, where it is not plain ASCII
+	Accepted []Accepted                 // warnings the author answered for
+	Sources  map[string]*problem.Source // the texts that it was made from, by name
+	Limits   []Limit                    // every threshold that the pattern was checked by
 }
 
 // An Accepted is a warning that the author silenced, with the reason given.

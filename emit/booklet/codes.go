@@ -95,8 +95,8 @@ func CheckPads(p *pattern.Pattern) (problems []problem.Problem) {
 			}
 		}
 		if !found && len(p.Blocks) > 0 {
-			problems = append(problems, problem.Problem{Code: NoPad, Severity: problem.Warning,
-				Message: fmt.Sprintf("the pad in line %d is for a block that finishes at %s, and there is none", pad.Source.Line, pad.Finished.Exact()),
+			problems = append(problems, problem.Problem{Code: NoPad, Severity: problem.Warning, At: p.Place(pad.Source),
+				Message: fmt.Sprintf("this pad is for a block that finishes at %s, and there is none", pad.Finished.Exact()),
 				Help:    "give a size that stands after `finished`, or leave the size out: then there is a pad of each"})
 		}
 	}

@@ -64,9 +64,9 @@ func (l *layout) foundTooLarge(d *pattern.Drawing) string {
 func (l *layout) tooLargeFor(d *pattern.Drawing, it *item, room box, help string) {
 	size := pattern.Size{W: it.box.w(), H: it.box.h()}
 	l.problems = append(l.problems, problem.Problem{
-		Code: TooLarge, Severity: problem.Error, Help: help,
-		Message: fmt.Sprintf("section %s of %s%s at %s is %s with its allowance, too large for the sheet %s, which has room for %s",
-			d.Name, l.block.Name, written(d.Source), l.sized.Finished.Exact(), size.In(8), l.paper.Name, pattern.Size{W: room.w(), H: room.h()}.In(8)),
+		Code: TooLarge, Severity: problem.Error, Help: help, At: l.p.Place(d.Source),
+		Message: fmt.Sprintf("section %s of %s at %s is %s with its allowance, too large for the sheet %s, which has room for %s",
+			d.Name, l.block.Name, l.sized.Finished.Exact(), size.In(8), l.paper.Name, pattern.Size{W: room.w(), H: room.h()}.In(8)),
 	})
 }
 
@@ -81,18 +81,10 @@ func (l *layout) smallPaper() {
 		help = "make the margin smaller, which is " + m.Exact() + " on every side: margin 1/2in; or print on a larger sheet"
 	}
 	l.problems = append(l.problems, problem.Problem{
-		Code: SmallPaper, Severity: problem.Error,
+		Code: SmallPaper, Severity: problem.Error, At: l.p.Place(l.block.Source),
 		Message: fmt.Sprintf("the sheet %s, %s, has no room for a section beside the scales, the legend and the front view", l.paper.Name, l.paper.Paper.In(8)),
 		Help:    help,
 	})
-}
-
-// written says where a section stands in the text, where that is known.
-func written(s pattern.Source) string {
-	if s.Line == 0 {
-		return ""
-	}
-	return fmt.Sprintf(" (line %d of %s)", s.Line, s.File)
 }
 
 // sheetWords writes the name of a sheet as the language does: 9in x 12in.
@@ -110,7 +102,7 @@ func sizeArgument(w length) string { return strings.ReplaceAll(w.Exact(), " in",
 // the sections of its sheet.
 func (l *layout) unlabelled(s *section, what string) problem.Problem {
 	return problem.Problem{
-		Code: NoLabel, Severity: problem.Warning,
+		Code: NoLabel, Severity: problem.Warning, At: l.p.Place(s.d.Source),
 		Message: fmt.Sprintf("the sheet of section %s of %s at %s has no room for %s", s.d.Name, l.block.Name, l.sized.Finished.Exact(), what),
 		Help:    "use shorter words for the fabric, make the spaces larger, or leave out this finished size",
 	}
