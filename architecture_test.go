@@ -40,6 +40,7 @@ var layers = []struct {
 	{"compiler/piecing", []string{"compiler/internal/parallel", "compiler/pattern", "compiler/plane", "compiler/eval", "compiler/solver", "lang/problem"}},
 	{"compiler/cutting", []string{"compiler/internal/parallel", "compiler/pattern", "compiler/plane", "lang/problem"}},
 	{"compiler/pressing", []string{"compiler/pattern", "compiler/plane", "lang/problem"}},
+	{"compiler/quilting", []string{"compiler/pattern"}},
 	{"compiler/rules", []string{"compiler/internal/parallel", "compiler/pattern", "compiler/plane", "lang/problem"}},
 	{"compiler", []string{"compiler/...", "lang", "lang/problem"}},
 	{"emit/drawing", []string{"compiler/pattern"}},

@@ -7,6 +7,7 @@ import (
 	"seamwright/compiler/pattern"
 	"seamwright/compiler/piecing"
 	"seamwright/compiler/pressing"
+	"seamwright/compiler/quilting"
 	"seamwright/lang"
 	"seamwright/lang/problem"
 )
@@ -42,6 +43,7 @@ func Compile(src *problem.Source, load Loader) (*pattern.Pattern, []problem.Prob
 				pressing.Press(&result.Pattern) // fills in joins
 			}
 		})
+		quilting.Lay(&result.Pattern)
 		problems = append(problems, judge(src, result)...)
 	}
 	problem.Sort(problems)

@@ -126,6 +126,7 @@ func choose(p *pattern.Pattern, o Options) *pattern.Pattern {
 			c.Blocks = append(c.Blocks, b)
 		}
 	}
+	chooseQuilts(p, &c)
 	return &c
 }
 
@@ -263,6 +264,7 @@ func (w *work) write() []Output {
 			w.copies(f, sub, parts)
 		}
 	}
+	w.quilts(f)
 	if w.options.wants("report") {
 		f.add("report.txt", func() []byte { return report.Text(w.p, w.made) })
 	}

@@ -78,6 +78,7 @@ func TestReadmeBuild(t *testing.T) {
 		name := regexp.MustCompile(`-[0-9.x]+(in|cm)\.`).ReplaceAllString(filepath.Base(path), ".") // of a size that differs
 		name = regexp.MustCompile(`-[0-9]+\.`).ReplaceAllString(name, "-1.")                        // the first stands for all
 		name = regexp.MustCompile(`^colorway-[^.]+`).ReplaceAllString(name, "colorway-NAME")
+		name = regexp.MustCompile(`^quilt-[^.]+`).ReplaceAllString(name, "quilt-COLORWAY")
 		written[name] = true
 	}
 	told := map[string]bool{}

@@ -41,18 +41,25 @@ func Step(metric bool) pattern.Length {
 	return 4.5
 }
 
-// Buy reckons the cloth for patches of one fabric. One size goes to a strip;
-// sizes are mixed only where that saves a step of what is bought.
-func Buy(needs []Need, set *pattern.Settings) Cloth {
+// Buy reckons the cloth for patches of one fabric, and for long strips of it. One
+// size goes to a strip; sizes are mixed only where that saves a step of what is
+// bought.
+func Buy(needs []Need, runs []pattern.Run, set *pattern.Settings) Cloth {
 	plain, ok := unmixed(needs, set.Buying.Usable)
+	long := make([]Strip, len(runs))
+	for i := range runs {
+		fits := false
+		long[i], fits = joined(&runs[i], set)
+		ok = ok && fits
+	}
 	if !ok {
 		return Cloth{TooBig: true}
 	}
-	c := bought(plain, needs, set)
-	if m := bought(mixed(plain, set.Buying.Usable), needs, set); m.Buy < c.Buy-noise {
+	c := bought(append(plain, long...), needs, set)
+	if m := bought(append(mixed(plain, set.Buying.Usable), long...), needs, set); m.Buy < c.Buy-noise {
 		m.Mixed, c = true, m
 	}
-	if set.Buying.Spare == 0 {
+	if set.Buying.Spare == 0 && len(runs) == 0 {
 		c.Scrap = fits(needs, scrap(set.Metric), set)
 	}
 	return c

@@ -123,7 +123,7 @@ func TestClothIsEnough(t *testing.T) {
 		}
 		set := &pattern.Settings{Metric: rapid.Bool().Draw(t, "metric"), Buying: pattern.Buying{Usable: pattern.Length(rapid.IntRange(18, 44).Draw(t, "width")),
 			Straighten: side("straighten") / 8, Shrinkage: float64(rapid.IntRange(0, 6).Draw(t, "shrinkage")), Spare: rapid.IntRange(0, 1).Draw(t, "spare")}}
-		c := Buy(needs, set)
+		c := Buy(needs, nil, set)
 		for _, s := range c.Strips {
 			across := pattern.Length(0)
 			for _, cut := range s.Cuts {
@@ -157,16 +157,16 @@ func TestClothIsEnough(t *testing.T) {
 // that no way round fits the cloth is told.
 func TestScrapsAndGiants(t *testing.T) {
 	set := reckoned(40, 0)
-	if c := Buy([]Need{square(2.5, 4)}, set); c.Scrap != (pattern.Size{W: 7, H: 5}) {
+	if c := Buy([]Need{square(2.5, 4)}, nil, set); c.Scrap != (pattern.Size{W: 7, H: 5}) {
 		t.Errorf("four of 2 1/2 in: %+v", c)
 	}
-	if c := Buy([]Need{square(2.5, 5)}, set); c.Scrap.W != 0 || Yards(c.Buy) != "1/8 yd" {
+	if c := Buy([]Need{square(2.5, 5)}, nil, set); c.Scrap.W != 0 || Yards(c.Buy) != "1/8 yd" {
 		t.Errorf("five of 2 1/2 in: %+v", c)
 	}
-	if c := Buy([]Need{{pattern.Size{W: 41, H: 41}, 1}}, set); !c.TooBig {
+	if c := Buy([]Need{{pattern.Size{W: 41, H: 41}, 1}}, nil, set); !c.TooBig {
 		t.Errorf("41 in of 40: %+v", c)
 	}
-	if c := Buy([]Need{{pattern.Size{W: 41, H: 4.5}, 1}}, set); c.TooBig || Yards(c.Buy) != "1 1/4 yd" {
+	if c := Buy([]Need{{pattern.Size{W: 41, H: 4.5}, 1}}, nil, set); c.TooBig || Yards(c.Buy) != "1 1/4 yd" {
 		t.Errorf("a long patch lies along the cloth: %+v", c)
 	}
 }

@@ -21,6 +21,8 @@ type Strip struct {
 	Height pattern.Length
 	Times  int
 	Cuts   []Need // W of a size runs along the strip, H is the strip's height or less
+	For    string // of strips that are joined end to end: what for
+	Whole  bool   // no strip but a length of cloth, used as it is
 }
 
 // noise is what lengths are forgiven in a division: far below a thread.

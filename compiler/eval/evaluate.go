@@ -115,6 +115,9 @@ func (e *evaluator) finish() {
 	for _, b := range e.memo {
 		b.eachFabric(func(i *int) { *i = index[*i] })
 	}
+	for i := range p.Quilts {
+		eachFabric(&p.Quilts[i], func(i *int) { *i = index[*i] })
+	}
 	e.dress()
 }
 

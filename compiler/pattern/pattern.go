@@ -234,12 +234,3 @@ type Figures struct {
 	NearestPoints           Length // least distance between two different points
 	SamePoints              Length // greatest distance between two points taken for one
 }
-
-// A Quilt is a setting, as declared.
-type Quilt struct {
-	Title    string
-	Block    string // the only block it is made of, by name, and how many; "" for others
-	Blocks   int
-	Finished Length // their width; 0 if not told
-	Source   Source
-}

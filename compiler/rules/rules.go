@@ -56,6 +56,7 @@ var all = sync.OnceValue(func() []Rule {
 		c.SameWay(),
 		c.BorderPoint(),
 		c.Unfinished(),
+		c.Setting(),
 	}
 })
 

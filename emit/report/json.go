@@ -54,6 +54,7 @@ func JSON(p *pattern.Pattern, made [][]Made) []byte {
 		e.block(p, &p.Blocks[b], made[b])
 	}
 	e.close(']')
+	e.quilts(p)
 	e.accepted(p.Accepted)
 	e.limits(p.Limits)
 	e.close('}')

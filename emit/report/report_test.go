@@ -48,6 +48,16 @@ func busy() *pattern.Pattern {
 	p.Accepted = []pattern.Accepted{{Code: "R101", Message: "narrow", Reason: "it is a mast", Source: pattern.Source{File: "boat.seam", Line: 12}}}
 	p.Limits = []pattern.Limit{{Code: "R104", Name: "near_miss", Unit: pattern.InInches, Value: 0.375, Set: true}, {Code: "R106", Name: "section_pieces", Value: 20}}
 	p.Colorway = []pattern.Colorway{{Words: "as written", Dress: []pattern.Cloth{{Words: "sky", Value: "light", Colour: 0x00ff01}}}}
+	for range p.Fabrics[1:] {
+		p.Colorway[0].Dress = append(p.Colorway[0].Dress, pattern.Cloth{Words: "sea", Value: "dark"})
+	}
+	p.Quilts = []pattern.Quilt{{Title: "Flotilla", Layout: &pattern.Layout{
+		Size: pattern.Size{W: 8, H: 8}, Placed: []pattern.Placed{{}},
+		Areas: []pattern.Area{{Polygon: []pattern.Pos{{}, {X: 1}, {Y: 1}}}},
+		Cuts:  []pattern.Cut{{For: "sashes", Shape: pattern.Rectangle, Size: pattern.Size{W: 8.5, H: 1.5}, Count: 4}},
+		Runs:  []pattern.Run{{For: "binding", Height: 2.25, Lengths: []pattern.Length{44}, Loose: true}},
+	}}}
+	p.Settings.Buying.Usable = 40
 	p.Blocks[0].Source = pattern.Source{File: filepath.Join("sea", "boat.seam"), Line: 3}
 	d := &p.Blocks[0].Sizes[0].Drawings[0]
 	d.Source = pattern.Source{File: p.Blocks[0].Source.File, Line: 4}

@@ -20,8 +20,47 @@ type document struct {
 	Fabrics     []fabric    `json:"fabrics"`
 	Colorways   []colorway  `json:"colorways"`
 	Blocks      []blockJSON `json:"blocks"`
+	Quilts      []quiltJSON `json:"quilts"`
 	Accepted    []accepted  `json:"accepted"`
 	Limits      []limit     `json:"limits"`
+}
+
+type quiltJSON struct {
+	Title   string `json:"title"`
+	Size    point  `json:"size"`
+	Backing point  `json:"backing"`
+	Batting point  `json:"batting"`
+	Placed  []struct {
+		Block    string  `json:"block"`
+		Finished point   `json:"finished"`
+		Reversed bool    `json:"reversed"`
+		Turn     float64 `json:"turn"`
+		Shift    point   `json:"shift"`
+	} `json:"placed"`
+	Areas []struct {
+		Fabric  string  `json:"fabric"`
+		Polygon []point `json:"polygon"`
+	} `json:"areas"`
+	Cutting []struct {
+		For     string `json:"for"`
+		Fabric  string `json:"fabric"`
+		Shape   string `json:"shape"`
+		Size    point  `json:"size"`
+		Patches int    `json:"patches"`
+	} `json:"cutting"`
+	Strips []struct {
+		For     string    `json:"for"`
+		Fabric  string    `json:"fabric"`
+		Width   float64   `json:"width"`
+		Bias    bool      `json:"bias"`
+		Lengths []float64 `json:"lengths"`
+	} `json:"strips"`
+	Cloth []struct {
+		Colorway string  `json:"colorway"`
+		Words    string  `json:"words"`
+		Taken    float64 `json:"taken"`
+		Buy      float64 `json:"buy"`
+	} `json:"cloth"`
 }
 
 type picture struct {

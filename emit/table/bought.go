@@ -24,7 +24,7 @@ func (c *Cuts) Bought(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) []
 		var needs []cutting.Need
 		needs, i = c.needs(i, n)
 		w := &writer{p: p, s: s, metric: p.Settings.Metric}
-		switch cloth := cutting.Buy(needs, &p.Settings); {
+		switch cloth := cutting.Buy(needs, nil, &p.Settings); {
 		case cloth.TooBig:
 			w.text("wider cloth")
 		case cloth.Scrap.W > 0:

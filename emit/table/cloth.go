@@ -77,7 +77,7 @@ func (c *Cuts) Buying(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) (h
 		bought := Purchase{Fabric: c.Rows[i].Fabric}
 		var needs []cutting.Need
 		needs, i = c.needs(i, n)
-		w.bought(&bought, cutting.Buy(needs, set))
+		w.bought(&bought, cutting.Buy(needs, nil, set))
 		all = append(all, bought)
 	}
 	return how, all
@@ -136,11 +136,15 @@ func (w *writer) amount(l pattern.Length) *writer {
 }
 
 func (w *writer) strip(s *cutting.Strip) *writer {
-	w.text("(").number(s.Times).text(") strip")
+	what := ") strip"
+	if s.Whole {
+		what = ") length"
+	}
+	w.text("(").number(s.Times).text(what)
 	if s.Times > 1 {
 		w.text("s")
 	}
-	w.text(" of ").own(s.Height).text(", for ")
+	w.text(" of ").own(s.Height).text(", for ").text(s.For)
 	for i, n := range s.Cuts {
 		if i > 0 {
 			w.text(" and ")

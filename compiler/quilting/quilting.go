@@ -1,0 +1,185 @@
+package quilting
+
+import (
+	"math"
+	"slices"
+
+	"seamwright/compiler/pattern"
+)
+
+// Lay works out every quilt of a pattern.
+func Lay(p *pattern.Pattern) {
+	for i := range p.Quilts {
+		q := &p.Quilts[i]
+		w := &work{p: p, q: q, out: &pattern.Layout{}, a: p.Settings.Allowance, step: p.Settings.PatchStep(true)}
+		if q.Why = w.lay(); q.Why == "" {
+			q.Layout = w.out
+		}
+	}
+}
+
+// same is how near two finished widths must be to be one: it forgives 20cm
+// against 7.874in, far below a thread of cloth.
+const same pattern.Length = 0.001
+
+// A work is the laying out of one quilt.
+type work struct {
+	p    *pattern.Pattern
+	q    *pattern.Quilt
+	out  *pattern.Layout
+	a    pattern.Length // seam allowance
+	step pattern.Length // of rounding
+	side pattern.Size   // of the blocks, finished
+	size pattern.Size   // of what is laid so far, from its lower left corner
+}
+
+func (w *work) lay() (why string) {
+	if why = w.measure(); why != "" {
+		return why
+	}
+	if w.q.OnPoint {
+		why = w.onPoint()
+	} else {
+		why = w.straight()
+	}
+	if why != "" {
+		return why
+	}
+	for i := range w.q.Borders {
+		if why = w.border(&w.q.Borders[i]); why != "" {
+			return why
+		}
+	}
+	w.out.Size = w.size
+	return w.finish()
+}
+
+// measure finds the size of the blocks: the one that is told, or else the least
+// that all of them have.
+func (w *work) measure() string {
+	var names []string
+	for _, row := range w.q.Rows {
+		for _, c := range row {
+			if c.Block != "" && !slices.Contains(names, c.Block) {
+				names = append(names, c.Block)
+			}
+		}
+	}
+	switch {
+	case len(names) == 0 && len(w.q.Rows) == 0:
+		return "it doesn't say how many blocks it has: blocks boat, 5 x 6"
+	case len(names) == 0:
+		return "it has no block, only plain squares"
+	}
+	first := w.block(names[0])
+	for i := range first.Sizes {
+		size := first.Sizes[i].Finished
+		if w.q.Finished > 0 && abs(size.W-w.q.Finished) > same {
+			continue
+		}
+		if slices.ContainsFunc(names, func(name string) bool { return w.sized(w.block(name), size) < 0 }) {
+			continue
+		}
+		w.side = size
+		return ""
+	}
+	if w.q.Finished > 0 {
+		for _, name := range names {
+			b := w.block(name)
+			if !slices.ContainsFunc(b.Sizes, func(s pattern.Sized) bool { return abs(s.Finished.W-w.q.Finished) <= same }) {
+				return "it is made of blocks of " + w.q.Finished.Exact() + ", and `" + name + "` is not finished in that size"
+			}
+		}
+	}
+	return "its blocks have no finished size in common"
+}
+
+func (w *work) block(name string) *pattern.Block {
+	i := slices.IndexFunc(w.p.Blocks, func(b pattern.Block) bool { return b.Name == name })
+	return &w.p.Blocks[i]
+}
+
+func (w *work) sized(b *pattern.Block, size pattern.Size) int {
+	return slices.IndexFunc(b.Sizes, func(s pattern.Sized) bool {
+		return abs(s.Finished.W-size.W) <= same && abs(s.Finished.H-size.H) <= same
+	})
+}
+
+// place puts a cell with its lower left corner, as it lies when turned, at a
+// place; on point it is turned by half a right angle about that corner first.
+func (w *work) place(c *pattern.Cell, at pattern.Pos, tilt float64) {
+	if c.Block == "" {
+		square := []pattern.Pos{{}, {X: w.side.W}, {X: w.side.W, Y: w.side.H}, {Y: w.side.H}}
+		tilted := pattern.Copy{Turn: tilt, Shift: at}
+		w.area(c.Fabric, moved(square, tilted.Motion()))
+		w.cut("plain squares", c.Fabric, w.exact(w.side), 1)
+		return
+	}
+	block := slices.IndexFunc(w.p.Blocks, func(b pattern.Block) bool { return b.Name == c.Block })
+	placed := pattern.Placed{Block: block, Size: w.sized(&w.p.Blocks[block], w.side), Turn: float64(90 * c.Turn), Reversed: c.Reversed}
+	// The corner of the turned block that is its lower left one, from its own.
+	corner := placed.Motion()(pattern.Pos{})
+	for _, q := range []pattern.Pos{{X: w.side.W}, {Y: w.side.H}, {X: w.side.W, Y: w.side.H}} {
+		m := placed.Motion()(q)
+		corner = pattern.Pos{X: min(corner.X, m.X), Y: min(corner.Y, m.Y)}
+	}
+	tilted := pattern.Copy{Turn: tilt}
+	corner = tilted.Motion()(corner)
+	placed.Turn += tilt
+	placed.Shift = pattern.Pos{X: at.X - corner.X, Y: at.Y - corner.Y}
+	w.out.Placed = append(w.out.Placed, placed)
+}
+
+func moved(polygon []pattern.Pos, by func(pattern.Pos) pattern.Pos) []pattern.Pos {
+	out := make([]pattern.Pos, len(polygon))
+	for i, q := range polygon {
+		out[i] = by(q)
+	}
+	return out
+}
+
+func (w *work) area(fabric int, polygon []pattern.Pos) {
+	w.out.Areas = append(w.out.Areas, pattern.Area{Fabric: fabric, Polygon: polygon})
+}
+
+func (w *work) rectangle(fabric int, x, y, width, height pattern.Length) {
+	w.area(fabric, []pattern.Pos{{X: x, Y: y}, {X: x + width, Y: y}, {X: x + width, Y: y + height}, {X: x, Y: y + height}})
+}
+
+// exact returns a finished size with an allowance all round, as it is cut.
+func (w *work) exact(s pattern.Size) pattern.Size {
+	return pattern.Size{W: pattern.RoundUp(s.W+2*w.a, w.step), H: pattern.RoundUp(s.H+2*w.a, w.step)}
+}
+
+// cut notes patches; alike ones are counted together.
+func (w *work) cut(what string, fabric int, size pattern.Size, n int) {
+	shape := pattern.Rectangle
+	if abs(size.W-size.H) < same {
+		shape = pattern.Square
+	}
+	w.shaped(pattern.Cut{For: what, Fabric: fabric, Shape: shape, Size: pattern.Size{W: max(size.W, size.H), H: min(size.W, size.H)}, Count: n})
+}
+
+func (w *work) shaped(c pattern.Cut) {
+	for i := range w.out.Cuts {
+		o := &w.out.Cuts[i]
+		if o.For == c.For && o.Fabric == c.Fabric && o.Shape == c.Shape && abs(o.Size.W-c.Size.W) < same && abs(o.Size.H-c.Size.H) < same {
+			o.Count += c.Count
+			return
+		}
+	}
+	if c.Count > 0 {
+		w.out.Cuts = append(w.out.Cuts, c)
+	}
+}
+
+// run notes lengths of a long strip of a finished width.
+func (w *work) run(what string, fabric int, width pattern.Length, lengths ...pattern.Length) {
+	r := pattern.Run{For: what, Fabric: fabric, Height: pattern.RoundUp(width+2*w.a, w.step)}
+	for _, l := range lengths {
+		r.Lengths = append(r.Lengths, pattern.RoundUp(l+2*w.a, w.step))
+	}
+	w.out.Runs = append(w.out.Runs, r)
+}
+
+func abs(l pattern.Length) pattern.Length { return pattern.Length(math.Abs(float64(l))) }

@@ -1,0 +1,63 @@
+package emit
+
+import (
+	"math"
+	"slices"
+
+	"seamwright/compiler/pattern"
+	"seamwright/emit/diagram"
+	"seamwright/emit/table"
+)
+
+// quilts makes the files of every quilt that is laid out: pictures, what is cut
+// beside its blocks, and the cloth of the whole.
+func (w *work) quilts(f *files) {
+	for i := range w.p.Quilts {
+		q := &w.p.Quilts[i]
+		if q.Layout == nil {
+			continue
+		}
+		folder := f.unique(safeName("quilt-" + q.Title))
+		if w.options.wants("diagrams") {
+			for _, picture := range diagram.Quilts(w.p, q) {
+				f.add(folder+"/"+picture.Name+".svg", func() []byte { return w.render(picture.Make()) })
+			}
+		}
+		if w.options.wants("tables") {
+			f.add(folder+"/quilt.md", func() []byte { return table.QuiltMarkdown(w.p, q) })
+			f.add(folder+"/quilt.csv", func() []byte { return table.QuiltCSV(w.p, q) })
+		}
+	}
+}
+
+// chooseQuilts keeps the layouts of those quilts whose blocks are all among the
+// chosen sizes, and counts these anew.
+func chooseQuilts(all, chosen *pattern.Pattern) {
+	chosen.Quilts = slices.Clone(all.Quilts)
+	for i := range chosen.Quilts {
+		q := &chosen.Quilts[i]
+		if q.Layout == nil {
+			continue
+		}
+		l := *q.Layout
+		l.Placed = slices.Clone(l.Placed)
+		q.Layout = &l
+		for k := range l.Placed {
+			placed := &l.Placed[k]
+			from := &all.Blocks[placed.Block]
+			width := from.Sizes[placed.Size].Finished.W
+			placed.Block = slices.IndexFunc(chosen.Blocks, func(b pattern.Block) bool { return b.Name == from.Name })
+			if placed.Block < 0 {
+				q.Layout = nil
+				break
+			}
+			placed.Size = slices.IndexFunc(chosen.Blocks[placed.Block].Sizes, func(s pattern.Sized) bool {
+				return math.Abs(float64(s.Finished.W-width)) < sameSize
+			})
+			if placed.Size < 0 {
+				q.Layout = nil
+				break
+			}
+		}
+	}
+}

@@ -1,0 +1,261 @@
+package table
+
+import (
+	"strconv"
+
+	"seamwright/compiler/cutting"
+	"seamwright/compiler/pattern"
+)
+
+// A Counted is how often a block is made at one size: indices into Blocks and
+// Sizes. Turned is how many of them are reversed.
+type Counted struct {
+	Block, Size, Count, Turned int
+}
+
+// Counts lists the blocks of a quilt, in the order of the pattern.
+func Counts(p *pattern.Pattern, l *pattern.Layout) (all []Counted) {
+	for b := range p.Blocks {
+		for s := range p.Blocks[b].Sizes {
+			c := Counted{Block: b, Size: s}
+			for i := range l.Placed {
+				if l.Placed[i].Block != b || l.Placed[i].Size != s {
+					continue
+				}
+				c.Count++
+				if l.Placed[i].Reversed {
+					c.Turned++
+				}
+			}
+			if c.Count > 0 {
+				all = append(all, c)
+			}
+		}
+	}
+	return all
+}
+
+// A Cloth is what one cloth of a colorway is bought for.
+type Cloth struct {
+	Dress  pattern.Cloth
+	Needs  []cutting.Need
+	Runs   []pattern.Run
+	Bought cutting.Cloth
+}
+
+// QuiltCloth reckons the cloth of a whole quilt, dressed by a colorway: fabrics
+// that are dressed in an equal cloth are bought together. None where the pattern
+// reckons none.
+func QuiltCloth(p *pattern.Pattern, l *pattern.Layout, way *pattern.Colorway) []Cloth {
+	if p.Settings.Buying.Usable <= 0 {
+		return nil
+	}
+	var all []Cloth
+	of := make([]int, len(p.Fabrics)) // cloth of each fabric
+	for i := range p.Fabrics {
+		of[i] = -1
+		for k := range all {
+			if all[k].Dress == way.Dress[i] {
+				of[i] = k
+			}
+		}
+		if of[i] < 0 {
+			of[i] = len(all)
+			all = append(all, Cloth{Dress: way.Dress[i]})
+		}
+	}
+	add := func(fabric int, size pattern.Size, n int) {
+		c := &all[of[fabric]]
+		for k := range c.Needs {
+			if thousandths(c.Needs[k].Size.W) == thousandths(size.W) && thousandths(c.Needs[k].Size.H) == thousandths(size.H) {
+				c.Needs[k].Count += n
+				return
+			}
+		}
+		if n > 0 {
+			c.Needs = append(c.Needs, cutting.Need{Size: size, Count: n})
+		}
+	}
+	for _, n := range Counts(p, l) {
+		rows := List(p, &p.Blocks[n.Block].Sizes[n.Size]).Rows
+		for i := range rows {
+			r := &rows[i]
+			yield, straight := r.Shape.Yield(), n.Count-n.Turned // of a reversed block every patch is of the other hand
+			add(r.Fabric, r.Size, cloths(r.Patches*straight+r.Reversed*n.Turned, yield)+cloths(r.Reversed*straight+r.Patches*n.Turned, yield))
+		}
+	}
+	for i := range l.Cuts {
+		c := &l.Cuts[i]
+		add(c.Fabric, c.Size, cloths(c.Count, c.Shape.Yield()))
+	}
+	for i := range l.Runs {
+		c := &all[of[l.Runs[i].Fabric]]
+		c.Runs = append(c.Runs, l.Runs[i])
+	}
+	used := all[:0]
+	for _, c := range all {
+		if len(c.Needs)+len(c.Runs) > 0 {
+			c.Bought = cutting.Buy(c.Needs, c.Runs, &p.Settings)
+			used = append(used, c)
+		}
+	}
+	return used
+}
+
+// cloths is how many squares or rectangles give so many patches.
+func cloths(patches, yield int) int { return (patches + yield - 1) / yield }
+
+// QuiltMarkdown tells how a quilt is set, what is cut for it beside its blocks, and
+// the cloth of the whole, for people to read and to print.
+func QuiltMarkdown(p *pattern.Pattern, q *pattern.Quilt) []byte {
+	l := q.Layout
+	w := writer{p: p, metric: p.Settings.Metric}
+	w.text("# Quilt: ").author(q.Title).text("\n\nIt finishes ").measures(l.Size)
+	if q.Binding.Width > 0 {
+		w.text(", measured inside the binding")
+	}
+	w.text(". The picture beside this file shows where every block lies, and how it is turned.\n\n## Blocks\n\n| Count | Block | Finishes | Measures until it is joined |\n|---:|---|---|---|\n")
+	turned := 0
+	for _, c := range Counts(p, l) {
+		b := &p.Blocks[c.Block]
+		s := &b.Sizes[c.Size]
+		w.text("| ").count(c.Count).text(" | ").author(b.Title).text(" | ").size(s.Finished).text(" | ").size(unfinished(p, s)).text(" |\n")
+		turned += c.Turned
+	}
+	w.text("\nPrint the sheets of a block as often as they say for one block, times the count.\n")
+	if turned > 0 {
+		w.text("\n").count(turned).text(" of the blocks are reversed. Their sheets are the reverse of the printed ones and are not among them: write a block that places this one reversed.\n")
+	}
+	w.setting(l)
+	for i := range p.Colorway {
+		w.quiltCloth(l, &p.Colorway[i])
+	}
+	w.text("\nCare: close the blade of the rotary cutter whenever you lay it down, and cut away from yourself.\n")
+	return w.b
+}
+
+// measures writes a size to the nearest eighth, for on point none lies on a ruler.
+func (w *writer) measures(s pattern.Size) *writer { return w.own(s.W).text(" x ").own(s.H) }
+
+// setting writes what is cut beside the blocks.
+func (w *writer) setting(l *pattern.Layout) {
+	if len(l.Cuts)+len(l.Runs) > 0 {
+		w.text("\n## Between and around the blocks\n\nSizes are as cut, exact.\n")
+	}
+	if len(l.Cuts) > 0 {
+		w.text("\n| Count | For | Fabric | Shape | Size | ").text(w.other()).text(" |\n|---:|---|---|---|---|---|\n")
+		for i := range l.Cuts {
+			c := &l.Cuts[i]
+			w.text("| ").count(cloths(c.Count, c.Shape.Yield())).text(" | ").text(c.For)
+			if c.Shape.Yield() > 1 {
+				w.text(" ").count(c.Count)
+			}
+			w.text(" | ").author(w.p.Fabrics[c.Fabric].Words).text(" | ").text(shapeWords(c.Shape)).text(" | ").cells(c.Size).text(" |\n")
+		}
+	}
+	if len(l.Runs) > 0 {
+		w.text("\n| Strips for | Fabric | Width of the strip | Lengths |\n|---|---|---|---|\n")
+		for i := range l.Runs {
+			w.strips(&l.Runs[i])
+		}
+		w.text("\nMeasure the quilt through its middle before you cut a border, and cut it to that.\n")
+	}
+	if l.Backing.W > 0 {
+		w.text("\nBacking: ").measures(l.Backing).text(".\n")
+	}
+	if l.Batting.W > 0 {
+		w.text("\nBatting: ").measures(l.Batting).text(".\n")
+	}
+}
+
+// strips writes one run.
+func (w *writer) strips(r *pattern.Run) {
+	w.text("| ").text(r.For).text(" | ").author(w.p.Fabrics[r.Fabric].Words).text(" | ")
+	switch {
+	case r.Lengthy:
+		w.text("the whole cloth | ").count(len(r.Lengths)).text(" of ").own(r.Height).text(", side by side |\n")
+		return
+	case r.Bias:
+		w.own(r.Height).text(", on the bias | ")
+	default:
+		w.own(r.Height).text(" | ")
+	}
+	for i := 0; i < len(r.Lengths); {
+		n := 1
+		for i+n < len(r.Lengths) && thousandths(r.Lengths[i+n]) == thousandths(r.Lengths[i]) {
+			n++
+		}
+		if i > 0 {
+			w.text(", ")
+		}
+		w.count(n).text(" of ").own(r.Lengths[i])
+		i += n
+	}
+	if r.Loose {
+		w.text(" in all, corners and joins included")
+	}
+	w.text(" |\n")
+}
+
+// quiltCloth writes the cloth of one colorway.
+func (w *writer) quiltCloth(l *pattern.Layout, way *pattern.Colorway) {
+	all := QuiltCloth(w.p, l, way)
+	if len(all) == 0 {
+		return
+	}
+	w.text("\n## Cloth to buy")
+	if way.Name != "" {
+		w.text(": ").author(way.Words)
+	}
+	w.text("\n\nFor the whole quilt. Strips are cut across the cloth, of which ").own(w.p.Settings.Buying.Usable).text(" are usable between the selvages.\n\n")
+	for i := range all {
+		var bought Purchase
+		sub := writer{p: w.p, metric: w.metric}
+		sub.bought(&bought, all[i].Bought)
+		w.text("- **").author(all[i].Dress.Words).text("** (").author(all[i].Dress.Value).text("): ").text(bought.Words).text("\n")
+		for _, line := range bought.Sum {
+			w.text("  - ").text(line).text("\n")
+		}
+	}
+}
+
+// QuiltCSV writes what is cut for a quilt beside its blocks, then what is bought.
+func QuiltCSV(p *pattern.Pattern, q *pattern.Quilt) []byte {
+	b := []byte("What,Fabric,Count,Shape,Size,Metric size\r\n")
+	row := func(what, fabric string, n int, shape, size, metric string) {
+		b = AppendCSV(b, what)
+		b = AppendCSV(append(b, ','), fabric)
+		b = strconv.AppendInt(append(b, ','), int64(n), 10)
+		for _, text := range [3]string{shape, size, metric} {
+			b = AppendCSV(append(b, ','), text)
+		}
+		b = append(b, "\r\n"...)
+	}
+	l := q.Layout
+	for _, c := range Counts(p, l) {
+		s := unfinished(p, &p.Blocks[c.Block].Sizes[c.Size])
+		row("block", p.Blocks[c.Block].Title, c.Count, "as joined", Size(s, false), Size(s, true))
+	}
+	for i := range l.Cuts {
+		c := &l.Cuts[i]
+		row(c.For, p.Fabrics[c.Fabric].Words, cloths(c.Count, c.Shape.Yield()), shapeWords(c.Shape), Size(c.Size, false), Size(c.Size, true))
+	}
+	for i := range l.Runs {
+		r := &l.Runs[i]
+		for _, length := range r.Lengths {
+			s := pattern.Size{W: length, H: r.Height}
+			row(r.For, p.Fabrics[r.Fabric].Words, 1, "strip", Size(s, false), Size(s, true))
+		}
+	}
+	for i := range p.Colorway {
+		way := &p.Colorway[i]
+		for _, c := range QuiltCloth(p, l, way) {
+			what := "cloth"
+			if way.Name != "" {
+				what += ", " + way.Words
+			}
+			row(what, c.Dress.Words, 1, "to buy", c.Bought.Buy.In(8), c.Bought.Buy.Cm())
+		}
+	}
+	return b
+}
