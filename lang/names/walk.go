@@ -19,14 +19,17 @@ func (r *resolver) inside(d lang.Decl) {
 	}
 }
 
-// setting walks a quilt's setting: names of blocks, and of fabrics.
+// setting walks a quilt's setting: names of blocks, and of fabrics, which stand for
+// plain squares where blocks may stand.
 func (r *resolver) setting(p *lang.Prop) {
-	for _, v := range p.Values {
+	for i, v := range p.Values {
 		n, named := v.Value.(*lang.Name)
 		switch {
 		case !named:
 			r.expr(v.Value)
-		case p.Name.Text == "blocks" || p.Name.Text == "row":
+		case i > 0 && (n.Text == "mitred" || n.Text == "bias" || n.Text == "around") && p.Name.Text != "blocks" && p.Name.Text != "row":
+			// a word of the setting
+		case (p.Name.Text == "blocks" || p.Name.Text == "row") && !r.onlyFabric(n.Text):
 			r.unitNamed(n.Text, n.Span)
 		default:
 			r.fabric(lang.Ident{Span: n.Span, Text: n.Text})
@@ -35,6 +38,13 @@ func (r *resolver) setting(p *lang.Prop) {
 		r.expr(v.Of)
 		r.expr(v.Turn)
 	}
+}
+
+// onlyFabric reports whether a name is a fabric's and no unit's.
+func (r *resolver) onlyFabric(name string) bool {
+	known := r.values[name]
+	_, unit := r.units[name]
+	return !unit && len(known) > 0 && r.t.Decls[known[0]].Kind == Fabric
 }
 
 func (r *resolver) body(u *lang.Unit) {
