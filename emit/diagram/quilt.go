@@ -41,6 +41,7 @@ func quilt(p *pattern.Pattern, q *pattern.Quilt, way *pattern.Colorway) *drawing
 	}
 	f := pic.fit(boxOf(edge))
 	used := make([]bool, len(p.Fabrics))
+	pen := &drawing.Pen{}
 	g := &drawing.Group{ID: "quilt", Class: "quilt"}
 	style := drawing.PatchLine
 	if quiltPieces(p, l) > many {
@@ -59,7 +60,7 @@ func quilt(p *pattern.Pattern, q *pattern.Quilt, way *pattern.Colorway) *drawing
 	}
 	for i := range l.Placed {
 		move := l.Placed[i].Motion()
-		eachPiece(&p.Blocks[l.Placed[i].Block].Sizes[l.Placed[i].Size], func(piece *pattern.Piece, polygon []pos) {
+		eachPiece(&p.Blocks[l.Placed[i].Block].Sizes[l.Placed[i].Size], pen, func(piece *pattern.Piece, polygon []pos) {
 			for k, v := range polygon {
 				polygon[k] = move(v)
 			}
