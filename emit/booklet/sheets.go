@@ -35,6 +35,7 @@ func (m *maker) fullSize() {
 	if across*down > 1 {
 		m.Text(m.say("full_size_tiles", "n", strconv.Itoa(across*down), "across", strconv.Itoa(across), "down", strconv.Itoa(down)))
 	}
+	whole := drawing.NewWide(figure.True(pattern.Pos{}))
 	for row := range down {
 		for column := range across {
 			if row+column > 0 {
@@ -45,8 +46,9 @@ func (m *maker) fullSize() {
 			}
 			m.Picture(tile.H, func(at pattern.Pos, _ pattern.Size) []drawing.Item {
 				frame := []pattern.Pos{at, {X: at.X + tile.W, Y: at.Y}, {X: at.X + tile.W, Y: at.Y + tile.H}, {X: at.X, Y: at.Y + tile.H}}
-				corner := pattern.Pos{X: at.X - tile.W*pattern.Length(column), Y: at.Y - tile.H*pattern.Length(row)}
-				items := []drawing.Item{&drawing.Group{Clip: frame, Items: figure.True(corner)}}
+				from := pattern.Pos{X: tile.W * pattern.Length(column), Y: tile.H * pattern.Length(row)}
+				part := whole.Part(drawing.Reach{X0: from.X, Y0: from.Y, X1: from.X + tile.W, Y1: from.Y + tile.H}, at)
+				items := []drawing.Item{&drawing.Group{Clip: frame, Items: part}}
 				if across*down > 1 {
 					items = append(items, &drawing.Path{Style: drawing.RunOnLine, Points: frame, Closed: true, Fill: drawing.NoColour})
 				}
