@@ -72,7 +72,8 @@ func (c *cutter) contour(d *pattern.Drawing) []pattern.Pos {
 //
 // Between pieces of a section, what is kept reaches sqrt 2 allowances past the
 // corner, as at a right angle: more than an allowance that ends square with
-// either edge. At the section's own corners the cutting line is made to meet the
+// either edge. Where a seam goes on past the corner more is needed; that is a
+// [debt]. At the section's own corners the cutting line is made to meet the
 // neighbour's raw edge, which is the mirror image of the one edge's cutting line
 // in the other; that tip reaches half as far as the sharp one.
 func (c *cutter) blunt(area, finished []pattern.Pos, section bool) []pattern.Pos {

@@ -47,8 +47,8 @@ func (g *generator) chord(p poly) (l line, at [2]pt, ok bool) {
 	return line{}, at, false
 }
 
-// sharpest is the sharpest corner that is generated. Patches are cut with blunted
-// tips; in a tip sharper than this, seam allowances end before they are whole.
+// sharpest is the sharpest corner that is generated, in degrees: sharper ones have
+// to be accepted by the author.
 const sharpest = 12
 
 // blunt reports whether no corner of a polygon is sharper than the sharpest.
@@ -109,6 +109,12 @@ func generate(t *rapid.T) ([]File, string) {
 	extra := rapid.SampledFrom([]string{"", "  extra 1/4in\n"}).Draw(t, "extra")
 	text := "pattern \"Drift\" {\n  edition 1\n  sheet a3\n" + extra + "}\nfabric sky \"sky\" light #bcd4df\nfabric sea \"sea\" medium #3c7d8c\nfabric sand \"sand\" dark #6b4a2f\n" +
 		"block drift 8 x 8 finished 8in {\n" + g.sections.String() + g.joins.String() + "}\n"
+	return built(text)
+}
+
+// built returns the files of a pattern, or nil where there is something to say
+// against it; and its text.
+func built(text string) ([]File, string) {
 	p, ps := compiler.Compile(&problem.Source{Name: "drift.seam", Text: text}, beside{})
 	if problem.Failed(ps) || p == nil {
 		return nil, fmt.Sprint(ps) + text
@@ -122,6 +128,31 @@ func generate(t *rapid.T) ([]File, string) {
 		files = append(files, File{o.Path, o.Data})
 	}
 	return files, text
+}
+
+// Where a seam goes on past a point of 14 degrees, what lies behind it can only be the
+// point's own cloth: with tips cut off at the reach of a right angle's corner, 0.17 in
+// were left.
+func TestBehindSharpPoint(t *testing.T) {
+	files, text := built(`pattern "Sharp" { edition 1  sheet tabloid }
+fabric sky "sky" light #dfeaf0
+fabric sea "sea" dark #3c7d8c
+block sharp 8 x 8 finished 8in {
+  section A {
+    1 sky at (2, 6)
+    2 sea along (6, 7.5) -- (0, 4.5) at (2.8, 4.3)
+    3 sky along (0, 6) -- (8, 8) at (2.6, 7.3)
+  }
+  section B { 1 sea at (6, 2) }
+  join (0, 0) -- (8, 8)
+}
+`)
+	if files == nil {
+		t.Fatal(text)
+	}
+	if r, err := Sew(files); err != nil || r.Failed() || r.Blocks[0].LeastAllowance < 0.249 {
+		t.Errorf("%v: %v, least %v", err, findings(r), r.Blocks[0].LeastAllowance)
+	}
 }
 
 // Whatever the compiler lets pass can be sewn from its sheets.
