@@ -259,7 +259,7 @@ func (w *work) write() []Output {
 			}
 			parts := booklet.Parts{Pattern: w.p, Block: block, Sized: sized, Sheets: &w.sets[b][s], Cuts: cuts, Words: said, Pictures: w.pictures}
 			if w.options.binds() {
-				f.add(sub+"/booklet.pdf", func() []byte { return w.booklet(parts, booklet.Make) })
+				f.add(sub+"/booklet.pdf", func() []byte { return w.booklet(parts) })
 			}
 			w.copies(f, sub, parts)
 		}
@@ -346,7 +346,7 @@ func (w *work) bound(b *pattern.Block, s *pattern.Sized, set *sheet.Set) []byte 
 		}
 		d.Pages = append(d.Pages, pdf.Page{Page: &sh.Page, Bookmark: name, Shared: true})
 	}
-	return w.bind(d)
+	return bind(pdf.NewWriter(w.store), d)
 }
 
 // words returns the messages in the pattern's language, in English where there
@@ -359,20 +359,32 @@ func (w *work) words() *words.Catalogue {
 	return c
 }
 
-// booklet binds one of the lists of pages that there are for a size.
-func (w *work) booklet(parts booklet.Parts, list func(booklet.Parts) []pdf.Page) []byte {
-	return w.bind(&pdf.Document{
+// booklet binds the booklet of a size. Its pages are rendered while the next are
+// set, and not held as drawings: there may be hundreds.
+func (w *work) booklet(parts booklet.Parts) []byte {
+	to := pdf.NewWriter(w.store)
+	parts.Early = to.Early
+	return w.finish(to, parts, booklet.Make(parts))
+}
+
+// copy binds another of the lists of pages that there are for a size.
+func (w *work) copy(parts booklet.Parts, list func(booklet.Parts) []pdf.Page) []byte {
+	return w.finish(pdf.NewWriter(w.store), parts, list(parts))
+}
+
+func (w *work) finish(to *pdf.Writer, parts booklet.Parts, pages []pdf.Page) []byte {
+	return bind(to, &pdf.Document{
 		Title:    parts.Block.Title + ", " + parts.Sized.Finished.W.Exact(),
 		Author:   w.p.About.Author,
 		Subject:  "print at 100 %, on one side; mark " + parts.Sheets.Mark,
 		Language: parts.Words.Language,
-		Pages:    list(parts),
+		Pages:    pages,
 	})
 }
 
 // bind writes a document. One that cannot be written is a fault of this program.
-func (w *work) bind(d *pdf.Document) []byte {
-	data, err := pdf.NewWriter(w.store).Close(d)
+func bind(to *pdf.Writer, d *pdf.Document) []byte {
+	data, err := to.Close(d)
 	if err != nil {
 		panic(err)
 	}

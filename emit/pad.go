@@ -94,7 +94,7 @@ func (w *work) copies(f *files, folder string, parts booklet.Parts) {
 			on := parts
 			on.Sheets = &r.set
 			file := f.add(name, func() []byte {
-				return w.booklet(on, func(p booklet.Parts) []pdf.Page { return booklet.Pad(p, r.pad) })
+				return w.copy(on, func(p booklet.Parts) []pdf.Page { return booklet.Pad(p, r.pad) })
 			})
 			file.Holds = told[i].Words()
 		}
@@ -109,7 +109,7 @@ func (w *work) copies(f *files, folder string, parts booklet.Parts) {
 		{"class", "class", booklet.Class},
 	} {
 		if w.options.asks(paper.kind) {
-			f.add(folder+"/"+paper.file+".pdf", func() []byte { return w.booklet(parts, paper.pages) })
+			f.add(folder+"/"+paper.file+".pdf", func() []byte { return w.copy(parts, paper.pages) })
 		}
 	}
 }

@@ -23,6 +23,10 @@ type Parts struct {
 	Cuts     *table.Cuts
 	Words    *words.Catalogue
 	Pictures []Picture // of the author
+
+	// Early is told of every page that is complete but for its foot, and may take
+	// its items away; the foot is drawn over it. Nil for nobody.
+	Early func(*drawing.Page)
 }
 
 // A maker is the work on one booklet.
@@ -33,6 +37,8 @@ type maker struct {
 	margin  pattern.Length // at least; 0: that of the paper
 	printed bool           // the sheets are: nothing is told of printing them
 	letters pattern.Length // how much larger than usual; 0: as usual
+
+	early map[*drawing.Page]bool // pages of which Early was told
 }
 
 // leastMargin is kept free on pages that are only read: every common printer
@@ -76,6 +82,15 @@ func (m *maker) text(set func()) *flow.Flow {
 	k := cmp.Or(m.letters, 1) // set on smaller paper, then enlarged
 	size := pattern.Size{W: paper.Paper.W / k, H: paper.Paper.H / k}
 	m.Flow = flow.New(size, max(paper.Margin, leastMargin, m.margin)/k)
+	if m.Early != nil {
+		m.Flow.Full = func(p *drawing.Page) {
+			if m.early == nil {
+				m.early = map[*drawing.Page]bool{}
+			}
+			m.early[p] = true
+			m.Early(p)
+		}
+	}
 	m.Break()
 	set()
 	return m.Flow
@@ -94,7 +109,11 @@ func (m *maker) pages(to []pdf.Page, text *flow.Flow, after, of int) []pdf.Page 
 			p.Size = m.Pattern.Settings.Sheet.Paper
 			p.Items = enlarged(p.Items, k)
 		}
-		to = append(to, pdf.Page{Page: p.Page, Bookmark: p.Chapter})
+		page := pdf.Page{Page: p.Page, Bookmark: p.Chapter}
+		if m.early[p.Page] {
+			page.Shared, page.Over = true, p.Items
+		}
+		to = append(to, page)
 	}
 	return to
 }

@@ -18,7 +18,7 @@ const (
 // A hatcher fills areas with slanting lines. The lines of neighbours of one
 // value run on into each other, as on cloth.
 type hatcher struct {
-	grey bool // fill with greys instead
+	grey bool         // fill with greys instead
 	pen  *drawing.Pen // the page's; nil: one of its own
 	cuts []length
 }

@@ -39,6 +39,10 @@ type Flow struct {
 	y      length // how far down the current page is filled
 	fresh  bool   // nothing stands on the current page
 	pages  []Page
+
+	// Full is told of each page when the next one begins; nothing but its foot is
+	// added to it after. It may take the page's items away. Nil for nobody.
+	Full func(*drawing.Page)
 }
 
 // New begins a text on paper of a size, inside a margin. Where that leaves less
@@ -68,6 +72,9 @@ func (f *Flow) bottom() length { return f.paper.H - f.margin - footRoom }
 func (f *Flow) Break() {
 	if len(f.pages) > 0 && f.fresh {
 		return
+	}
+	if n := len(f.pages); n > 0 && f.Full != nil {
+		f.Full(f.pages[n-1].Page)
 	}
 	f.pages = append(f.pages, Page{Page: &drawing.Page{Size: f.paper}})
 	f.y, f.fresh = f.margin, true

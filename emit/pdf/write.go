@@ -60,6 +60,7 @@ type page struct {
 	used   [2]glyphs
 	images []*drawing.Raster
 	err    error
+	early  bool // it is being rendered from items that its page no longer has
 }
 
 // NewWriter begins a file. The store may be nil.
@@ -68,6 +69,14 @@ func NewWriter(store *Store) *Writer {
 		store = &Store{}
 	}
 	return &Writer{store: store, slots: make(chan struct{}, runtime.GOMAXPROCS(0))}
+}
+
+// Early begins to render a drawing that will be a page, a shared one, and takes its
+// items away: what is put on it from then on is to be drawn over it.
+func (w *Writer) Early(p *drawing.Page) {
+	body, items := w.store.shared(p), p.Items
+	p.Items, body.early = nil, true
+	w.run(func() { body.render(w.store, p.Size.H, items) })
 }
 
 // Add appends a page. Its drawing is not to be changed afterwards.
@@ -79,6 +88,9 @@ func (w *Writer) Add(p Page) {
 		q.body = &page{}
 	}
 	w.pages = append(w.pages, q)
+	if q.body.early {
+		return
+	}
 	drawn := p.Page
 	w.run(func() { q.body.render(w.store, drawn.Size.H, drawn.Items) })
 }
