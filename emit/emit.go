@@ -24,9 +24,21 @@ import (
 // An Output is one file to be written.
 type Output struct {
 	Path   string // relative to the output folder, with forward slashes
-	Data   []byte
+	Data   []byte // nil where it is left to be made: see [Output.Give]
 	Holds  string // of a pad: what is in it, "10 blocks, 42 sheets"
 	Prints []int  // of foundation sheets: how often each page in it is printed for one block
+
+	late func(put func([]byte) error) error
+}
+
+// Give calls put with the file's bytes. Where they were left to be made they are
+// made now, and are put's until it returns. Each is given once; several may be
+// given side by side.
+func (o *Output) Give(put func(data []byte) error) error {
+	if o.late != nil {
+		return o.late(put)
+	}
+	return put(o.Data)
 }
 
 // Options choose what is made.
@@ -36,6 +48,7 @@ type Options struct {
 	Only  []string         // sheets, diagrams, tables, booklet, pads, report, json; empty: all of these; tester, checker, class
 	Forms []string         // svg, pdf: how sheets are written; empty: both. Pictures are always SVG, booklets PDF; png: plain pictures too
 	Width int              // of plain pictures, in dots; 0: [Width]
+	Late  bool             // leave files to be made when they are given, so that not all are held at a time; not where the report's page holds them
 	Store *pdf.Store       // what was packed for the last build of the same pattern; nil: nothing
 }
 
@@ -52,6 +65,7 @@ const Width = 1200
 // BLOCK/SIZE/booklet.pdf, report.txt, report.html and pattern.json.
 func Build(p *pattern.Pattern, o Options) ([]Output, []problem.Problem) {
 	chosen := choose(p, o)
+	o.Late = o.Late && !o.wants("report")
 	w := &work{p: chosen, options: o, store: o.Store}
 	if w.store == nil {
 		w.store = &pdf.Store{}
@@ -277,12 +291,11 @@ func (w *work) write() []Output {
 			return w.page(drawn)
 		})
 	}
-	inParallel(f.tasks)
-	out := make([]Output, len(f.outputs))
-	for i, o := range f.outputs {
-		out[i] = *o
+	if w.options.Late {
+		return f.later(&w.room)
 	}
-	return out
+	inParallel(f.tasks)
+	return f.all()
 }
 
 // sheets makes the files of one set, where they are wanted, and returns its pages
@@ -411,6 +424,9 @@ func (w *work) render(page *drawing.Page) []byte {
 	data, err := w.svg.Append(at, page)
 	if err != nil {
 		panic(err)
+	}
+	if w.options.Late {
+		return data // with all its room, to be taken back
 	}
 	w.room.give(data)
 	return data[:len(data):len(data)]

@@ -149,3 +149,32 @@ func TestPanicIsCarriedOver(t *testing.T) {
 	}()
 	inParallel([]func(){func() {}, func() { panic("broken needle") }, func() {}})
 }
+
+// What is made as it is given is what would have been made at once, whatever the
+// order and however often room is used again.
+func TestLateFilesAreTheSame(t *testing.T) {
+	o := Options{Only: []string{"sheets", "diagrams", "tables", "json"}}
+	at := sample.Boat()
+	want, _ := Build(at, o)
+	o.Late = true
+	got, _ := Build(at, o)
+	if len(got) != len(want) {
+		t.Fatalf("%d files, not %d", len(got), len(want))
+	}
+	var tasks []func()
+	for i := range got {
+		tasks = append(tasks, func() {
+			err := got[i].Give(func(data []byte) error {
+				if got[i].Path != want[i].Path || !bytes.Equal(data, want[i].Data) {
+					t.Errorf("%s is otherwise", got[i].Path)
+				}
+				return nil
+			})
+			if err != nil {
+				t.Error(err)
+			}
+		})
+	}
+	slices.Reverse(tasks)
+	inParallel(tasks)
+}

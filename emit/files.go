@@ -14,6 +14,8 @@ import (
 type files struct {
 	outputs []*Output
 	tasks   []func()
+	makes   []func() []byte
+	isDrawn []bool // whether it is a drawing
 	taken   map[string]bool
 	drawn   sync.WaitGroup // until every drawing has its bytes
 }
@@ -22,16 +24,44 @@ func (f *files) add(path string, data func() []byte) *Output {
 	o := &Output{Path: path}
 	f.outputs = append(f.outputs, o)
 	f.tasks = append(f.tasks, func() { o.Data = data() })
+	f.makes, f.isDrawn = append(f.makes, data), append(f.isDrawn, false)
 	return o
+}
+
+// all returns the outputs as they are.
+func (f *files) all() []Output {
+	out := make([]Output, len(f.outputs))
+	for i, o := range f.outputs {
+		out[i] = *o
+	}
+	return out
+}
+
+// later returns the outputs still to be made, each when it is given. What a
+// drawing was written into is then room for others.
+func (f *files) later(r *room) []Output {
+	out := f.all()
+	for i := range out {
+		out[i].late = func(put func([]byte) error) error {
+			data := f.makes[i]()
+			if f.isDrawn[i] {
+				defer r.back(data)
+			}
+			return put(data)
+		}
+	}
+	return out
 }
 
 // draw adds a drawing, which a later task may show after it has waited for drawn.
 func (f *files) draw(path string, data func() []byte) *Output {
 	f.drawn.Add(1)
-	return f.add(path, func() []byte {
+	o := f.add(path, func() []byte {
 		defer f.drawn.Done()
 		return data()
 	})
+	f.isDrawn[len(f.isDrawn)-1] = true
+	return o
 }
 
 // unique returns the name, with a number after it where it is taken: file

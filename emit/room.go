@@ -21,6 +21,12 @@ func (r *room) take() []byte {
 	return make([]byte, 0, stretch)
 }
 
+// back takes back all of a stretch whose file is no longer needed.
+func (r *room) back(file []byte) {
+	file = file[:0]
+	r.rest.Put(&file)
+}
+
 // give takes back what is left behind a file.
 func (r *room) give(file []byte) {
 	rest := file[len(file):]

@@ -159,6 +159,7 @@ func (c *call) make(name, folder, asked string, o emit.Options, strict bool) *pr
 	if b.misuse = missingSize(p, o.Sizes); b.misuse != "" || len(p.Blocks) == 0 {
 		return b
 	}
+	o.Late = true // they are made as they are written
 	outputs, paper := emit.Build(p, o)
 	b.problems = append(b.problems, paper...)
 	sold := held(name, p)
@@ -174,7 +175,7 @@ func (c *call) make(name, folder, asked string, o emit.Options, strict bool) *pr
 func (b *product) files() []files.Output {
 	all := make([]files.Output, len(b.outputs))
 	for i, o := range b.outputs {
-		all[i] = files.Output{Path: o.Path, Data: o.Data}
+		all[i] = files.Output{Path: o.Path, Give: o.Give}
 	}
 	return all
 }

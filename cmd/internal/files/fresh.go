@@ -23,14 +23,23 @@ func (w *writer) writeFresh(outputs []Output) error {
 		return err
 	}
 	stage := filepath.Join(parent, name)
-	list, _ := list(outputs, nil, true, w.record)
-	err = w.fillFolder(stage, append(outputs[:len(outputs):len(outputs)], list))
-	if err == nil {
-		w.name = ""
-		err = os.Rename(stage, w.folder)
+	defer func() {
+		if w.done.New == 0 { // an error, or a panic in the making of an output
+			os.RemoveAll(stage)
+		}
+	}()
+	if err := w.fillFolder(stage, outputs); err != nil {
+		return err
 	}
-	if err != nil {
-		os.RemoveAll(stage)
+	if w.name = Listing; w.stop() {
+		return ErrStopped
+	}
+	list, _ := list(outputs, nil, true, w.record)
+	if err := create(filepath.Join(stage, Listing), list.Data); err != nil { // last: it is newer than all that it lists
+		return err
+	}
+	w.name = ""
+	if err := os.Rename(stage, w.folder); err != nil {
 		return err
 	}
 	w.done.New = len(outputs)
@@ -38,32 +47,30 @@ func (w *writer) writeFresh(outputs []Output) error {
 }
 
 // fillFolder writes files into a folder that is ours alone.
-func (w *writer) fillFolder(folder string, files []Output) error {
+func (w *writer) fillFolder(folder string, outputs []Output) error {
+	at := func(o *Output) string { return filepath.Join(folder, filepath.FromSlash(o.Path)) }
 	made := map[string]bool{folder: true}
-	for _, o := range files {
-		w.name = o.Path
-		if w.stop() {
-			return ErrStopped
-		}
-		if !fs.ValidPath(o.Path) {
+	for i := range outputs {
+		if w.name = outputs[i].Path; !fs.ValidPath(w.name) {
 			return errOutside
 		}
-		path := filepath.Join(folder, filepath.FromSlash(o.Path))
-		if dir := filepath.Dir(path); !made[dir] {
+		if dir := filepath.Dir(at(&outputs[i])); !made[dir] {
 			if err := os.MkdirAll(dir, 0o777); err != nil {
 				return err
 			}
 			made[dir] = true
 		}
-		f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
-		if err != nil {
-			return err
-		}
-		if err := fill(f, o.Data); err != nil {
-			return err
-		}
 	}
-	return nil
+	return w.each(outputs, func(i int, data []byte, _ *desk) error { return create(at(&outputs[i]), data) })
+}
+
+// create writes a file that is not there yet.
+func create(path string, data []byte) error {
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	if err != nil {
+		return err
+	}
+	return fill(f, data)
 }
 
 // fill writes a file's bytes and closes it.

@@ -56,28 +56,28 @@ func listedIn(listing string) []string {
 }
 
 // same reports whether a file already holds an output's bytes.
-func (w *writer) same(o Output, ours bool) (bool, error) {
-	info, err := w.root.Lstat(filepath.FromSlash(o.Path))
+func (w *writer) same(path string, data []byte, ours bool, d *desk) (bool, error) {
+	info, err := w.root.Lstat(filepath.FromSlash(path))
 	if errors.Is(err, fs.ErrNotExist) {
 		return false, nil
 	}
 	if err != nil {
 		return false, err
 	}
-	if info.Mode().IsRegular() && info.Size() == int64(len(o.Data)) {
-		f, err := w.root.Open(filepath.FromSlash(o.Path))
+	if info.Mode().IsRegular() && info.Size() == int64(len(data)) {
+		f, err := w.root.Open(filepath.FromSlash(path))
 		if err != nil {
 			return false, err
 		}
 		defer f.Close()
-		if cap(w.old) < len(o.Data) {
-			w.old = make([]byte, len(o.Data)+len(o.Data)/4)
+		if cap(d.old) < len(data) {
+			d.old = make([]byte, len(data)+len(data)/4)
 		}
-		old := w.old[:len(o.Data)]
+		old := d.old[:len(data)]
 		if _, err := io.ReadFull(f, old); err != nil {
 			return false, err
 		}
-		if bytes.Equal(old, o.Data) {
+		if bytes.Equal(old, data) {
 			return true, nil
 		}
 	}
@@ -106,5 +106,5 @@ func list(outputs []Output, ours map[string]bool, whole bool, r Record) (list Ou
 	}
 	sort.Strings(names)
 	sort.Strings(stale)
-	return Output{Listing, []byte(listingHead + r.text() + strings.Join(names, "\n") + "\n")}, stale
+	return Output{Path: Listing, Data: []byte(listingHead + r.text() + strings.Join(names, "\n") + "\n")}, stale
 }

@@ -17,29 +17,52 @@ const (
 	maxStages = 16
 )
 
-// stageAll writes files beside, each under its number.
-func (w *writer) stageAll(files []Output) error {
-	if len(files) == 0 {
-		return nil
+// A change is a file that is written beside, under its number.
+type change struct {
+	path string
+	n    int
+}
+
+// stageChanged makes every output and writes those beside that differ from what
+// is there.
+func (w *writer) stageChanged(outputs []Output, ours map[string]bool) (changed []change, err error) {
+	differs := make([]bool, len(outputs))
+	err = w.each(outputs, func(i int, data []byte, d *desk) error {
+		same, err := w.same(outputs[i].Path, data, ours[outputs[i].Path], d)
+		if err != nil || same {
+			return err
+		}
+		differs[i] = true
+		return w.stageOne(i, data)
+	})
+	for i := range differs {
+		if differs[i] {
+			changed = append(changed, change{outputs[i].Path, i})
+		}
 	}
-	var err error
-	if w.stage, err = newStage(w.root); err != nil {
+	return changed, err
+}
+
+// stageOne writes a file beside, under its number.
+func (w *writer) stageOne(n int, data []byte) error {
+	if err := w.needStage(); err != nil {
 		return err
 	}
-	for i, o := range files {
-		w.name = o.Path
-		if w.stop() {
-			return ErrStopped
-		}
-		f, err := w.root.OpenFile(w.staged(i), os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
-		if err != nil {
-			return err
-		}
-		if err := fill(f, o.Data); err != nil {
-			return err
-		}
+	f, err := w.root.OpenFile(w.staged(n), os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	if err != nil {
+		return err
 	}
-	return nil
+	return fill(f, data)
+}
+
+// needStage makes the folder to write in when the first file needs it.
+func (w *writer) needStage() (err error) {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	if w.stage == "" {
+		w.stage, err = newStage(w.root)
+	}
+	return err
 }
 
 // newStage makes a folder to write in. One that is there already belongs to
@@ -69,27 +92,28 @@ func (w *writer) replaced(i int) string { return path.Join(w.stage, "old-"+strco
 
 // place renames what was staged into place and removes what is stale,
 // remembering how each step is undone.
-func (w *writer) place(files []Output, stale []string) error {
-	for i, o := range files {
-		w.name = o.Path
-		if err := w.folders(path.Dir(o.Path)); err != nil {
+// No file has the number free or a higher one.
+func (w *writer) place(changes []change, stale []string, free int) error {
+	for _, c := range changes {
+		w.name = c.path
+		if err := w.folders(path.Dir(c.path)); err != nil {
 			return err
 		}
-		replaced, err := w.keep(o.Path, i)
+		replaced, err := w.keep(c.path, c.n)
 		if err != nil {
 			return err
 		}
-		if err := w.root.Rename(w.staged(i), o.Path); err != nil {
+		if err := w.root.Rename(w.staged(c.n), c.path); err != nil {
 			return err
 		}
 		switch {
 		case replaced:
-			w.undo = append(w.undo, func() error { return w.root.Rename(w.replaced(i), o.Path) })
+			w.undo = append(w.undo, func() error { return w.root.Rename(w.replaced(c.n), c.path) })
 		default:
-			w.undo = append(w.undo, func() error { return w.root.Remove(o.Path) })
+			w.undo = append(w.undo, func() error { return w.root.Remove(c.path) })
 		}
 		switch {
-		case o.Path == Listing: // not one of the outputs
+		case c.path == Listing: // not one of the outputs
 		case replaced:
 			w.done.Changed++
 		default:
@@ -98,7 +122,7 @@ func (w *writer) place(files []Output, stale []string) error {
 	}
 	for i, name := range stale {
 		w.name = name
-		i += len(files)
+		i += free
 		info, err := w.root.Lstat(name)
 		if err != nil || !info.Mode().IsRegular() {
 			continue // gone already, or no longer ours

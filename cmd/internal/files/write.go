@@ -5,6 +5,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"sync"
 
 	"seamwright/lang/problem"
 )
@@ -18,6 +19,14 @@ const OutSuffix = "-out"
 type Output struct {
 	Path string
 	Data []byte
+	Give func(put func(data []byte) error) error // instead of Data: calls put with the bytes, which are put's until it returns
+}
+
+func (o *Output) give(put func([]byte) error) error {
+	if o.Give != nil {
+		return o.Give(put)
+	}
+	return put(o.Data)
 }
 
 // A Written is what [Write] did.
@@ -37,7 +46,8 @@ type Written struct {
 // replaced: one that is in the way and was not written by an earlier call is an
 // error.
 //
-// Stop is asked between files; where it is true, nothing changes and the error
+// Files are made and written on all processors at once. Stop is asked between
+// files, never twice at a time; where it is true, nothing changes and the error
 // is [ErrStopped]. Nothing is flushed to the disk itself: after a power cut, build
 // again.
 //
@@ -49,8 +59,7 @@ func Write(folder string, outputs []Output, whole bool, stop func() bool, record
 	if fresh {
 		err = w.writeFresh(outputs)
 	} else if w.root, err = os.OpenRoot(folder); err == nil {
-		err = w.write(outputs, whole)
-		w.close(err != nil)
+		err = w.writeInto(outputs, whole)
 	}
 	if err != nil {
 		return Written{}, unwritable(w.at(), err, fresh)
@@ -75,8 +84,8 @@ type writer struct {
 	done   Written
 	// in a folder that is there already
 	root  *os.Root
-	old   []byte // of a file that is compared
-	stage string // a folder in root, "" until it is needed
+	mu    sync.Mutex // of stage
+	stage string     // a folder in root, "" until it is needed
 	made  []string
 	undo  []func() error
 }
@@ -97,40 +106,40 @@ func (w *writer) close(failed bool) {
 	w.root.Close()
 }
 
+func (w *writer) writeInto(outputs []Output, whole bool) error {
+	failed := true // too where the making of an output panics
+	defer func() { w.close(failed) }()
+	err := w.write(outputs, whole)
+	failed = err != nil
+	return err
+}
+
 func (w *writer) write(outputs []Output, whole bool) error {
 	ours, err := w.listed()
 	if err != nil {
 		return err
 	}
-	var changed []Output
-	for _, o := range outputs {
-		w.name = o.Path
-		if !fs.ValidPath(o.Path) {
-			return errOutside
-		}
-		same, err := w.same(o, ours[o.Path])
-		if err != nil {
-			return err
-		}
-		if same {
-			w.done.Same++
-		} else {
-			changed = append(changed, o)
-		}
+	changed, err := w.stageChanged(outputs, ours)
+	if err != nil {
+		return err
 	}
+	w.done.Same = len(outputs) - len(changed)
 	list, stale := list(outputs, ours, whole, w.record)
 	w.name = Listing
-	same, err := w.same(list, true)
+	if w.stop() {
+		return ErrStopped
+	}
+	same, err := w.same(Listing, list.Data, true, &desk{})
 	if err != nil {
 		return err
 	}
 	if !same || len(changed) > 0 { // the listing is newer than all that it lists
-		changed = append(changed, list)
+		if err := w.stageOne(len(outputs), list.Data); err != nil {
+			return err
+		}
+		changed = append(changed, change{Listing, len(outputs)})
 	}
-	if err := w.stageAll(changed); err != nil {
-		return err
-	}
-	if err := w.place(changed, stale); err != nil {
+	if err := w.place(changed, stale, len(outputs)+1); err != nil {
 		for i := len(w.undo) - 1; i >= 0; i-- {
 			w.undo[i]() // each is the reverse of what just worked; there is nothing better to try
 		}

@@ -36,7 +36,7 @@ func tree(t *testing.T, folder string) map[string]string {
 func outputs(pairs ...string) []Output {
 	var out []Output
 	for i := 0; i < len(pairs); i += 2 {
-		out = append(out, Output{pairs[i], []byte(pairs[i+1])})
+		out = append(out, Output{Path: pairs[i], Data: []byte(pairs[i+1])})
 	}
 	return out
 }
@@ -283,4 +283,37 @@ func names(t *testing.T, dir string) []string {
 	}
 	sort.Strings(names)
 	return names
+}
+
+// What breaks while an output is made is met by the caller, and nothing is left.
+func TestABrokenOutputLeavesNothing(t *testing.T) {
+	folder := filepath.Join(t.TempDir(), "out")
+	for _, there := range []bool{false, true} {
+		if there {
+			mustWrite(t, folder, true, "a", "1")
+		}
+		broken := outputs("a", "2", "b", "3", "c", "4")
+		broken[1].Give = func(func([]byte) error) error { panic("a needle") }
+		func() {
+			defer func() {
+				if told, _ := recover().(string); !strings.Contains(told, "a needle") {
+					t.Errorf("met %q", told)
+				}
+			}()
+			Write(folder, broken, true, never, Record{})
+		}()
+		var left []string
+		filepath.WalkDir(filepath.Dir(folder), func(path string, d os.DirEntry, _ error) error {
+			if !d.IsDir() || strings.HasPrefix(d.Name(), stagePrefix) {
+				left = append(left, d.Name())
+			}
+			return nil
+		})
+		if want := map[bool]int{true: 2}[there]; len(left) != want {
+			t.Errorf("left are %v", left)
+		}
+	}
+	if data, _ := os.ReadFile(filepath.Join(folder, "a")); string(data) != "1" {
+		t.Errorf("a is %q", data)
+	}
 }
