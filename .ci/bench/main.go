@@ -155,7 +155,7 @@ func (b *bench) table() {
 			}
 		}
 		our, its, draws := median(ours), median(hello), median(mpost)
-		memory := b.memory(out, pattern)
+		memory := b.memory(out, measured(pattern))
 		fmt.Printf("| %d | %s | %s | %s | %.2f | %s | %.1f MB |\n", r.pieces, ms(our), ms(its), ms(draws),
 			ratio(our, its), ratioText(our, draws), memory)
 		notes = append(notes, b.judge(r, our, its, draws, memory)...)
@@ -169,6 +169,7 @@ func (b *bench) table() {
 	}
 	notes = append(notes, b.check())
 	notes = append(notes, b.catalogue(fmt.Sprintf("wall%d.mp", cataloguedPieces))...)
+	notes = append(notes, b.paper()...)
 	fmt.Println()
 	for _, n := range notes {
 		fmt.Println("-", n)
@@ -265,11 +266,11 @@ func findPolygons(data []byte) [][][2]float64 {
 }
 
 // memory is the peak resident set of a build, in MB: the largest of three.
-func (b *bench) memory(out, pattern string) float64 {
+func (b *bench) memory(out string, build []string) float64 {
 	most := 0.0
 	for range 3 {
 		os.RemoveAll(out)
-		c := exec.Command(b.gauge, append([]string{b.self}, measured(pattern)...)...)
+		c := exec.Command(b.gauge, append([]string{b.self}, build...)...)
 		var shown strings.Builder
 		c.Stderr = &shown
 		must(c.Run())
