@@ -236,6 +236,12 @@ func (p *parser) section() Stmt {
 	if word := p.sameLine() && isWord(p.kind()) && !p.is(tAt); p.is(tName) || p.is(tX) || word && !p.begins(p.at) {
 		name = p.ident("the section's name")
 	}
+	if !p.panic && name.Text != "" && p.is(tAlong) {
+		p.mend(ClauseOrder, name.Span, p.line(), "`section along` says where no join is, and names no section", "write `section "+name.Text+
+			" at` and a point to name the section", problem.Edit{At: Span{Start: name.Span.Start, End: p.start()}})
+		p.next()
+		return &Keep{Along: p.lines(), node: node{p.since(start)}}
+	}
 	if !p.panic && p.take(tAt) {
 		return &Keep{Name: name, At: p.list(false), node: node{p.since(start)}}
 	}
