@@ -13,9 +13,12 @@ type Loader func(from *problem.Source, path string) (*problem.Source, string)
 // Evaluate gives a parsed file its meaning. A nil load finds nothing. Problems are
 // sorted, and hold those of the files it uses, their syntax included, but not the
 // syntax problems of f itself, which its parser has reported.
-func Evaluate(f *lang.File, load Loader) *Result {
+func Evaluate(f *lang.File, load Loader) *Result { return evaluateTelling(f, load, nil) }
+
+func evaluateTelling(f *lang.File, load Loader, told Told) *Result {
 	e := &evaluator{
 		load: load,
+		told: told,
 		out:  &Result{},
 		memo: map[string]*Body{},
 	}
@@ -37,6 +40,7 @@ func Evaluate(f *lang.File, load Loader) *Result {
 // An evaluator is one run of Evaluate.
 type evaluator struct {
 	load      Loader
+	told      Told // nil where nobody asks
 	out       *Result
 	files     []*file   // in the order in which they are met; the first is the root
 	opening   []*file   // from the root to the one being read

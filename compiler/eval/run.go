@@ -171,6 +171,9 @@ func (r *run) declare(name lang.Ident, what string, v value.Value) {
 	if r.unit.taken[name.Span] {
 		v = value.Value{}
 	}
+	if r.told != nil {
+		r.tell(name, v)
+	}
 	r.vars = append(r.vars, variable{name: name.Text, what: what, at: name.Span, val: v})
 }
 

@@ -10,7 +10,8 @@ import (
 func Resolve(f *lang.File) *Table {
 	r := &resolver{t: &Table{}, values: map[string][]int{}, units: map[string]int{}, params: map[*lang.Unit]map[string]int{}}
 	if f.Source != nil {
-		r.whole = lang.Span{End: int32(len(f.Source.Text))}
+		r.text = f.Source.Text
+		r.whole = lang.Span{End: int32(len(r.text))}
 	}
 	for _, d := range f.Decls {
 		r.declare(d)
@@ -27,6 +28,7 @@ func Resolve(f *lang.File) *Table {
 // A resolver walks a file twice: for what is known everywhere, then for the rest.
 type resolver struct {
 	t      *Table
+	text   string
 	whole  lang.Span
 	values map[string][]int // the declarations of a value's name, innermost last
 	open   []int            // the values declared in the braces that are open
@@ -48,6 +50,15 @@ func (r *resolver) add(kind Kind, name lang.Ident, scope lang.Span, node lang.No
 	}
 	r.t.Decls = append(r.t.Decls, Decl{Kind: kind, Name: name.Text, At: name.Span, Scope: scope, Node: node, Unit: r.unit})
 	return len(r.t.Decls) - 1
+}
+
+// end is where what is declared in some braces is forgotten. Braces that are not
+// closed yet run on: somebody is writing in them.
+func (r *resolver) end(braces lang.Span) int32 {
+	if e := int(braces.End); e > 0 && e <= len(r.text) && r.text[e-1] != '}' {
+		return r.whole.End
+	}
+	return braces.End
 }
 
 func (r *resolver) use(kind Kind, name string, at lang.Span, decl int) {

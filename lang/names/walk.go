@@ -16,21 +16,32 @@ func (r *resolver) inside(d lang.Decl) {
 		for _, p := range d.Props {
 			r.setting(p)
 		}
+	case *lang.Pad:
+		for _, p := range d.Props {
+			r.copies(p)
+		}
 	}
 }
 
-// setting walks a quilt's setting: names of blocks, and of fabrics, which stand for
-// plain squares where blocks may stand.
+// copies walks a pad's setting, `copies 10 of boat`.
+func (r *resolver) copies(p *lang.Prop) {
+	for _, v := range p.Values {
+		if n, ok := v.Of.(*lang.Name); ok {
+			r.unitNamed(n.Text, n.Span)
+		}
+	}
+}
+
+// setting walks a quilt's setting: names of blocks, and of fabrics.
 func (r *resolver) setting(p *lang.Prop) {
-	for i, v := range p.Values {
+	for _, v := range p.Values {
 		n, named := v.Value.(*lang.Name)
 		switch {
 		case !named:
 			r.expr(v.Value)
-		case i > 0 && (n.Text == "mitred" || n.Text == "bias" || n.Text == "around") && p.Name.Text != "blocks" && p.Name.Text != "row":
-			// a word of the setting
-		case (p.Name.Text == "blocks" || p.Name.Text == "row") && !r.onlyFabric(n.Text):
+		case (p.Name.Text == "blocks" || p.Name.Text == "row") && !r.plainSquare(n.Text):
 			r.unitNamed(n.Text, n.Span)
+		case isSettingWord(n.Text) && !r.isFabric(n.Text):
 		default:
 			r.fabric(lang.Ident{Span: n.Span, Text: n.Text})
 		}
@@ -40,18 +51,28 @@ func (r *resolver) setting(p *lang.Prop) {
 	}
 }
 
-// onlyFabric reports whether a name is a fabric's and no unit's.
-func (r *resolver) onlyFabric(name string) bool {
-	known := r.values[name]
+// plainSquare reports whether a name among a quilt's blocks is that of a fabric.
+func (r *resolver) plainSquare(name string) bool {
 	_, unit := r.units[name]
-	return !unit && len(known) > 0 && r.t.Decls[known[0]].Kind == Fabric
+	return !unit && r.isFabric(name)
+}
+
+func (r *resolver) isFabric(name string) bool {
+	known := r.values[name]
+	return len(known) > 0 && r.t.Decls[known[0]].Kind == Fabric
+}
+
+// isSettingWord reports whether a word stands in settings by itself: it says how,
+// and names nothing.
+func isSettingWord(word string) bool {
+	return word == "around" || word == "mitred" || word == "bias"
 }
 
 func (r *resolver) body(u *lang.Unit) {
 	r.unit = u
 	for _, p := range u.Params {
 		r.expr(p.Default)
-		r.value(Parameter, p.Name, lang.Span{Start: p.Span.End, End: u.Span.End}, p)
+		r.value(Parameter, p.Name, lang.Span{Start: p.Span.End, End: r.end(u.Span)}, p)
 		if p.Name.Text != "" {
 			if r.params[u] == nil {
 				r.params[u] = map[string]int{}
@@ -86,7 +107,7 @@ func (r *resolver) stmt(s lang.Stmt, in *lang.Body) {
 	switch s := s.(type) {
 	case *lang.Let:
 		r.expr(s.Value)
-		r.value(Let, s.Name, lang.Span{Start: s.Span.End, End: in.Span.End}, s)
+		r.value(Let, s.Name, lang.Span{Start: s.Span.End, End: r.end(in.Span)}, s)
 	case *lang.Join:
 		r.exprs(s.Lines)
 		r.expr(s.From)
@@ -136,7 +157,7 @@ func (r *resolver) loop(s *lang.For) {
 	r.exprs(s.Values)
 	n := len(r.open)
 	if s.Body != nil {
-		r.value(Loop, s.Name, s.Body.Span, s)
+		r.value(Loop, s.Name, lang.Span{Start: s.Body.Span.Start, End: r.end(s.Body.Span)}, s)
 		r.stmts(s.Body)
 	}
 	r.close(n)

@@ -9,6 +9,8 @@ import (
 	"seamwright/cmd/internal/files"
 	"seamwright/compiler/eval"
 	"seamwright/compiler/pattern"
+	"seamwright/compiler/value"
+	"seamwright/lang"
 	"seamwright/lang/problem"
 )
 
@@ -27,6 +29,14 @@ type checked struct {
 	pieces   map[pattern.Source][]made
 	joins    map[pattern.Source][]made
 	sections map[pattern.Source][]made
+	values   map[int32]*worth // what names came to, by where they are declared
+}
+
+// A worth is what a name came to.
+type worth struct {
+	first, last value.Value
+	times       int
+	worked      bool // else only its kind is known
 }
 
 // changed has a document compiled after a while, and those that use it.
@@ -94,7 +104,28 @@ func (s *server) check() {
 		if c.pattern != nil {
 			c.index()
 		}
+		c.evaluate(load)
 	}()
+}
+
+// evaluate notes what the text's names came to.
+func (c *checked) evaluate(load Loader) {
+	file, _ := lang.Parse(c.text.source)
+	c.values = map[int32]*worth{}
+	eval.Values(file, load.Load, func(at problem.Place, v value.Value, worked bool) {
+		if at.Source != c.text.source {
+			return
+		}
+		w := c.values[at.Span.Start]
+		if w == nil || worked && !w.worked {
+			w = &worth{first: v, worked: worked}
+			c.values[at.Span.Start] = w
+		}
+		if worked == w.worked {
+			w.last = v
+			w.times++
+		}
+	})
 }
 
 // finish takes what was compiled and tells the editor.

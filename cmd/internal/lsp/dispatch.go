@@ -45,6 +45,28 @@ func requestNamed(method string) handler {
 		return (*server).symbols
 	case "textDocument/foldingRange":
 		return (*server).folds
+	case "textDocument/semanticTokens/full":
+		return (*server).colors
+	case "textDocument/inlayHint":
+		return (*server).hints
+	case "textDocument/codeAction":
+		return (*server).actions
+	case "textDocument/signatureHelp":
+		return (*server).signature
+	case "textDocument/hover":
+		return (*server).hover
+	case "textDocument/completion":
+		return (*server).complete
+	case "textDocument/definition":
+		return (*server).define
+	case "textDocument/references":
+		return (*server).references
+	case "textDocument/documentHighlight":
+		return (*server).highlight
+	case "textDocument/prepareRename":
+		return (*server).prepareRename
+	case "textDocument/rename":
+		return (*server).rename
 	}
 	return nil
 }
@@ -111,6 +133,16 @@ func (s *server) initialize(params json.RawMessage) (any, *wire.Error) {
 			"documentRangeFormattingProvider": true,
 			"documentSymbolProvider":          true,
 			"foldingRangeProvider":            true,
+			"hoverProvider":                   true,
+			"inlayHintProvider":               true,
+			"codeActionProvider":              object{"codeActionKinds": []string{"quickfix"}},
+			"signatureHelpProvider":           object{"triggerCharacters": []string{"(", ","}},
+			"semanticTokensProvider":          object{"legend": object{"tokenTypes": tokenTypes, "tokenModifiers": tokenModifiers}, "full": true},
+			"completionProvider":              object{"triggerCharacters": []string{".", "(", "\"", "/"}},
+			"definitionProvider":              true,
+			"referencesProvider":              true,
+			"documentHighlightProvider":       true,
+			"renameProvider":                  object{"prepareProvider": true},
 		},
 	}, nil
 }
