@@ -81,7 +81,7 @@ func Build(p *pattern.Pattern, o Options) ([]Output, []problem.Problem) {
 // Check returns the problems of paper that [Build] would.
 func Check(p *pattern.Pattern, o Options) []problem.Problem {
 	o.Only = []string{"sheets"}
-	w := &work{p: choose(p, o), options: o}
+	w := &work{p: choose(p, o), options: o, unseen: true}
 	w.prepare()
 	w.readPictures()
 	return w.problems
@@ -96,6 +96,7 @@ type work struct {
 	pads     []*padRun
 	pictures []booklet.Picture
 	problems []problem.Problem
+	unseen   bool         // only the problems are wanted
 	svg      svg.Renderer // of all pages: what is the same on many is written once
 	room     room
 	store    *pdf.Store
@@ -168,6 +169,10 @@ func (w *work) prepare() {
 			s := &block.Sizes[i]
 			if paper {
 				tasks = append(tasks, func() {
+					if w.unseen {
+						problems[i] = sheet.Check(w.p, block, s, w.p.Settings.Sheet)
+						return
+					}
 					sets[i], problems[i] = sheet.Lay(w.p, block, s, w.p.Settings.Sheet)
 					made[i].Sheets = printed(&sets[i])
 				})

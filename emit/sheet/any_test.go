@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"reflect"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -33,6 +34,9 @@ func TestAnySettings(t *testing.T) {
 		set, problems := Lay(&p, &p.Blocks[0], l.sized, paper)
 		if problem.Failed(problems) != (len(set.Sheets) == 0) {
 			t.Fatalf("%d sheets, problems %v", len(set.Sheets), problems)
+		}
+		if alone := Check(&p, &p.Blocks[0], l.sized, paper); !reflect.DeepEqual(alone, problems) {
+			t.Fatalf("checked alone it has the problems %v, not %v", alone, problems)
 		}
 		for i := range set.Sheets {
 			page := &set.Sheets[i].Page

@@ -51,6 +51,7 @@ type layout struct {
 	sewn     *sewn
 	copies   [][]int32 // for each drawing
 	problems []problem.Problem
+	unseen   bool // only the problems are wanted
 }
 
 // titleLimit bounds what is printed of a title of any length.
@@ -62,6 +63,20 @@ const nameWidth = 2 * pattern.Inch
 // Lay lays out the foundation sheets of a block at one finished size. Where a
 // problem is an error the set is empty.
 func Lay(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, paper pattern.Sheet) (Set, []problem.Problem) {
+	l := newLayout(p, b, s, paper)
+	return l.set(), l.problems
+}
+
+// Check returns the problems that [Lay] would. Nothing is drawn but what may lack
+// room.
+func Check(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, paper pattern.Sheet) []problem.Problem {
+	l := newLayout(p, b, s, paper)
+	l.unseen = true
+	l.set()
+	return l.problems
+}
+
+func newLayout(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, paper pattern.Sheet) *layout {
 	l := &layout{p: p, block: b, sized: s, paper: paper}
 	l.title = drawing.Shorten(p.Title, small, true, titleLimit)
 	name := p.Title
@@ -80,27 +95,35 @@ func Lay(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, paper pattern.S
 		d := s.Copies[i].Drawing
 		l.copies[d] = append(l.copies[d], int32(i))
 	}
+	return l
+}
+
+// set packs the sections and draws the sheets.
+func (l *layout) set() Set {
 	var plans []plan
 	frames := l.frames()
 	if len(frames) == 0 {
 		l.smallPaper()
-		return Set{}, l.problems
+		return Set{}
 	}
 	for _, r := range l.runs() {
 		plans = append(plans, l.packRun(r, frames)...)
 	}
 	if problem.Failed(l.problems) {
-		return Set{}, l.problems
+		return Set{}
 	}
 	set := Set{Sheets: make([]Sheet, len(plans))}
 	told := make([][]problem.Problem, len(plans))
 	shared(len(plans), func(i int) { set.Sheets[i], told[i] = l.page(&plans[i], i+1, len(plans)) })
 	l.problems = append(l.problems, slices.Concat(told...)...)
+	if l.unseen {
+		return Set{}
+	}
 	set.Mark = versionMark(set.Sheets)
 	for i := range set.Sheets {
 		l.stamp(&set.Sheets[i].Page, set.Mark)
 	}
-	return set, l.problems
+	return set
 }
 
 // shared calls f for each of n pages, on all processors where there are many.
@@ -262,8 +285,10 @@ func (l *layout) page(p *plan, n, of int) (Sheet, []problem.Problem) {
 		Size:  l.paper.Paper,
 	}}
 	pen := &pen{}
-	head := append(l.varying(&p.frame, &s, pen), l.number(n, of, p.print))
-	s.Page.Items = append(s.Page.Items, p.frame.fixed, &drawing.Group{ID: "head", Class: "head", Items: head})
+	if !l.unseen {
+		head := append(l.varying(&p.frame, &s, pen), l.number(n, of, p.print))
+		s.Page.Items = append(s.Page.Items, p.frame.fixed, &drawing.Group{ID: "head", Class: "head", Items: head})
+	}
 	sections := make([]*section, len(p.places))
 	for i, place := range p.places {
 		sections[i] = l.lay(place.Drawing, place, pen)
