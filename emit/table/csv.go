@@ -36,7 +36,7 @@ func (c *Cuts) CSV(p *pattern.Pattern, s *pattern.Sized) []byte {
 // SectionsCSV writes the cutting table by section: one line for each space, its
 // first measure along the seam.
 func SectionsCSV(p *pattern.Pattern, s *pattern.Sized) []byte {
-	b := []byte("Section,Make,Space,Fabric,Cut,Shape,Size,Metric size,Lay\r\n")
+	b := append(forPieces(s), "Section,Make,Space,Fabric,Cut,Shape,Size,Metric size,Lay\r\n"...)
 	var scratch []byte
 	for d := range s.Drawings {
 		drawing := &s.Drawings[d]
@@ -56,6 +56,17 @@ func SectionsCSV(p *pattern.Pattern, s *pattern.Sized) []byte {
 		}
 	}
 	return b
+}
+
+// forPieces returns room for a table with a row of usual length for every piece:
+// a large one would else be moved a dozen times while it grows.
+func forPieces(s *pattern.Sized) []byte {
+	const row, head = 112, 1024
+	pieces := 0
+	for d := range s.Drawings {
+		pieces += len(s.Drawings[d].Pieces)
+	}
+	return make([]byte, 0, head+row*pieces)
 }
 
 func cutWords(plain bool) string {

@@ -9,7 +9,7 @@ import (
 
 // Markdown writes both views for people to read and to print.
 func (c *Cuts) Markdown(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) []byte {
-	w := writer{p: p, s: s, metric: p.Settings.Metric}
+	w := writer{b: forPieces(s), p: p, s: s, metric: p.Settings.Metric}
 	w.text("# Cutting: ").author(b.Title).text(", finishes ").text(s.Finished.Exact()).text("\n\n")
 	w.text("For one block. It finishes ").size(s.Finished).text(" and measures ").size(unfinished(p, s)).text(" until it is joined.\n")
 	if hasPaper(s) {
