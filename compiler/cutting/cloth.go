@@ -19,6 +19,8 @@ type Cloth struct {
 	Need   pattern.Length // with straightening, and what shrinks away
 	Buy    pattern.Length // rounded up to what is sold
 	Scrap  pattern.Size   // will do instead; zero if it would not
+	Least  pattern.Length // proved: no plan of strips is shorter; 0 if not worked out
+	Waste  float64        // part of the strips that no patch is cut from; likewise
 	TooBig bool           // a patch is larger than the cloth is wide; nothing else is worked out
 }
 
@@ -57,7 +59,8 @@ func Buy(needs []Need, runs []pattern.Run, set *pattern.Settings) Cloth {
 	}
 	c := bought(append(plain, long...), needs, set)
 	if m := bought(append(mixed(plain, set.Buying.Usable), long...), needs, set); m.Buy < c.Buy-noise {
-		m.Mixed, c = true, m
+		m.Mixed = true
+		c = m
 	}
 	if set.Buying.Spare == 0 && len(runs) == 0 {
 		c.Scrap = fits(needs, scrap(set.Metric), set)

@@ -95,7 +95,7 @@ func QuiltCloth(p *pattern.Pattern, l *pattern.Layout, way *pattern.Colorway) []
 	used := all[:0]
 	for _, c := range all {
 		if len(c.Needs)+len(c.Runs) > 0 {
-			c.Bought = cutting.Buy(c.Needs, c.Runs, &p.Settings)
+			c.Bought = cutting.Plan(c.Needs, c.Runs, &p.Settings)
 			used = append(used, c)
 		}
 	}
@@ -216,6 +216,20 @@ func (w *writer) quiltCloth(l *pattern.Layout, way *pattern.Colorway) {
 		for _, line := range bought.Sum {
 			w.text("  - ").text(line).text("\n")
 		}
+		w.proved(&all[i].Bought)
+	}
+}
+
+// proved tells how good the plan is.
+func (w *writer) proved(c *cutting.Cloth) {
+	if c.Least == 0 || c.Inches == 0 {
+		return
+	}
+	w.text("  - ").number(int(100*c.Waste + 0.5)).text(" % of these strips is waste; ")
+	if least := pattern.RoundUp(c.Least, w.p.Settings.PatchStep(true)); least < c.Inches-0.001 {
+		w.text("no plan of strips takes less than ").own(c.Least).text(" (proved)\n")
+	} else {
+		w.text("no plan of strips takes less (proved)\n")
 	}
 }
 
