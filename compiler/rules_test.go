@@ -22,15 +22,18 @@ func TestRuleExamples(t *testing.T) {
 				t.Fatal("the example breaks no rule")
 			}
 			for _, p := range got {
-				if p.Code != info.Code {
+				if p.Code != info.Code && p.Severity != problem.Note { // a note is no breach
 					t.Errorf("%s %s: %s", p.Code, p.Severity, p.Message)
 				}
 				if p.At.Source == nil || p.At.Span.End <= p.At.Span.Start {
 					t.Errorf("%s has no place in the text", p.Code)
 				}
 			}
-			if _, got = compiler.Compile(&problem.Source{Name: "cured.seam", Text: info.Cured}, nil); len(got) > 0 {
-				t.Errorf("the cured example: %s %s", got[0].Code, got[0].Message)
+			_, got = compiler.Compile(&problem.Source{Name: "cured.seam", Text: info.Cured}, nil)
+			for _, p := range got {
+				if p.Code == info.Code || p.Severity != problem.Note {
+					t.Errorf("the cured example: %s %s", p.Code, p.Message)
+				}
 			}
 		})
 	}

@@ -65,7 +65,7 @@ func (c *cutter) drawing(d *pattern.Drawing) {
 		c.needed = append(c.needed, c.blunt(c.whole.next(piece), piece.Polygon, false)...)
 		c.needed = append(c.needed, c.behind.take(piece)...)
 		c.behind.add(piece)
-		c.foundationPatch(piece, c.needed, space, k == 0)
+		c.foundationPatch(d, piece, c.needed, space, k == 0)
 	}
 }
 

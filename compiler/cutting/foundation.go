@@ -29,9 +29,9 @@ type box struct {
 	min, max pattern.Pos // along axis and square to it
 }
 
-// foundationPatch finds the rectangle for a space: the points that it is measured
+// foundationPatch finds the cloth for a space, a rectangle or half a square: the points that it is measured
 // by and their ease on every side, and the need wherever that reaches further.
-func (c *cutter) foundationPatch(p *pattern.Piece, need, space []pattern.Pos, first bool) {
+func (c *cutter) foundationPatch(d *pattern.Drawing, p *pattern.Piece, need, space []pattern.Pos, first bool) {
 	seam, along := direction(p.Seam[0], p.Seam[1])
 	best := c.cover(seam, need, space)
 	worth := pattern.Length(slantWorth)
@@ -62,6 +62,9 @@ func (c *cutter) foundationPatch(p *pattern.Piece, need, space []pattern.Pos, fi
 	}
 	if math.Abs(float64(size.W-size.H)) < float64(noLength) {
 		patch.Shape = pattern.Square
+	}
+	if half, ok := c.halfSquare(d, p, need, space, &patch); ok {
+		patch = half
 	}
 	p.Patch = patch
 }

@@ -33,9 +33,9 @@ type Patch struct {
 	Exact    Size   // the least that would do, before rounding
 	Margin   Length // how far the cloth reaches beyond the exact need, at the least
 	Plain    bool   // cut exact, for a section without paper
-	Along    bool   // one edge lies along the seam; where not, a later piece is laid at a slant
+	Along    bool   // one edge lies along the seam, of a HalfSquare its long side; where not, a later piece is laid at a slant
 	Reversed bool   // of a HalfRectangle or TemplatePatch: the other hand, cut from cloth laid face down
-	Laid     [4]Pos // where the cut cloth of a foundation patch lies when finished, block coordinates
+	Laid     [4]Pos // where the cut cloth of a foundation patch lies when finished, block coordinates, from 0 to 1 on the grain; of a triangle the last corner twice
 }
 
 // PatchStep returns what the sides of patches are rounded up to. Oversize

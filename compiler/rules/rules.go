@@ -53,6 +53,7 @@ var all = sync.OnceValue(func() []Rule {
 		c.Ruler(),
 		c.ColourWords(),
 		c.ShortWords(),
+		c.BorderGrain(),
 		c.SameWay(),
 		c.BorderPoint(),
 		c.Unfinished(),

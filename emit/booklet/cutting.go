@@ -129,6 +129,9 @@ func (m *maker) layWords(piece *pattern.Piece, i int) string {
 	case piece.Patch.Plain:
 		return ""
 	case piece.Patch.Along:
+		if piece.Patch.Shape == pattern.HalfSquare {
+			return m.say("lay_long")
+		}
 		return m.say("lay_along")
 	case i == 0:
 		return m.say("lay_over")

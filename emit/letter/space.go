@@ -84,7 +84,11 @@ func (a *answer) laying(s *edition.Space) string {
 	case s.Slant:
 		return "Lay the patch at a slant, as the picture \"slant\" shows, right sides together with the piece before it, and look against the light: it must reach past every line of its space when it is folded over. "
 	}
-	return "Lay the patch right sides together with the piece before it, the edge of its first measure along the line that you will sew and " + past +
+	edge := "the edge of its first measure"
+	if strings.Contains(s.Cut, "cut once") {
+		edge = "its long side"
+	}
+	return "Lay the patch right sides together with the piece before it, " + edge + " along the line that you will sew and " + past +
 		" past it, and look against the light: it must reach past every line of its space when it is folded over. "
 }
 

@@ -82,6 +82,9 @@ func layWords(piece *pattern.Piece, i int) string {
 	case piece.Patch.Plain:
 		return ""
 	case piece.Patch.Along:
+		if piece.Patch.Shape == pattern.HalfSquare {
+			return "long side along the line"
+		}
 		return "along the line"
 	case i == 0:
 		return "over the space"

@@ -1,6 +1,7 @@
 package testsew
 
 import (
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -151,6 +152,13 @@ const easeSlack = 0.01
 func (s *section) ease(k int, p *patch) float64 {
 	sp := &s.spaces[k]
 	b := &bench{s: s}
+	if k > 0 && p.lay == longSide { // half a square: its height holds the space, and the ease below and square to both sides above
+		mid, low, high := s.middle(k), 0.0, math.Inf(-1)
+		for _, q := range s.beyond(k) {
+			low, high = min(low, sp.seam.side(q)), max(high, math.Abs(sp.seam.along(q)-mid)+sp.seam.side(q))
+		}
+		return (p.w/math.Sqrt2 - (high - low)) / (1 + math.Sqrt2)
+	}
 	axes, sizes := b.axes(k), [][2]float64{{p.w, p.h}, {p.h, p.w}}
 	if k > 0 && p.lay == "along the line" {
 		axes, sizes = []line{sp.seam}, sizes[:1]

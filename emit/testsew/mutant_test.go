@@ -2,7 +2,9 @@ package testsew
 
 import (
 	"bytes"
+	"encoding/csv"
 	"fmt"
+	"math"
 	"os"
 	"path"
 	"path/filepath"
@@ -118,6 +120,21 @@ func TestControl(t *testing.T) {
 	}
 }
 
+// halfLoses is how much more a square must shrink for its half to lose as much on
+// every side as a rectangle does: from its sides d, from its height d and d times
+// the root of 2, from the square's side the root of 2 times that.
+const halfLoses = (2 + math.Sqrt2) / 2
+
+// csvLine writes the cells of one line of a table.
+func csvLine(cells []string) []byte {
+	var b bytes.Buffer
+	w := csv.NewWriter(&b)
+	w.UseCRLF = true
+	w.Write(cells)
+	w.Flush()
+	return b.Bytes()
+}
+
 // Every patch of the table, shrunk by 3/4 in both ways, comes short of what the
 // table promises; by 1 1/4 in, it covers no more. (One that is larger for the sake
 // of a sharp tip has more than 1/2 in to give before it breaks a promise.)
@@ -131,13 +148,20 @@ func TestShrunkPatch(t *testing.T) {
 			for _, f := range named(files, sectionTable) {
 				lines := bytes.SplitAfter(f.Data, []byte("\r\n"))
 				for i := 1; i < len(lines) && len(lines[i]) > 0; i++ {
-					cells := strings.Split(string(lines[i]), ",")
+					cells, err := csv.NewReader(bytes.NewReader(lines[i])).Read()
+					if err != nil {
+						t.Fatal(err)
+					}
 					w, h, err := readSize(cells[6])
 					if err != nil {
 						t.Fatal(err)
 					}
-					cells[6] = fmt.Sprintf("%v in x %v in", max(w-c.by, 0.125), max(h-c.by, 0.125))
-					data := bytes.Join(slices.Concat(lines[:i:i], [][]byte{[]byte(strings.Join(cells, ","))}, lines[i+1:]), nil)
+					by := c.by
+					if strings.Contains(cells[5], "cut once") && cells[4] != "exact" {
+						by *= halfLoses
+					}
+					cells[6] = fmt.Sprintf("%v in x %v in", max(w-by, 0.125), max(h-by, 0.125))
+					data := bytes.Join(slices.Concat(lines[:i:i], [][]byte{csvLine(cells)}, lines[i+1:]), nil)
 					mutants = append(mutants, mutant{name + " " + f.Path + " " + cells[2], changed(files, f.Path, data)})
 				}
 			}

@@ -129,12 +129,13 @@ func (b *bench) template(p *patch) {
 // line as a whole, and those of its edges that must reach past what it covers.
 func (b *bench) lay(k int, p *patch, need poly) (laid poly, edges []line) {
 	sp := &b.s.spaces[k]
+	if k > 0 && p.lay == longSide {
+		mid, high := b.s.middle(k), p.w/math.Sqrt2
+		laid = poly{sp.seam.point(mid-high, -b.allowance), sp.seam.point(mid+high, -b.allowance), sp.seam.point(mid, high-b.allowance)}
+		return laid, lines(laid)[1:]
+	}
 	if k > 0 && p.lay == "along the line" {
-		low, high := math.Inf(1), math.Inf(-1)
-		for _, q := range b.s.beyond(k) {
-			low, high = min(low, sp.seam.along(q)), max(high, sp.seam.along(q))
-		}
-		mid := (low + high) / 2
+		mid := b.s.middle(k)
 		laid = b.rectangle(sp.seam, mid-p.w/2, mid+p.w/2, -b.allowance, p.h-b.allowance)
 		return laid, lines(laid)[1:]
 	}
@@ -163,6 +164,18 @@ func (b *bench) lay(k int, p *patch, need poly) (laid poly, edges []line) {
 		}
 	}
 	return laid, lines(laid)
+}
+
+// longSide is how the half of a square is laid.
+const longSide = "long side along the line"
+
+// middle is the middle of a space along its line.
+func (s *section) middle(k int) float64 {
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, q := range s.beyond(k) {
+		low, high = min(low, s.spaces[k].seam.along(q)), max(high, s.spaces[k].seam.along(q))
+	}
+	return (low + high) / 2
 }
 
 // axes are the ways in which a maker might turn a patch that has no edge on its

@@ -1,0 +1,87 @@
+package cutting
+
+import (
+	"math"
+
+	"seamwright/compiler/pattern"
+)
+
+const (
+	// A triangle cut from a square lies with its long side along the seam and
+	// its short sides on the straight grain, where a rectangle along a seam at 45
+	// degrees would lie on the bias. That is worth a quarter more cloth. Common
+	// practice, no source; which sides of a square cut once are on the grain:
+	// Right triangles and grain, frommartimichell.blogspot.com, 2015.
+	halfWorth = 1.25
+
+	// offGrain is how far a side may lean from 45 degrees and still count as
+	// lying on the grain of such a triangle. Common practice, no source.
+	offGrain = 5.0 * math.Pi / 180
+)
+
+// halfSquare returns the half of a square that covers a space at the block's
+// border, where that puts the border on the straight grain and the rectangle
+// does not. Flat is the rectangle.
+func (c *cutter) halfSquare(d *pattern.Drawing, p *pattern.Piece, need, space []pattern.Pos, flat *pattern.Patch) (pattern.Patch, bool) {
+	along, ok := direction(p.Seam[0], p.Seam[1])
+	if !ok || !flat.Along || !borderAtHalf(d, p, along) {
+		return pattern.Patch{}, false
+	}
+	b := bounds(along, space)
+	middle, seam := (b.min.X+b.max.X)/2, cross(along, p.Seam[0])
+	// In the triangle's own terms: how far a point lies out toward the short
+	// sides, and how far above the seam.
+	place := func(q pattern.Pos) (out, up pattern.Length) {
+		up = cross(along, q) - seam
+		return pattern.Length(math.Abs(float64(dot(along, q)-middle))) + up, up
+	}
+	margin := max(0, min(tipMargin, c.ease-c.allowance))
+	var reach, base pattern.Length // of the triangle, above the seam and below
+	for _, q := range space {
+		out, up := place(q)
+		reach, base = max(reach, out+c.ease*math.Sqrt2), max(base, c.ease-up)
+	}
+	far, low := pattern.Length(math.Inf(-1)), pattern.Length(math.Inf(1)) // of the exact need
+	for _, q := range need {
+		out, up := place(q)
+		far, low = max(far, out), min(low, up)
+	}
+	reach, base = max(reach, far+margin*math.Sqrt2), max(base, margin-low)
+	side := pattern.RoundUp((reach+base)*math.Sqrt2, c.foundation)
+	if side*side/2 > halfWorth*flat.Size.W*flat.Size.H {
+		return pattern.Patch{}, false
+	}
+	high := side / math.Sqrt2
+	at := func(x, y pattern.Length) pattern.Pos { // y above the seam
+		y += seam
+		return pattern.Pos{X: along.X*(middle+x) - along.Y*y, Y: along.Y*(middle+x) + along.X*y}
+	}
+	left := at(-high, -base)
+	return pattern.Patch{
+		Shape:  pattern.HalfSquare,
+		Size:   pattern.Size{W: side, H: side},
+		Exact:  pattern.Size{W: (far - low) * math.Sqrt2, H: (far - low) * math.Sqrt2},
+		Margin: min((high-base-far)/math.Sqrt2, low+base),
+		Along:  true,
+		Laid:   [4]pattern.Pos{at(high, -base), at(0, high-base), left, left},
+	}, true
+}
+
+// borderAtHalf reports whether a piece has sides on the block's border, all of
+// them at 45 degrees to a direction.
+func borderAtHalf(d *pattern.Drawing, p *pattern.Piece, along pattern.Pos) bool {
+	some := false
+	for i, a := range p.Polygon {
+		b := p.Polygon[(i+1)%len(p.Polygon)]
+		side, ok := direction(a, b)
+		if !ok || !onBorder(d, a, b) {
+			continue
+		}
+		angle := math.Abs(math.Atan2(float64(cross(along, side)), float64(dot(along, side))))
+		if math.Abs(math.Mod(angle, math.Pi/2)-math.Pi/4) > offGrain {
+			return false
+		}
+		some = true
+	}
+	return some
+}
