@@ -213,6 +213,10 @@ func (k *sketch) tellNotSewable(w *solver.Witness) {
 		}
 	}
 	k.cure(&p, w)
+	if n := len(w.Cycle); n > 0 && len(w.Patches) == n+1 { // patches wound about a middle one
+		p.Help += ". By hand it could be sewn with a partial seam: the first only part of the way, the others in their round, and " +
+			"the rest of the first at the end. No sheets are made for that"
+	}
 	k.tell(p)
 }
 

@@ -24,8 +24,15 @@ func (s *search) branch(p part, a answer, limit int) answer {
 		return a
 	}
 	hurried := limit >= anything || s.visited > s.spent
+	halved := s.visited > s.spent && len(p) > halvedFaces
+	var list []option
+	if halved {
+		list = s.halving(p)
+	} else {
+		list = s.options(p)
+	}
 	least := never
-	for i, o := range s.options(p) {
+	for i, o := range list {
 		if o.sideLeast+o.restLeast > limit {
 			least = min(least, o.sideLeast+o.restLeast)
 			continue
@@ -48,8 +55,30 @@ func (s *search) branch(p part, a answer, limit int) answer {
 		}
 		least = min(least, x.least+max(y.least, o.restLeast))
 	}
-	a.least = max(a.least, min(least, a.cost))
+	if !halved { // else not all cuts were looked at
+		a.least = max(a.least, min(least, a.cost))
+	}
 	return a
+}
+
+// halvedFaces is up to how many faces all cuts of a part are looked at when the
+// budget has run out. Above, one cut must do, or the time would grow with the cube.
+const halvedFaces = 128
+
+// halving returns the cut that parts most evenly.
+func (s *search) halving(p part) []option {
+	total, best := s.marks(p), option{}
+	for _, c := range s.cuts(p) {
+		if min(len(c.side), len(p)-len(c.side)) > min(len(best.side), len(p)-len(best.side)) &&
+			(s.rules == nil || s.rules.allows(c.side, s.without(p, c.side))) {
+			n := s.marks(c.side)
+			best = option{cut: c, sideLeast: max(1, n), restLeast: max(1, total-n)}
+		}
+	}
+	if best.side == nil {
+		return nil
+	}
+	return []option{best}
 }
 
 // takeOff solves the side that an option takes off. Unless hurried, what it costs is
@@ -62,7 +91,9 @@ func (s *search) takeOff(o option, limit int, hurried bool) answer {
 	if hurried {
 		return s.solve(o.side, limit)
 	}
-	for l := x.least; x.least < x.cost && l <= limit && s.visited <= s.spent; l++ {
+	// A limit that was tried in vain may leave the bound below it; from the cost on
+	// there is nothing to look for.
+	for l := x.least; x.least < x.cost && l < x.cost && l <= limit && s.visited <= s.spent; l++ {
 		x = s.solve(o.side, l)
 	}
 	return x

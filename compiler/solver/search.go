@@ -102,7 +102,7 @@ const anything = never - 1
 // its answer's least and cost differ.
 func (s *search) best(p part) answer {
 	a := s.solve(p, anything)
-	for limit := a.least; a.least < a.cost && s.visited <= s.spent; limit++ {
+	for limit := a.least; a.least < a.cost && limit < a.cost && s.visited <= s.spent; limit++ {
 		a = s.solve(p, limit)
 	}
 	return a
