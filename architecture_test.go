@@ -47,7 +47,7 @@ var layers = []struct {
 	{"emit/svg", []string{"compiler/pattern", "emit/drawing"}},
 	{"emit/pdf", []string{"compiler/pattern", "emit/drawing"}},
 	{"emit/png", []string{"compiler/pattern", "emit/drawing"}},
-	{"emit/sheet", []string{"compiler/pattern", "compiler/plane", "emit/drawing", "lang/problem"}},
+	{"emit/sheet", []string{"compiler/pattern", "compiler/plane", "emit/booklet/words", "emit/drawing", "lang/problem"}},
 	{"emit/diagram", []string{"compiler/pattern", "compiler/plane", "emit/drawing"}},
 	{"emit/table", []string{"compiler/pattern", "compiler/cutting", "emit/drawing"}},
 	{"emit/testsew", nil}, // an independent judge: it reads what was emitted

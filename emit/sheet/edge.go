@@ -124,19 +124,19 @@ func (l *layout) forms(s *section, edge int, partners []pattern.Partner) []strin
 		p := partners[0]
 		other := l.sized.Drawings[p.Drawing].Name
 		if p.Drawing == s.index {
-			other = "the next " + printed(s.d.Unit)
+			other = l.say("next", "unit", printed(s.d.Unit))
 		} else if s.d.Make > 1 && p.Letter != "" {
-			other = strings.Join(l.others(s.index, edge), " or ")
+			other = strings.Join(l.others(s.index, edge), " "+l.say("or")+" ")
 		}
 		if p.Letter != "" {
 			return []string{
-				"edge " + e.Letter + " joins edge " + p.Letter + " of " + other,
-				e.Letter + " joins " + p.Letter + " of " + other,
-				e.Letter + " joins " + p.Letter,
+				l.say("edge_of_edge", "a", e.Letter, "b", p.Letter, "other", other),
+				l.say("edge_of_short", "a", e.Letter, "b", p.Letter, "other", other),
+				l.say("edge_letters", "a", e.Letter, "b", p.Letter),
 				e.Letter,
 			}
 		}
-		return []string{"edge " + e.Letter + " joins " + other, e.Letter + " joins " + other, e.Letter}
+		return l.joins(e.Letter, other)
 	}
 	var names []string
 	for _, p := range partners {
@@ -146,9 +146,14 @@ func (l *layout) forms(s *section, edge int, partners []pattern.Partner) []strin
 	}
 	list := strings.Join(names, ", ")
 	if e.Letter != "" {
-		return []string{"edge " + e.Letter + " joins " + list, e.Letter + " joins " + list, e.Letter}
+		return l.joins(e.Letter, list)
 	}
-	return []string{"joins " + list, list}
+	return []string{l.say("joins", "other", list), list}
+}
+
+// joins says in three forms what an edge with a letter is sewn to.
+func (l *layout) joins(letter, other string) []string {
+	return []string{l.say("edge_joins", "a", letter, "other", other), l.say("edge_short", "a", letter, "other", other), letter}
 }
 
 // others names the sections that an edge is sewn to in any copy of its drawing.
@@ -202,11 +207,8 @@ func overlap(a, b, p, q pos) length {
 // printed turns a name of the text into words.
 func printed(name string) string { return drawing.Clean(strings.ReplaceAll(name, "_", " ")) }
 
-// extraWords stand on the extra along the border, once for each such edge.
-const extraWords = "leave this extra until the block is joined"
-
 // extras draws the line of the extra along each run of border edges, with its
-// words between it and the cutting line.
+// words between it and the cutting line, once for each such edge.
 func (l *layout) extras(s *section) (lines, texts []drawing.Item) {
 	n := len(s.outline)
 	if len(s.extra.at) == 0 {
@@ -220,7 +222,7 @@ func (l *layout) extras(s *section) (lines, texts []drawing.Item) {
 		st := strip{at: s.strips[i].at, dir: s.strips[i].dir, len: s.strips[i].len}
 		st.free = []gap{{0, st.len}}
 		x := l.p.Settings.Extra
-		for _, text := range []string{extraWords, "leave until joined", "extra"} {
+		for _, text := range []string{l.say("extra_long"), l.say("extra_medium"), l.say("extra_short")} {
 			w := drawing.Measure(text, small, false).Width
 			if t, ok := st.find(w, st.len/2, 0, st.len); ok && x > small {
 				texts = append(texts, st.set(s.pen, text, t, s.allowance, s.allowance+x))

@@ -124,9 +124,7 @@ func (l *layout) notes() *drawing.Group {
 	g := &drawing.Group{ID: "notes", Class: "notes"}
 	area := l.area()
 	text := fitting(false, area.w(),
-		"Print at 100 %, on one side only. Cut out roughly, about 1/4 in outside the dashed line; cut on no printed line until the section is sewn.",
-		"Print at 100 %, on one side only. Cut out roughly, 1/4 in outside the dashed line.",
-		"Print at 100 %, one side only.")
+		l.say("print_long"), l.say("print_medium"), l.say("print_short"))
 	g.Items = append(g.Items, &drawing.Text{Text: text, At: pos{X: area.x0, Y: l.band() + bandLines[1]}, Size: small})
 	c := column{w: area.h()}
 	c.text(l.credits(), small, false, 2)
@@ -140,10 +138,10 @@ func (l *layout) notes() *drawing.Group {
 
 // number says which sheet of how many it is, and how often it is printed.
 func (l *layout) number(n, of, print int) *drawing.Text {
-	title, sheet := l.title, "sheet "+strconv.Itoa(n)+" of "+strconv.Itoa(of)
-	edition := "edition " + strconv.Itoa(l.p.About.Edition)
+	title, sheet := l.title, l.say("sheet", "n", strconv.Itoa(n), "m", strconv.Itoa(of))
+	edition := l.say("edition", "n", strconv.Itoa(l.p.About.Edition))
 	text := fitting(true, l.area().w()-markWidth,
-		sheet+" - "+times(print)+" - "+edition+" - "+title,
+		sheet+" - "+l.times(print)+" - "+edition+" - "+title,
 		sheet+" - "+edition+" - "+title)
 	return &drawing.Text{Text: text, At: pos{X: l.area().x0, Y: l.band() + bandLines[0]}, Size: small, Bold: true}
 }
@@ -165,7 +163,7 @@ func fitting(bold bool, w length, forms ...string) string {
 func (l *layout) stamp(page *drawing.Page, mark string) {
 	at := pos{X: l.area().x1, Y: l.band() + bandLines[0]}
 	page.Items = append(page.Items, &drawing.Group{ID: "version", Class: "notes", Items: []drawing.Item{
-		&drawing.Text{Text: "mark " + mark, At: at, Size: small, Bold: true, Anchor: drawing.End},
+		&drawing.Text{Text: l.say("mark", "mark", mark), At: at, Size: small, Bold: true, Anchor: drawing.End},
 	}})
 }
 
@@ -173,29 +171,26 @@ func (l *layout) stamp(page *drawing.Page, mark string) {
 func (l *layout) credits() string {
 	about := &l.p.About
 	line := l.title + ": " + l.measures()
-	part := func(before, s string) {
+	part := func(s string) {
 		if s = drawing.Clean(s); s != "" {
-			line += " - " + before + s
+			line += " - " + s
 		}
 	}
 	if about.Author != "" && about.Year != "" {
-		part("(c) ", about.Year+" "+about.Author)
-	} else {
-		part("by ", about.Author)
+		part("(c) " + about.Year + " " + about.Author)
+	} else if drawing.Clean(about.Author) != "" {
+		part(l.say("by", "author", about.Author))
 	}
-	part("", about.Rights)
-	part("", about.Contact)
-	part("corrections: ", about.Corrections)
+	part(about.Rights)
+	part(about.Contact)
+	if where := drawing.Clean(about.Corrections); where != "" {
+		part(l.say("corrections", "where", where))
+	}
 	return line
 }
 
 // times says how often a sheet is printed for one block.
-func times(n int) string {
-	if n == 1 {
-		return "print once for one block"
-	}
-	return "print " + strconv.Itoa(n) + " times for one block"
-}
+func (l *layout) times(n int) string { return l.said.Count("times", n) }
 
 // rules draws the two rules along the lower and the left edge: printers stretch
 // the two directions differently.
@@ -230,7 +225,7 @@ func (l *layout) rule(g *drawing.Group, at, dir, side pos, n int, unit length, p
 	if dir.Y < 0 {
 		turn = 90
 	}
-	words := strconv.Itoa(n) + " " + name + " when printed at 100 %"
+	words := l.say("rule", "n", strconv.Itoa(n), "unit", name)
 	end := along(along(at, dir, length(n)*unit+1.5*pattern.Millimetre), side, small*drawing.CapHeight)
 	text := drawing.Shorten(words, small, false, 2*pattern.Inch)
 	if turn == 0 && end.X+drawing.Measure(words, small, false).Width > l.paper.Paper.W-bandFrom {

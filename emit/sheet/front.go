@@ -28,7 +28,7 @@ func (l *layout) frontRoom(x, y, w length, f *frame) ([]drawing.Item, length) {
 	if f.compact {
 		c = column{x: x + side + partGap/2, y: y, w: w - side - partGap/2}
 	}
-	c.text("Finished, from the front; sections of this sheet in grey.", small, false, 0)
+	c.text(l.say("front"), small, false, 0)
 	return c.items, max(c.y, b.y1) - y
 }
 

@@ -2,6 +2,8 @@ package sheet
 
 import (
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"seamwright/compiler/pattern"
 	"seamwright/emit/drawing"
@@ -18,10 +20,6 @@ const (
 
 // titleSize is the size of the pattern's title, with capitals of 3.5 mm.
 const titleSize = 4.8 * pattern.Millimetre
-
-// The reverse notice stands on every sheet, beside a front view that says that
-// it is one: printed foundations have no common convention.
-const reverseNotice = "This side up while you sew. Cloth goes on the other side. The finished section is the reverse of this drawing."
 
 // Slots are the places in the head of what differs from sheet to sheet.
 type slots struct {
@@ -54,8 +52,8 @@ func (s *slot) fill(text string) []drawing.Item {
 // varying draws what differs from sheet to sheet in a head.
 func (l *layout) varying(f *frame, s *Sheet, pen *pen) []drawing.Item {
 	items := l.front(f.slots.front, s, pen)
-	items = append(items, f.slots.prints.fill(capital(times(s.Print))+": "+l.sections(s))...)
-	return append(items, f.slots.check.fill("Check: "+l.check(s))...)
+	items = append(items, f.slots.prints.fill(capital(l.times(s.Print))+": "+l.sections(s))...)
+	return append(items, f.slots.check.fill(l.say("check", "what", l.check(s)))...)
 }
 
 // A part of the head is drawn at a corner in a width and returns its height.
@@ -113,27 +111,30 @@ func (l *layout) headText(x, y, w length, f *frame) ([]drawing.Item, length) {
 		if block := drawing.Clean(l.block.Title); len(l.p.Blocks) > 1 || !strings.Contains(strings.ToLower(title), strings.ToLower(block)) {
 			c.text(block, medium, true, 1)
 		}
-		c.text("Finishes "+l.measures(), small, false, 2)
+		c.text(l.say("finishes", "measures", l.measures()), small, false, 2)
 	}
 	c.leave(&f.slots.prints, true, 1)
-	c.text(reverseNotice, small, false, 0)
+	// Beside a front view that says that it is one: printed foundations have no
+	// common convention.
+	c.text(l.say("reverse"), small, false, 0)
 	if !f.compact {
-		c.text("When all spaces are sewn, lay the ruler's "+l.p.Settings.Allowance.In(16)+" line on the heavy outline and trim on the dashed line.", small, false, 0)
+		c.text(l.say("trim", "allowance", l.p.Settings.Allowance.In(16)), small, false, 0)
 	}
-	c.leave(&f.slots.check, false, len(drawing.Wrap(longCheck, small, false, w)))
+	// As many lines as the longest check takes, so that none is cut short.
+	c.leave(&f.slots.check, false, len(drawing.Wrap(l.say("longest_check"), small, false, w)))
 	return c.items, c.y - y
 }
 
-// longCheck is as long as a check gets, so that none is cut short.
-const longCheck = "Check: section MMr, bottom edge, heavy corner to dashed corner: 10 15/16 in (27.8 cm)."
-
-func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+func capital(s string) string {
+	first, size := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(first)) + s[size:]
+}
 
 // measures tells what the block measures, finished and before.
 func (l *layout) measures() string {
 	size, set := l.sized.Finished, &l.p.Settings
 	raw := pattern.Size{W: size.W + 2*set.Allowance, H: size.H + 2*set.Allowance}
-	return sizeWords(size, set.Metric) + ", measures " + sizeWords(raw, set.Metric) + " until it is joined"
+	return l.say("measures", "size", l.local(sizeWords(size, set.Metric)), "raw", l.local(sizeWords(raw, set.Metric)))
 }
 
 // sizeWords tells a size in both systems.
@@ -153,22 +154,19 @@ func sizeWords(s pattern.Size, metric bool) string {
 
 // sections lists what is on a sheet.
 func (l *layout) sections(s *Sheet) string {
-	word := "section "
 	var names []string
 	for _, p := range s.Places {
 		d := &l.sized.Drawings[p.Drawing]
 		name := d.Name
 		switch {
 		case d.Plain:
-			name += " (template)"
+			name = l.say("template", "name", name)
 		case d.Reversed >= 0:
-			name += " (" + l.sized.Drawings[d.Reversed].Name + " reversed)"
+			name = l.say("reversed", "name", name, "of", l.sized.Drawings[d.Reversed].Name)
 		}
-		if names = append(names, name); len(names) > 1 {
-			word = "sections "
-		}
+		names = append(names, name)
 	}
-	return word + strings.Join(names, ", ")
+	return l.said.Count("sections", len(names), "names", strings.Join(names, ", "))
 }
 
 // sample is the width of a line's sample in the legend.
@@ -193,13 +191,13 @@ func (l *layout) legend(x, y, w length) ([]drawing.Item, length) {
 			return out
 		}
 	}
-	row("sewing line (thin: runs on)", lined(drawing.SewingLine, drawing.RunOnLine))
-	row("outline: sewn when joining", lined(drawing.OutlineLine))
-	row("cutting line: trim when sewn", lined(drawing.CuttingLine))
+	row(l.say("legend_sewing"), lined(drawing.SewingLine, drawing.RunOnLine))
+	row(l.say("legend_outline"), lined(drawing.OutlineLine))
+	row(l.say("legend_cutting"), lined(drawing.CuttingLine))
 	if l.p.Settings.Extra > 0 {
-		row("extra: leave until joined", lined(drawing.ExtraLine))
+		row(l.say("legend_extra"), lined(drawing.ExtraLine))
 	}
-	row("match mark: pin through it", func(y length) []drawing.Item {
+	row(l.say("legend_mark"), func(y length) []drawing.Item {
 		m := x + sample/2
 		return []drawing.Item{
 			stroke(drawing.OutlineLine, pos{X: x, Y: y + ringRadius}, pos{X: x + sample, Y: y + ringRadius}),
@@ -207,20 +205,20 @@ func (l *layout) legend(x, y, w length) ([]drawing.Item, length) {
 			ring(drawing.MarkLine, pos{X: m, Y: y + ringRadius}, ringRadius),
 		}
 	})
-	row("begin with the ringed space", func(y length) []drawing.Item {
+	row(l.say("legend_first"), func(y length) []drawing.Item {
 		lab := stacked([]line{newLine("1", small, true)}, true)
 		return []drawing.Item{
 			&drawing.Text{Text: "1", At: pos{X: x + sample/2 + lab.lines[0].left, Y: y + lab.lines[0].at.Y}, Size: small, Bold: true},
 			ring(drawing.FrameLine, pos{X: x + sample/2, Y: y + lab.mid.Y}, lab.ring),
 		}
 	})
-	row("leads to a tiny space", func(y length) []drawing.Item {
+	row(l.say("legend_leader"), func(y length) []drawing.Item {
 		dot := ring(drawing.NoLine, pos{X: x + sample, Y: y}, dotRadius)
 		dot.Fill = drawing.Black
 		return append(lined(drawing.LeaderLine)(y), dot)
 	})
 	if l.tellsGrain() {
-		row("straight grain of the cloth", func(y length) []drawing.Item { return arrow(&pen{}, pos{X: x + sample/2, Y: y}, pos{X: 1}) })
+		row(l.say("legend_grain"), func(y length) []drawing.Item { return arrow(&pen{}, pos{X: x + sample/2, Y: y}, pos{X: 1}) })
 	}
 	return []drawing.Item{&drawing.Group{ID: "legend", Class: "legend", Items: c.items}}, c.y - y
 }
@@ -263,32 +261,34 @@ func (l *layout) check(s *Sheet) string {
 			edge, long, dashed = i, n, !sharp
 		}
 	}
-	kind := "heavy corner to heavy corner"
+	kind := "heavy"
 	if dashed {
-		kind = "dashed corner to dashed corner"
+		kind = "dashed"
 	}
-	return "section " + d.Name + ", " + sideWords(outline, edge) + ", " + kind + ": " + long.Words(l.p.Settings.Metric, 16) + "."
+	return l.say("check_edge", "name", d.Name, "edge", l.say(sideWords(outline, edge)), "corners", l.say(kind),
+		"length", l.local(long.Words(l.p.Settings.Metric, 16)))
 }
 
-// sideWords says which edge of an outline is meant, as it lies on the page.
+// sideWords says which edge of an outline is meant, as it lies on the page, by the
+// name of its message.
 func sideWords(outline []pos, edge int) string {
 	a, b := outline[edge], outline[(edge+1)%len(outline)]
 	d := unit(a, b)
 	const straight = 0.966 // within 15 degrees
 	switch {
 	case d.X > straight: // the inside is below: the page's y runs down
-		return "top edge"
+		return "edge_top"
 	case d.X < -straight:
-		return "bottom edge"
+		return "edge_bottom"
 	case d.Y > straight:
-		return "right edge"
+		return "edge_right"
 	case d.Y < -straight:
-		return "left edge"
+		return "edge_left"
 	}
 	for i, p := range outline {
 		if dist(p, outline[(i+1)%len(outline)]) > dist(a, b)+near {
-			return "slanting edge"
+			return "edge_slanting"
 		}
 	}
-	return "longest edge"
+	return "edge_longest"
 }

@@ -1,14 +1,17 @@
 package sheet
 
 import (
+	"cmp"
 	"math"
 	"runtime"
 	"slices"
 	"strconv"
+	"strings"
 	"sync"
 	"sync/atomic"
 
 	"seamwright/compiler/pattern"
+	said "seamwright/emit/booklet/words"
 	"seamwright/emit/drawing"
 	"seamwright/lang/problem"
 )
@@ -45,7 +48,8 @@ type layout struct {
 	title                              string // of the pattern, as one line
 	titleSize, titleName, titleEdition string // what stands on every section, each after a blank
 
-	words    []words // for each fabric
+	said     *said.Catalogue // in the pattern's language
+	words    []words         // for each fabric
 	blunts   [][]blunt
 	blunted  []bool
 	sewn     *sewn
@@ -77,7 +81,7 @@ func Check(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, paper pattern
 }
 
 func newLayout(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, paper pattern.Sheet) *layout {
-	l := &layout{p: p, block: b, sized: s, paper: paper}
+	l := &layout{p: p, block: b, sized: s, paper: paper, said: said.OnSheets(cmp.Or(p.Settings.Language, said.Default))}
 	l.title = drawing.Shorten(p.Title, small, true, titleLimit)
 	name := p.Title
 	if len(p.Blocks) > 1 || name == "" {
@@ -85,7 +89,7 @@ func newLayout(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, paper pat
 	}
 	l.titleSize = " " + s.Finished.Exact()
 	l.titleName = " " + drawing.Shorten(name, small, true, nameWidth)
-	l.titleEdition = " ed. " + strconv.Itoa(p.About.Edition)
+	l.titleEdition = " " + l.say("title_edition", "n", strconv.Itoa(p.About.Edition))
 	for _, f := range p.Fabrics {
 		l.words = append(l.words, newWords(f.Words))
 	}
@@ -124,6 +128,14 @@ func (l *layout) set() Set {
 		l.stamp(&set.Sheets[i].Page, set.Mark)
 	}
 	return set
+}
+
+// say returns a message of the sheets, filled in.
+func (l *layout) say(key string, fill ...string) string { return l.said.Say(key, fill...) }
+
+// local writes a measure as the language does.
+func (l *layout) local(measure string) string {
+	return strings.ReplaceAll(measure, ".", l.say("decimal_mark"))
 }
 
 // shared calls f for each of n pages, on all processors where there are many.

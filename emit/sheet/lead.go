@@ -72,10 +72,10 @@ func (l *layout) key(sections []*section, room box) (items []drawing.Item, probl
 	for _, s := range sections {
 		low = max(low, boxOf(outermost(s.cut, s.extra)).y1)
 		if s.name != "" {
-			c.text("Section "+s.name, small, true, 0)
+			c.text(l.say("key_section", "name", s.name), small, true, 0)
 		}
 	}
-	header := "The fabrics of spaces that show only a number:"
+	header := l.say("key_fabrics")
 	for _, s := range sections {
 		for _, line := range s.key {
 			if header != "" {

@@ -69,11 +69,11 @@ func (l *layout) titles(d *pattern.Drawing) [][]string {
 	if d.Plain {
 		return [][]string{{
 			d.Name + l.titleSize + l.titleName + l.titleEdition,
-			"template: cut " + strconv.Itoa(d.Make) + " from cloth on the dashed line",
-			"this side up on the wrong side of the cloth",
+			l.say("template_cut", "n", strconv.Itoa(d.Make)),
+			l.say("template_side"),
 		}}
 	}
-	name, edition := d.Name+l.titleSize, l.titleEdition[1:]+" make "+strconv.Itoa(d.Make)
+	name, edition := d.Name+l.titleSize, l.titleEdition[1:]+" "+l.say("title_make", "n", strconv.Itoa(d.Make))
 	return [][]string{
 		{name + l.titleName + " " + edition},
 		{name + l.titleName, edition},
@@ -133,7 +133,7 @@ func (l *layout) nameSection(s *section) []drawing.Item {
 
 // shortTitles are the section's name on one line, for the allowance.
 func (l *layout) shortTitles(d *pattern.Drawing) []string {
-	make := " make " + strconv.Itoa(d.Make)
+	make := " " + l.say("title_make", "n", strconv.Itoa(d.Make))
 	return []string{
 		d.Name + l.titleSize + l.titleName + l.titleEdition + make,
 		d.Name + l.titleSize + l.titleEdition + make,

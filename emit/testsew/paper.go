@@ -44,8 +44,19 @@ type told struct {
 // 0.01 mm, and different points of a block are at least 1/64 in apart.
 const same = 0.003
 
-// prints reads how often a sheet is printed from its head.
+// prints reads how often a sheet is printed from its head, in either language
+// that sheets come in.
 func prints(words string) int {
+	if _, after, ok := strings.Cut(strings.ToLower(words), "je block "); ok {
+		often, _, said := strings.Cut(after, " drucken")
+		n, _ := strconv.Atoi(strings.TrimSuffix(often, "-mal"))
+		if often == "einmal" {
+			n = 1
+		}
+		if said {
+			return n
+		}
+	}
 	_, after, ok := strings.Cut(strings.ToLower(words), "print ")
 	often, _, said := strings.Cut(after, " for one block")
 	if !ok || !said {

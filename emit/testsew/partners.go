@@ -15,8 +15,9 @@ type partner struct {
 }
 
 // readPartner reads "joins B, C", "edge a joins edge b of C", "a joins b",
-// "edge a joins edge b of the next wedge", "a", "B".
+// "edge a joins edge b of the next wedge", "a", "B", and the same in German.
 func readPartner(words string) (p partner) {
+	words = inEnglish(words)
 	own, to, joins := strings.Cut(words, "joins ")
 	if !joins {
 		if words == strings.ToLower(words) {
@@ -40,6 +41,25 @@ func readPartner(words string) (p partner) {
 		p.names = strings.Split(to, ", ")
 	}
 	return p
+}
+
+// inEnglish returns the words along an edge of a German sheet in English.
+func inEnglish(words string) string {
+	words = strings.ReplaceAll(words, "der nächsten Einheit", "the next")
+	parts := strings.Split(words, " ")
+	for i, part := range parts {
+		switch part {
+		case "Kante":
+			parts[i] = "edge"
+		case "an":
+			parts[i] = "joins"
+		case "von":
+			parts[i] = "of"
+		case "oder":
+			parts[i] = "or"
+		}
+	}
+	return strings.Join(parts, " ")
 }
 
 // partners holds what stands along the edges of a join to what is sewn there.

@@ -34,11 +34,17 @@ func (beside) Load(from *problem.Source, path string) (*problem.Source, string) 
 	return &problem.Source{Name: name, Text: string(text)}, ""
 }
 
-func build(t testing.TB, name, text string) []File {
+func build(t testing.TB, name, text string) []File { return buildIn(t, name, text, "") }
+
+// buildIn builds with the words of another language; "" leaves the pattern's own.
+func buildIn(t testing.TB, name, text, language string) []File {
 	t.Helper()
 	p, ps := compiler.Compile(&problem.Source{Name: name, Text: text}, beside{})
 	if problem.Failed(ps) {
 		t.Fatalf("%s: %v", name, ps)
+	}
+	if language != "" {
+		p.Settings.Language = language
 	}
 	outputs, ps := emit.Build(p, emit.Options{Only: []string{"sheets", "tables", "json"}, Forms: []string{"svg"}})
 	if problem.Failed(ps) {
@@ -68,6 +74,36 @@ func TestExamples(t *testing.T) {
 			for _, f := range b.Findings {
 				t.Error(f)
 			}
+		}
+	}
+}
+
+// Sheets in German are understood as well as those in English: what stands along
+// their edges, and how often they are printed.
+func TestExamplesInGerman(t *testing.T) {
+	names, _ := filepath.Glob("../../examples/*.seam")
+	for _, name := range names {
+		text, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		files := buildIn(t, name, string(text), "de")
+		german := false
+		for _, f := range files {
+			german = german || strings.Contains(string(f.Data), "<title>") && !strings.Contains(string(f.Data), "joins ")
+		}
+		r, err := Sew(files)
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+			continue
+		}
+		for _, b := range r.Blocks {
+			for _, f := range b.Findings {
+				t.Error(f)
+			}
+		}
+		if !german {
+			t.Errorf("%s: no German sheets", name)
 		}
 	}
 }

@@ -6,7 +6,7 @@ import (
 	"strings"
 )
 
-//go:embed *.txt
+//go:embed *.txt sheets/*.txt
 var files embed.FS
 
 // Default is the language of patterns that name none.
@@ -26,14 +26,29 @@ func Languages() []string {
 	}
 	var out []string
 	for _, e := range entries {
-		out = append(out, strings.TrimSuffix(e.Name(), ".txt"))
+		if !e.IsDir() {
+			out = append(out, strings.TrimSuffix(e.Name(), ".txt"))
+		}
 	}
 	return out
 }
 
 // In returns the messages of a language, and whether there is such a language.
-func In(language string) (*Catalogue, bool) {
-	text, err := files.ReadFile(language + ".txt")
+func In(language string) (*Catalogue, bool) { return read(language, language+".txt") }
+
+// OnSheets returns the messages of the foundation sheets in a language; in
+// [Default] where there is none. They are apart, for sheets are laid out without
+// a booklet too, and reading less takes less time.
+func OnSheets(language string) *Catalogue {
+	c, ok := read(language, "sheets/"+language+".txt")
+	if !ok {
+		c, _ = read(Default, "sheets/"+Default+".txt")
+	}
+	return c
+}
+
+func read(language, name string) (*Catalogue, bool) {
+	text, err := files.ReadFile(name)
 	if err != nil {
 		return nil, false
 	}
@@ -79,9 +94,26 @@ func Fill(message string, fill ...string) string {
 	if len(fill) < 2 || !strings.Contains(message, "{") {
 		return message
 	}
-	pairs := make([]string, 0, len(fill))
-	for i := 0; i+1 < len(fill); i += 2 {
-		pairs = append(pairs, "{"+fill[i]+"}", fill[i+1])
+	var b strings.Builder
+	for {
+		open := strings.IndexByte(message, '{')
+		end := strings.IndexByte(message[open+1:], '}') + open + 1
+		if open < 0 || end <= open {
+			b.WriteString(message)
+			return b.String()
+		}
+		b.WriteString(message[:open])
+		b.WriteString(filled(message[open:end+1], fill))
+		message = message[end+1:]
 	}
-	return strings.NewReplacer(pairs...).Replace(message)
+}
+
+// filled returns what stands for a placeholder, "{name}"; itself where nothing does.
+func filled(placeholder string, fill []string) string {
+	for i := 0; i+1 < len(fill); i += 2 {
+		if placeholder[1:len(placeholder)-1] == fill[i] {
+			return fill[i+1]
+		}
+	}
+	return placeholder
 }

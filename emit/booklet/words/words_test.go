@@ -11,12 +11,21 @@ var placeholder = regexp.MustCompile(`\{[a-z0-9]+\}`)
 // Every language has the messages of the default one, with its placeholders,
 // each as often; none is empty.
 func TestLanguagesAreComplete(t *testing.T) {
+	complete(t, In)
+	complete(t, func(language string) (*Catalogue, bool) {
+		c := OnSheets(language)
+		return c, c.Language == language
+	})
+}
+
+func complete(t *testing.T, catalogue func(string) (*Catalogue, bool)) {
+	t.Helper()
 	if l := Languages(); len(l) < 2 || !slices.Contains(l, Default) {
 		t.Fatalf("languages: %v", l)
 	}
-	want, _ := In(Default)
+	want, _ := catalogue(Default)
 	for _, language := range Languages() {
-		c, ok := In(language)
+		c, ok := catalogue(language)
 		if !ok {
 			t.Fatal(language)
 		}
