@@ -68,6 +68,8 @@ var layers = []struct {
 	{"cmd/internal/lsp", []string{"cmd/internal/lsp/wire", "cmd/internal/files", "compiler", "compiler/eval", "compiler/pattern", "compiler/value", "lang", "lang/families", "lang/names", "lang/problem"}},
 	{"cmd/internal/...", []string{"lang/problem", "cmd/internal/..."}},
 	{"examples", nil},
+	{"cmd/editors", nil},
+	{"cmd/editors/...", nil},
 	{"cmd/seamwright", []string{"compiler", "compiler/...", "emit", "emit/...", "lang", "lang/...", "cmd/internal/..."}},
 }
 

@@ -141,8 +141,9 @@ func (t *text) at(s lang.Span) string {
 }
 
 // followed returns where an offset of one text stands in a later one, and whether
-// what changed lies elsewhere. Changes are taken as one stretch: what both texts
-// begin and end with has not changed.
+// it is known. What both texts begin and end with has not changed. Between, as after
+// a renaming, lines of equally many are taken for each other as far as they begin
+// alike.
 func followed(from, to string) func(offset int32) (int32, bool) {
 	head := 0
 	for head < len(from) && head < len(to) && from[head] == to[head] {
@@ -159,9 +160,28 @@ func followed(from, to string) func(offset int32) (int32, bool) {
 			return offset, true
 		case int(offset) >= len(from)-tail && (tail > 0 || from == to):
 			return offset + moved, true
+		case int(offset) >= len(from):
+			return 0, false
 		}
+		return sameLine(from[:len(from)-tail], to[:len(to)-tail], int(offset))
+	}
+}
+
+// sameLine finds an offset of one text in another of as many lines, where its line
+// begins alike.
+func sameLine(from, to string, offset int) (int32, bool) {
+	if strings.Count(from, "\n") != strings.Count(to, "\n") {
 		return 0, false
 	}
+	start := strings.LastIndexByte(from[:offset], '\n') + 1
+	there := 0
+	for range strings.Count(from[:start], "\n") {
+		there += strings.IndexByte(to[there:], '\n') + 1
+	}
+	if !strings.HasPrefix(to[there:], from[start:min(offset+1, len(from))]) {
+		return 0, false
+	}
+	return int32(there + offset - start), true
 }
 
 // crlf reports whether a text's lines end as on Windows.

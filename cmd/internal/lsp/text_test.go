@@ -72,10 +72,10 @@ func TestAnyPlaceIsInTheText(t *testing.T) {
 // What stands in both texts alike is followed to where it stands.
 func TestFollowing(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		head := rapid.StringMatching(`[ab]{0,8}`).Draw(t, "head")
-		tail := rapid.StringMatching(`[ab]{0,8}`).Draw(t, "tail")
-		from := head + rapid.StringMatching(`[ab]{0,3}`).Draw(t, "old") + tail
-		to := head + rapid.StringMatching(`[ab]{0,3}`).Draw(t, "new") + tail
+		head := rapid.StringMatching(`[ab\n]{0,8}`).Draw(t, "head")
+		tail := rapid.StringMatching(`[ab\n]{0,8}`).Draw(t, "tail")
+		from := head + rapid.StringMatching(`[ab\n]{0,3}`).Draw(t, "old") + tail
+		to := head + rapid.StringMatching(`[ab\n]{0,3}`).Draw(t, "new") + tail
 		follow := followed(from, to)
 		for i := 0; i < len(from); i++ {
 			if j, ok := follow(int32(i)); ok && (int(j) >= len(to) || to[j] != from[i]) {
