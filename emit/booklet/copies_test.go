@@ -132,3 +132,21 @@ func TestCopiesForOthers(t *testing.T) {
 		}
 	}
 }
+
+// A strict validator, which is not ours, takes every kind of file that there is
+// (pdfcpu, in its strict mode).
+func TestStrictly(t *testing.T) {
+	letter, _ := pattern.SheetNamed("letter")
+	pad := &pattern.Pad{Copies: 3, Spare: 2, Glue: pattern.PadGlue, Gripper: pattern.PadGripper, Bleed: pattern.PadBleed}
+	for kind, list := range map[string]func(booklet.Parts) []pdf.Page{
+		"booklet": booklet.Make, "tester": booklet.Tester, "key": booklet.Key, "checker": booklet.Checker, "class": booklet.Class,
+		"pad": func(p booklet.Parts) []pdf.Page { return booklet.Pad(p, pad) },
+	} {
+		for _, name := range []string{"harbour_boat", "guiding_star"} {
+			_, _, path := bound(t, name, "de", letter, list)
+			if out := tool(t, "pdfcpu", "validate", "-c", "none", "-m", "strict", path); !strings.Contains(out, "validation ok") {
+				t.Errorf("%s of %s: %s", kind, name, out)
+			}
+		}
+	}
+}
