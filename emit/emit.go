@@ -100,6 +100,7 @@ type work struct {
 	svg      svg.Renderer // of all pages: what is the same on many is written once
 	room     room
 	store    *pdf.Store
+	cloth    []func() [][]table.Cloth // of each quilt, worked out once
 }
 
 func (o *Options) wants(kind string) bool {
@@ -288,7 +289,7 @@ func (w *work) write() []Output {
 		f.add("report.txt", func() []byte { return report.Text(w.p, w.made) })
 	}
 	if w.options.wants("json") {
-		f.add("pattern.json", func() []byte { return report.JSON(w.p, w.made) })
+		f.add("pattern.json", func() []byte { return report.JSON(w.p, w.made, w.allCloth()) })
 	}
 	if w.options.wants("report") {
 		f.add("report.html", func() []byte {

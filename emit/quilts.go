@@ -3,6 +3,7 @@ package emit
 import (
 	"math"
 	"slices"
+	"sync"
 
 	"seamwright/compiler/pattern"
 	"seamwright/emit/diagram"
@@ -14,6 +15,8 @@ import (
 func (w *work) quilts(f *files) {
 	for i := range w.p.Quilts {
 		q := &w.p.Quilts[i]
+		cloth := sync.OnceValue(func() [][]table.Cloth { return table.QuiltCloth(w.p, q.Layout) })
+		w.cloth = append(w.cloth, cloth)
 		if q.Layout == nil {
 			continue
 		}
@@ -24,10 +27,19 @@ func (w *work) quilts(f *files) {
 			}
 		}
 		if w.options.wants("tables") {
-			f.add(folder+"/quilt.md", func() []byte { return table.QuiltMarkdown(w.p, q) })
-			f.add(folder+"/quilt.csv", func() []byte { return table.QuiltCSV(w.p, q) })
+			f.add(folder+"/quilt.md", func() []byte { return table.QuiltMarkdown(w.p, q, cloth()) })
+			f.add(folder+"/quilt.csv", func() []byte { return table.QuiltCSV(w.p, q, cloth()) })
 		}
 	}
+}
+
+// allCloth returns the cloth of all quilts.
+func (w *work) allCloth() [][][]table.Cloth {
+	all := make([][][]table.Cloth, len(w.cloth))
+	for i, cloth := range w.cloth {
+		all[i] = cloth()
+	}
+	return all
 }
 
 // chooseQuilts keeps the layouts of those quilts whose blocks are all among the

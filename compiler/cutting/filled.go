@@ -27,9 +27,10 @@ func filled(left []Need, width, step pattern.Length, worth []float64) (all []Str
 		}
 		ways[i].width = int(math.Ceil(float64(size.W/step) - noise))
 	}
+	f := &filling{left: left, worth: worth, value: make([]float64, marks+1)}
 	for {
 		height, fullest := pattern.Length(0), 0.0
-		f := newFilling(left, marks, worth)
+		f.empty(false)
 		for k := range ways {
 			f.let(&ways[k])
 			if k+1 < len(ways) && ways[k+1].height <= ways[k].height+noise {
@@ -42,7 +43,7 @@ func filled(left []Need, width, step pattern.Length, worth []float64) (all []Str
 		if fullest == 0 {
 			return all
 		}
-		f = newFilling(left, marks, worth)
+		f.empty(true)
 		for k := 0; k < len(ways) && ways[k].height <= height+noise; k++ {
 			f.let(&ways[k])
 		}
@@ -78,8 +79,9 @@ func rest(left []Need, width pattern.Length) []Strip {
 type filling struct {
 	left  []Need
 	worth []float64
-	value []float64
+	value []float64 // of the best strip up to each mark
 	parts []part
+	kept  bool // parts are kept, to go back over
 }
 
 // A part is so many patches of one item, and where taking them paid.
@@ -89,8 +91,25 @@ type part struct {
 	taken []bool
 }
 
-func newFilling(left []Need, marks int, worth []float64) *filling {
-	return &filling{left: left, worth: worth, value: make([]float64, marks+1)}
+func (f *filling) empty(keep bool) {
+	clear(f.value)
+	f.parts, f.kept = f.parts[:0], keep
+}
+
+// part returns a new part, in the room of one that was given up.
+func (f *filling) part(it *item, count int) *part {
+	if len(f.parts) < cap(f.parts) {
+		f.parts = f.parts[:len(f.parts)+1]
+	} else {
+		f.parts = append(f.parts, part{})
+	}
+	p := &f.parts[len(f.parts)-1]
+	p.item, p.count = it, count
+	if p.taken == nil {
+		p.taken = make([]bool, len(f.value))
+	}
+	clear(p.taken)
+	return p
 }
 
 // let adds an item: 1, 2, 4, ... of it, and what is over.
@@ -103,14 +122,19 @@ func (f *filling) let(it *item) {
 	for step := 1; most > 0; step *= 2 {
 		count := min(step, most)
 		most -= count
-		p := part{it, count, make([]bool, len(f.value))}
 		w, v := it.width*count, f.worth[it.index/2]*float64(count)
+		if !f.kept {
+			for at := len(f.value) - 1; at >= w; at-- {
+				f.value[at] = max(f.value[at], f.value[at-w]+v)
+			}
+			continue
+		}
+		p := f.part(it, count)
 		for at := len(f.value) - 1; at >= w; at-- {
 			if with := f.value[at-w] + v; with > f.value[at]+1e-12 {
 				f.value[at], p.taken[at] = with, true
 			}
 		}
-		f.parts = append(f.parts, p)
 	}
 }
 

@@ -9,9 +9,10 @@ import (
 )
 
 const (
-	// tries is how often some strips of a plan are taken back and cut anew; more
-	// gained nothing worth its time.
-	tries = 1500
+	// work is how many patches of different size are cut anew in all, when strips of
+	// a plan are taken back again and again: hundreds of tries for a few sizes, fewer
+	// for many. More gained nothing worth its time.
+	work = 2000
 
 	// mostBack is how many strips are taken back at once, at the most.
 	mostBack = 8
@@ -30,7 +31,7 @@ func improved(plan []Strip, bound, width, step pattern.Length) []Strip {
 		return plan
 	}
 	r := rand.New(rand.NewPCG(1, 2))
-	for range tries {
+	for done := 0; done < work; {
 		if total(single) < bound+noise {
 			break
 		}
@@ -42,6 +43,7 @@ func improved(plan []Strip, bound, width, step pattern.Length) []Strip {
 				left = together(left, c)
 			}
 		}
+		done += len(left) + 1
 		worth := worths(left, 0.9+0.4*r.Float64())
 		for i := range worth {
 			worth[i] *= 0.7 + 0.6*r.Float64()

@@ -41,8 +41,8 @@ type Printed struct {
 }
 
 // JSON writes the whole pattern. Made has one entry for each size of each block,
-// in their order.
-func JSON(p *pattern.Pattern, made [][]Made) []byte {
+// in their order; cloth one for each quilt, of each colorway.
+func JSON(p *pattern.Pattern, made [][]Made, cloth [][][]table.Cloth) []byte {
 	e := &encoder{b: make([]byte, 0, 4096+sizeHint*countPieces(p))}
 	e.open('{')
 	e.key("schema").string(Schema)
@@ -54,7 +54,7 @@ func JSON(p *pattern.Pattern, made [][]Made) []byte {
 		e.block(p, &p.Blocks[b], made[b])
 	}
 	e.close(']')
-	e.quilts(p)
+	e.quilts(p, cloth)
 	e.accepted(p.Accepted)
 	e.limits(p.Limits)
 	e.close('}')

@@ -6,17 +6,17 @@ import (
 )
 
 // quilts writes those that are laid out.
-func (e *encoder) quilts(p *pattern.Pattern) {
+func (e *encoder) quilts(p *pattern.Pattern, cloth [][][]table.Cloth) {
 	e.key("quilts").open('[')
 	for i := range p.Quilts {
 		if p.Quilts[i].Layout != nil {
-			e.quilt(p, &p.Quilts[i])
+			e.quilt(p, &p.Quilts[i], cloth[i])
 		}
 	}
 	e.close(']')
 }
 
-func (e *encoder) quilt(p *pattern.Pattern, q *pattern.Quilt) {
+func (e *encoder) quilt(p *pattern.Pattern, q *pattern.Quilt, cloth [][]table.Cloth) {
 	l := q.Layout
 	e.line()
 	e.key("title").string(q.Title)
@@ -71,15 +71,15 @@ func (e *encoder) quilt(p *pattern.Pattern, q *pattern.Quilt) {
 		e.close('}')
 	}
 	e.close(']')
-	e.quiltCloth(p, l)
+	e.quiltCloth(p, cloth)
 	e.close('}')
 }
 
 // quiltCloth writes what is bought for the whole, for each colorway.
-func (e *encoder) quiltCloth(p *pattern.Pattern, l *pattern.Layout) {
+func (e *encoder) quiltCloth(p *pattern.Pattern, cloth [][]table.Cloth) {
 	e.key("cloth").open('[')
 	for i := range p.Colorway {
-		for _, c := range table.QuiltCloth(p, l, &p.Colorway[i]) {
+		for _, c := range cloth[i] {
 			e.line()
 			e.key("colorway").string(p.Colorway[i].Name)
 			e.key("words").string(c.Dress.Words)

@@ -40,6 +40,13 @@ func madeOf(p *pattern.Pattern) [][]Made {
 	return made
 }
 
+func clothOf(p *pattern.Pattern) (all [][][]table.Cloth) {
+	for i := range p.Quilts {
+		all = append(all, table.QuiltCloth(p, p.Quilts[i].Layout))
+	}
+	return all
+}
+
 // busy is the boat with everything in it that the document has a place for.
 func busy() *pattern.Pattern {
 	p := sample.Boat()
@@ -85,7 +92,7 @@ func read(t *testing.T, text []byte) document {
 // again by reflection gives the same members and values.
 func TestRoundTrip(t *testing.T) {
 	p := busy()
-	text := JSON(p, madeOf(p))
+	text := JSON(p, madeOf(p), clothOf(p))
 	again, err := json.Marshal(read(t, text))
 	if err != nil {
 		t.Fatal(err)
@@ -102,7 +109,7 @@ func TestRoundTrip(t *testing.T) {
 // What is read is what the pattern says.
 func TestValues(t *testing.T) {
 	p := busy()
-	doc := read(t, JSON(p, madeOf(p)))
+	doc := read(t, JSON(p, madeOf(p), clothOf(p)))
 	s, want := doc.Blocks[0].Sizes[0], &p.Blocks[0].Sizes[0]
 	if doc.Schema != Schema || doc.Title != p.Title || doc.Fabrics[0].Color != "#dfeaf0" || doc.Colorways[0].Cloths[0].Color != "#00ff01" {
 		t.Errorf("head: %+v", doc.Fabrics)
@@ -151,7 +158,7 @@ func TestSchemaIsDocumented(t *testing.T) {
 	}
 	p := busy()
 	written := map[string]bool{}
-	for _, m := range regexp.MustCompile(`"(\w+)":`).FindAllSubmatch(JSON(p, madeOf(p)), -1) {
+	for _, m := range regexp.MustCompile(`"(\w+)":`).FindAllSubmatch(JSON(p, madeOf(p), clothOf(p)), -1) {
 		written[string(m[1])] = true
 	}
 	told := map[string]bool{}

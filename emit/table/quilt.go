@@ -1,6 +1,7 @@
 package table
 
 import (
+	"slices"
 	"strconv"
 
 	"seamwright/compiler/cutting"
@@ -43,13 +44,37 @@ type Cloth struct {
 	Bought cutting.Cloth
 }
 
-// QuiltCloth reckons the cloth of a whole quilt, dressed by a colorway: fabrics
-// that are dressed in an equal cloth are bought together. None where the pattern
-// reckons none.
-func QuiltCloth(p *pattern.Pattern, l *pattern.Layout, way *pattern.Colorway) []Cloth {
-	if p.Settings.Buying.Usable <= 0 {
-		return nil
+// QuiltCloth reckons the cloth of a whole quilt, for every colorway: fabrics that
+// are dressed in an equal cloth are bought together. None where the pattern reckons
+// none. It takes the time of a small build, so it is asked for once.
+func QuiltCloth(p *pattern.Pattern, l *pattern.Layout) [][]Cloth {
+	all := make([][]Cloth, len(p.Colorway))
+	if p.Settings.Buying.Usable <= 0 || l == nil {
+		return all
 	}
+	var known []Cloth
+	for i := range p.Colorway {
+		all[i] = dressed(p, l, &p.Colorway[i])
+		for k := range all[i] {
+			c := &all[i][k]
+			at := slices.IndexFunc(known, func(o Cloth) bool { return slices.Equal(o.Needs, c.Needs) && slices.EqualFunc(o.Runs, c.Runs, sameRun) })
+			if at < 0 {
+				at = len(known)
+				c.Bought = cutting.Plan(c.Needs, c.Runs, &p.Settings)
+				known = append(known, *c)
+			}
+			c.Bought = known[at].Bought
+		}
+	}
+	return all
+}
+
+func sameRun(a, b pattern.Run) bool {
+	return a.For == b.For && a.Height == b.Height && a.Bias == b.Bias && slices.Equal(a.Lengths, b.Lengths)
+}
+
+// dressed collects what is cut from each cloth of a colorway.
+func dressed(p *pattern.Pattern, l *pattern.Layout, way *pattern.Colorway) []Cloth {
 	var all []Cloth
 	of := make([]int, len(p.Fabrics)) // cloth of each fabric
 	for i := range p.Fabrics {
@@ -95,7 +120,6 @@ func QuiltCloth(p *pattern.Pattern, l *pattern.Layout, way *pattern.Colorway) []
 	used := all[:0]
 	for _, c := range all {
 		if len(c.Needs)+len(c.Runs) > 0 {
-			c.Bought = cutting.Plan(c.Needs, c.Runs, &p.Settings)
 			used = append(used, c)
 		}
 	}
@@ -107,7 +131,7 @@ func cloths(patches, yield int) int { return (patches + yield - 1) / yield }
 
 // QuiltMarkdown tells how a quilt is set, what is cut for it beside its blocks, and
 // the cloth of the whole, for people to read and to print.
-func QuiltMarkdown(p *pattern.Pattern, q *pattern.Quilt) []byte {
+func QuiltMarkdown(p *pattern.Pattern, q *pattern.Quilt, cloth [][]Cloth) []byte {
 	l := q.Layout
 	w := writer{p: p, metric: p.Settings.Metric}
 	w.text("# Quilt: ").author(q.Title).text("\n\nIt finishes ").measures(l.Size)
@@ -128,7 +152,7 @@ func QuiltMarkdown(p *pattern.Pattern, q *pattern.Quilt) []byte {
 	}
 	w.setting(l)
 	for i := range p.Colorway {
-		w.quiltCloth(l, &p.Colorway[i])
+		w.quiltCloth(cloth[i], &p.Colorway[i])
 	}
 	w.text("\nCare: close the blade of the rotary cutter whenever you lay it down, and cut away from yourself.\n")
 	return w.b
@@ -198,8 +222,7 @@ func (w *writer) strips(r *pattern.Run) {
 }
 
 // quiltCloth writes the cloth of one colorway.
-func (w *writer) quiltCloth(l *pattern.Layout, way *pattern.Colorway) {
-	all := QuiltCloth(w.p, l, way)
+func (w *writer) quiltCloth(all []Cloth, way *pattern.Colorway) {
 	if len(all) == 0 {
 		return
 	}
@@ -234,7 +257,7 @@ func (w *writer) proved(c *cutting.Cloth) {
 }
 
 // QuiltCSV writes what is cut for a quilt beside its blocks, then what is bought.
-func QuiltCSV(p *pattern.Pattern, q *pattern.Quilt) []byte {
+func QuiltCSV(p *pattern.Pattern, q *pattern.Quilt, cloth [][]Cloth) []byte {
 	b := []byte("What,Fabric,Count,Shape,Size,Metric size\r\n")
 	row := func(what, fabric string, n int, shape, size, metric string) {
 		b = AppendCSV(b, what)
@@ -263,7 +286,7 @@ func QuiltCSV(p *pattern.Pattern, q *pattern.Quilt) []byte {
 	}
 	for i := range p.Colorway {
 		way := &p.Colorway[i]
-		for _, c := range QuiltCloth(p, l, way) {
+		for _, c := range cloth[i] {
 			what := "cloth"
 			if way.Name != "" {
 				what += ", " + way.Words
