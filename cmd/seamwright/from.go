@@ -79,7 +79,12 @@ func leftOut(src *problem.Source, list []trace.LeftOut) problem.Problem {
 }
 
 func (c *call) tellTraced(t *trace.Traced, file string, part float64) {
-	fmt.Fprintf(c.stdout, "%s is written: %d patches in %d fabrics, on %g x %g squares", file, t.Patches, t.Fabrics, t.W, t.H)
+	if t.Patches > 0 {
+		fmt.Fprintf(c.stdout, "%s is written: %s in %s", file, strings.Replace(many(t.Patches, "patche"), "1 patche", "1 patch", 1), many(t.Fabrics, "fabric"))
+	} else {
+		fmt.Fprintf(c.stdout, "%s is written: %s, which make no patches yet", file, many(t.Lines, "line"))
+	}
+	fmt.Fprintf(c.stdout, ", on %.5g x %.5g squares", t.W, t.H)
 	if t.Parts > 1 {
 		fmt.Fprintf(c.stdout, " with points on each 1/%d of one", t.Parts)
 	}

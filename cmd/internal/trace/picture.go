@@ -38,7 +38,11 @@ func (g grid) see(shapes []Shape) *picture {
 	}
 	part := solver.Build(outline, all, 0)
 	p.lines = seen(part, sides, shapes)
-	part = solver.Build(outline, p.lines, 0)
+	if part = solver.Build(outline, p.lines, 0); unmade(part) || len(p.lines) == 0 {
+		if p.lines = inner(all, outline); len(p.lines) > 0 { // as they are: what is wrong with them is the compiler's to tell
+			return p
+		}
+	}
 	for i := range part.Patches {
 		q := patch{polygon: part.Polygon(i).Corners()}
 		at := q.polygon.Interior()
@@ -50,6 +54,27 @@ func (g grid) see(shapes []Shape) *picture {
 		p.patches = append(p.patches, q)
 	}
 	return p
+}
+
+// unmade reports whether lines do not make patches: they end in the middle of
+// nowhere, or float.
+func unmade(part *solver.Partition) bool {
+	for i := range part.Faults {
+		if part.Faults[i].Kind != solver.NotConvex {
+			return true
+		}
+	}
+	return len(part.Patches) == 0
+}
+
+// inner returns the lines that do not lie on the outline, each once.
+func inner(lines []plane.Line, outline plane.Polygon) (list []plane.Line) {
+	for _, l := range lines {
+		if outline.Locate(l.A.Mid(l.B)) > 0 && !slices.Contains(list, l) && !slices.Contains(list, plane.Line{A: l.B, B: l.A}) {
+			list = append(list, l)
+		}
+	}
+	return list
 }
 
 func sidesOf(shapes []Shape) (list []side) {

@@ -244,6 +244,20 @@ func TestPaintedOver(t *testing.T) {
 	pieced(t, made.Text)
 }
 
+// Lines that make no patches are written as they are, so that the compiler can say
+// what is wrong with them.
+func TestLoose(t *testing.T) {
+	for svg, lines := range map[string]int{
+		`<svg><rect width="8" height="8" fill="#eee"/><path d="M2,2H6V6H2z" fill="#333"/></svg>`:          4,
+		`<svg><rect width="8" height="8" fill="#eee"/><path d="M0,4H5" fill="none" stroke="#333"/></svg>`: 1,
+	} {
+		made, _ := text(t, svg)
+		if made.Patches != 0 || made.Lines != lines || strings.Contains(made.Text, "piece") {
+			t.Errorf("%d patches, %d lines, want 0 and %d\n%s", made.Patches, made.Lines, lines, made.Text)
+		}
+	}
+}
+
 func TestPathData(t *testing.T) {
 	const page = `<svg><rect width="8" height="8" fill="#fff"/><path id="p" d="%s" fill="none" stroke="#000"/></svg>`
 	for d, patches := range map[string]int{

@@ -21,7 +21,8 @@ type Traced struct {
 	Parts   int     // of a square, on which points lie
 	Off     int     // points that lie beside that
 	Near    float64 // what was taken as one point, in squares
-	Patches int
+	Lines   int
+	Patches int // 0 if the lines make none: they end in the middle, or float
 	Fabrics int
 	Repeats int // placed units, 0 if none
 }
@@ -45,8 +46,8 @@ func (d *Drawing) Text(o Options) (*Traced, error) {
 		fmt.Fprintf(&w.text, "fabric %s \"%s\" %s #%06x\n", f.name, strings.ReplaceAll(f.name, "_", " "), lightness(f.rgb), f.rgb)
 		w.fabrics[i] = f
 	}
-	t := &Traced{W: g.W, H: g.H, Parts: g.parts, Off: g.Off, Near: g.near / g.unit, Patches: len(p.patches), Fabrics: len(w.fabrics)}
-	if r := p.repeated(); r != nil {
+	t := &Traced{W: g.W, H: g.H, Parts: g.parts, Off: g.Off, Near: g.near / g.unit, Lines: len(p.lines), Patches: len(p.patches), Fabrics: len(w.fabrics)}
+	if r := p.repeated(); r != nil && len(p.patches) > 0 {
 		t.Repeats = len(r.cells)
 		w.repeat(r, o.Name)
 	} else {
