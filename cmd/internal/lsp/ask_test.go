@@ -260,6 +260,27 @@ block pin 4 x 4 finished 6in {
 	}
 }
 
+// The patches of a drawn unit are told of where they are named, at the size that
+// the settings choose.
+func TestDrawnUnits(t *testing.T) {
+	const text = `fabric sky "sky" light #dfeaf0
+fabric sea "sea" dark #25525e
+block halves 8 x 8 finished 6in, 8in {
+  line w -- e, (0, 2) -- (8, 2)
+  piece sky at (4, 6), (4, 1)
+  piece sea at (4, 3)
+}
+`
+	e := start(t)
+	u := e.open(filepath.Join(t.TempDir(), "t.seam"), text)
+	if ps := errorsOf(e.problems(u, 1)); len(ps) > 0 {
+		t.Fatal(ps)
+	}
+	if got := e.hover(u, at(text, "piece sky", 0)); strings.Count(got, "; halves at 6 in") != 2 || !strings.Contains(got, "fills 6 in x 3 in") {
+		t.Errorf("it says: %s", got)
+	}
+}
+
 func TestSignatures(t *testing.T) {
 	const text = "unit wave(cloth: fabric, n: count = 2) 2 x 2 { section { 1 cloth at mid(nw, se) } }\nblock b 2 x 2 finished 4in { place wave(cloth: "
 	e := start(t)

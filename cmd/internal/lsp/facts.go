@@ -2,6 +2,7 @@ package lsp
 
 import (
 	"seamwright/compiler/pattern"
+	"seamwright/lang"
 )
 
 // A made is one thing that a place in the text became: a piece, join or section of
@@ -53,6 +54,25 @@ func (d *document) follow() func(offset int32) (pattern.Source, bool) {
 		p := src.Position(at)
 		return pattern.Source{File: src.Name, Line: p.Line, Column: p.Column}, true
 	}
+}
+
+// pieces returns what a piece's statement became; of a drawn unit, the patches
+// named by its points.
+func (d *document) pieces(p *lang.Piece) (all []made) {
+	follow := d.follow()
+	if follow == nil {
+		return nil
+	}
+	starts := []int32{p.Span.Start}
+	for _, e := range p.At {
+		starts = append(starts, e.Where().Start)
+	}
+	for _, start := range starts {
+		if at, ok := follow(start); ok {
+			all = append(all, d.good.pieces[at]...)
+		}
+	}
+	return all
 }
 
 // ofShown keeps what belongs to the sizes that facts are told for.

@@ -1,10 +1,10 @@
 package lsp
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
+	"hash/fnv"
 	"os"
 	"path/filepath"
+	"strconv"
 
 	"seamwright/cmd/internal/files"
 	"seamwright/lang/families"
@@ -28,12 +28,12 @@ func writeFamilies() string {
 	if err != nil {
 		return ""
 	}
-	sum := sha256.New()
+	sum := fnv.New64a() // tells versions apart, keeps nothing secret; crypto would slow every start
 	for _, name := range families.Names() {
 		text, _ := families.Source(name)
 		sum.Write([]byte(name + "\x00" + text + "\x00"))
 	}
-	folder := filepath.Join(cache, "seamwright", "families-"+hex.EncodeToString(sum.Sum(nil)[:8]))
+	folder := filepath.Join(cache, "seamwright", "families-"+strconv.FormatUint(sum.Sum64(), 16))
 	if _, err := os.Stat(folder); err == nil {
 		return folder
 	}

@@ -34,6 +34,12 @@ func (s *server) hints(d *document, at *wire.At) (any, *wire.Error) {
 				labels, tip := s.labels(d.good.pieces[from], (*made).label)
 				add(span.End, labels, tip)
 			}
+			for _, e := range st.At { // of a drawn unit: each point is a patch
+				if from, ok := follow(e.Where().Start); ok {
+					labels, tip := s.labels(d.good.pieces[from], (*made).label)
+					add(e.Where().End, labels, tip)
+				}
+			}
 		case *lang.Section:
 			head := st.Name.Span
 			if st.Name.Text == "" {

@@ -14,21 +14,13 @@ const mostShown = 3
 
 // pieceFacts tells what a piece's statement became.
 func (s *server) pieceFacts(d *document, p *lang.Piece) string {
-	follow := d.follow()
-	if follow == nil {
-		return ""
-	}
-	at, ok := follow(p.Span.Start)
-	all := s.ofShown(d.good.pieces[at])
-	if !ok || len(all) == 0 {
-		return ""
-	}
+	all := s.ofShown(d.pieces(p))
 	var parts []string
 	for _, m := range all[:min(len(all), mostShown)] {
 		parts = append(parts, s.onePiece(d, m))
 	}
 	if more := len(all) - mostShown; more > 0 {
-		parts = append(parts, "and "+count(more, "other piece")+" like it, to "+all[len(all)-1].label())
+		parts = append(parts, "and "+strconv.Itoa(more)+" more, to "+all[len(all)-1].label())
 	}
 	return strings.Join(parts, "\n\n")
 }
