@@ -45,7 +45,7 @@ func (o *Output) Give(put func(data []byte) error) error {
 type Options struct {
 	Sizes []pattern.Length // finished widths; empty: all. One that no block has chooses nothing
 	Sheet *pattern.Sheet   // instead of the pattern's own
-	Only  []string         // sheets, diagrams, tables, booklet, pads, report, json; empty: all of these; tester, checker, class
+	Only  []string         // sheets, diagrams, tables, booklet, pads, report, json; empty: all of these; together, tester, checker, class
 	Forms []string         // svg, pdf: how sheets are written; empty: both. Pictures are always SVG, booklets PDF; png: plain pictures too
 	Width int              // of plain pictures, in dots; 0: [Width]
 	Late  bool             // leave files to be made when they are given, so that not all are held at a time; not where the report's page holds them
@@ -117,9 +117,11 @@ func (o *Options) shows() bool { return o.wants("diagrams") && slices.Contains(o
 // asks reports whether something is made that is made only for the asking.
 func (o *Options) asks(kind string) bool { return slices.Contains(o.Only, kind) && o.writes("pdf") }
 
-// copies reports whether any of the papers is made that are for testing and
-// teaching.
-func (o *Options) copies() bool { return o.asks("tester") || o.asks("checker") || o.asks("class") }
+// copies reports whether any of the papers is made that are only for the asking:
+// for testing and teaching, or one booklet for all sizes.
+func (o *Options) copies() bool {
+	return o.asks("tester") || o.asks("checker") || o.asks("class") || o.asks("together")
+}
 
 // binds reports whether booklets are made.
 func (o *Options) binds() bool { return o.wants("booklet") && o.writes("pdf") }
@@ -192,7 +194,7 @@ func (w *work) prepare() {
 	w.tellPads()
 	w.tell(sheet.CheckTexts(w.p))
 	w.tell(booklet.Check(w.p))
-	if o.binds() {
+	if o.binds() || o.asks("together") {
 		w.readPictures()
 	}
 	for _, sizes := range told {
@@ -264,6 +266,7 @@ func (w *work) write() []Output {
 				f.add(folder+"/"+picture.Name+".png", func() []byte { return dots(picture.Make(), w.options.Width) })
 			}
 		}
+		var together []booklet.Parts
 		for s := range block.Sizes {
 			sized, cuts := &block.Sizes[s], w.made[b][s].Cuts
 			sub := f.unique(folder + "/" + edition.SizeName(sized.Finished))
@@ -282,6 +285,12 @@ func (w *work) write() []Output {
 				f.add(sub+"/booklet.pdf", func() []byte { return w.booklet(parts) })
 			}
 			w.copies(f, sub, parts)
+			together = append(together, parts)
+		}
+		if w.options.asks("together") && len(together) > 0 {
+			f.add(folder+"/booklet.pdf", func() []byte {
+				return w.copy(together[0], func(booklet.Parts) []pdf.Page { return booklet.Together(together) })
+			})
 		}
 	}
 	w.quilts(f)

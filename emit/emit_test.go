@@ -91,6 +91,7 @@ func TestOnly(t *testing.T) {
 		{"tables", []string{"boat/8in/cutting.md", "boat/8in/cutting.csv", "boat/8in/cutting-by-section.csv"}},
 		{"diagrams", []string{"boat/front.svg", "boat/line-drawing.svg", "boat/values.svg", "boat/sections.svg", "boat/joining.svg"}},
 		{"booklet", []string{"boat/8in/booklet.pdf"}},
+		{"together", []string{"boat/booklet.pdf"}},
 		{"report", []string{"report.txt", "report.html"}},
 		{"json", []string{"pattern.json"}},
 	} {

@@ -16,7 +16,7 @@ import (
 
 // kinds are the outputs that --only chooses from.
 func kinds() []string {
-	return []string{"sheets", "diagrams", "tables", "booklet", "pads", "report", "json", "tester", "checker", "class"}
+	return []string{"sheets", "diagrams", "tables", "booklet", "pads", "report", "json", "together", "tester", "checker", "class"}
 }
 
 // forms are the file formats that --format chooses from.

@@ -36,6 +36,7 @@ type maker struct {
 	worked  int            // index of the section that is shown in full; -1 for none
 	margin  pattern.Length // at least; 0: that of the paper
 	printed bool           // the sheets are: nothing is told of printing them
+	several bool           // the pages are for several sizes: nothing is told of one
 	letters pattern.Length // how much larger than usual; 0: as usual
 
 	early map[*drawing.Page]bool // pages of which Early was told
@@ -99,7 +100,11 @@ func (m *maker) text(set func()) *flow.Flow {
 // pages appends the pages of a text, which come after so many others, with
 // their feet.
 func (m *maker) pages(to []pdf.Page, text *flow.Flow, after, of int) []pdf.Page {
-	left := m.title() + "  -  " + m.finished() + "  -  " + m.edition()
+	size := m.finished()
+	if m.several {
+		size = m.everySize()
+	}
+	left := m.title() + "  -  " + size + "  -  " + m.edition()
 	for i, p := range text.Pages(func(n int) (string, string) {
 		return left, m.say("page", "n", strconv.Itoa(after+n), "m", strconv.Itoa(of))
 	}) {
@@ -127,7 +132,7 @@ func (m *maker) title() string {
 
 func (m *maker) edition() string {
 	edition := m.say("edition", "edition", strconv.Itoa(m.Pattern.About.Edition))
-	if m.Sheets.Mark != "" {
+	if m.Sheets.Mark != "" && !m.several {
 		edition += ", " + m.say("mark", "mark", m.Sheets.Mark)
 	}
 	return edition

@@ -150,3 +150,53 @@ func TestStrictly(t *testing.T) {
 		}
 	}
 }
+
+// A booklet of several sizes: every sheet of every size once; the pages that its
+// lists name are those sheets; what differs is told for each size.
+func TestTogether(t *testing.T) {
+	p := compile(t, filepath.Join(examples, "harbour_boat.seam"))
+	c, _ := words.In("en")
+	var all []booklet.Parts
+	sheets := 0
+	for i := range p.Blocks[0].Sizes {
+		s := &p.Blocks[0].Sizes[i]
+		set, problems := sheet.Lay(p, &p.Blocks[0], s, p.Settings.Sheet)
+		if problem.Failed(problems) {
+			t.Fatal(problems)
+		}
+		sheets += len(set.Sheets)
+		all = append(all, booklet.Parts{Pattern: p, Block: &p.Blocks[0], Sized: s, Sheets: &set, Cuts: table.List(p, s), Words: c})
+	}
+	pages := booklet.Together(all)
+	data, err := pdf.Render(&pdf.Document{Title: p.Title, Pages: pages})
+	if err != nil {
+		t.Fatal(err)
+	}
+	path := filepath.Join(t.TempDir(), "together.pdf")
+	if err := os.WriteFile(path, data, 0o666); err != nil {
+		t.Fatal(err)
+	}
+	found, chapters := 0, 0
+	for i, page := range pages {
+		if strings.HasPrefix(page.Name, "sheet-") {
+			found++
+		} else if want := fmt.Sprintf("page-%d", i+1); page.Name != want {
+			t.Errorf("page %d calls itself %s", i+1, page.Name)
+		}
+		if strings.HasPrefix(page.Bookmark, "Finished size") {
+			chapters++
+		}
+	}
+	if found != sheets || chapters != len(all) || len(all) < 3 {
+		t.Errorf("%d sheets of %d, %d sizes of %d", found, sheets, chapters, len(all))
+	}
+	if out := tool(t, "qpdf", "--check", path); strings.Contains(out, "WARNING") {
+		t.Error(out)
+	}
+	text := strings.Split(tool(t, "pdftotext", "-layout", path, "-"), "\f")
+	for i := range pages { // the first page of the list of each size is followed by its sheets
+		if strings.Contains(text[i], "What to print") && !strings.Contains(strings.Join(strings.Fields(text[i]), " "), fmt.Sprint(i+2)+" ") {
+			t.Errorf("the list on page %d does not name the page after it:\n%s", i+1, text[i])
+		}
+	}
+}

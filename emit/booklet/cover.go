@@ -18,7 +18,13 @@ func (m *maker) cover() {
 	if block := drawing.Clean(m.Block.Title); !strings.Contains(strings.ToLower(m.title()), strings.ToLower(block)) {
 		m.Text(block)
 	}
-	m.Text(m.say("finishes", "size", m.finished(), "raw", m.raw()))
+	if m.several {
+		m.Text(m.say("back_sizes", "sizes", m.everySize()))
+	} else {
+		if !m.several {
+			m.Text(m.say("finishes", "size", m.finished(), "raw", m.raw()))
+		}
+	}
 	figure := diagram.Colored(m.Pattern, m.Sized)
 	height := min(m.Width()*pattern.Length(figure.Proportion()), m.Left()-1.7*pattern.Inch)
 	m.Picture(height, figure.In)
@@ -53,10 +59,8 @@ func (m *maker) back() {
 	m.Note(m.say("corrections_tell", "edition", m.edition()))
 }
 
-// glance tells what somebody wants to know before they choose a pattern: sizes,
-// how much work and skill it takes, cloth, tools.
-func (m *maker) glance() {
-	f := &m.Sized.Figures
+// everySize lists the finished sizes of the block.
+func (m *maker) everySize() string {
 	sizes := ""
 	for i := range m.Block.Sizes {
 		if i > 0 {
@@ -64,9 +68,16 @@ func (m *maker) glance() {
 		}
 		sizes += m.local(m.Block.Sizes[i].Finished.Exact())
 	}
+	return sizes
+}
+
+// glance tells what somebody wants to know before they choose a pattern: sizes,
+// how much work and skill it takes, cloth, tools.
+func (m *maker) glance() {
+	f := &m.Sized.Figures
 	m.Text(m.say("finishes", "size", m.finished(), "raw", m.raw()))
 	if len(m.Block.Sizes) > 1 {
-		m.Text(m.say("back_sizes", "sizes", sizes))
+		m.Text(m.say("back_sizes", "sizes", m.everySize()))
 	}
 	m.Text(m.say("back_figures", "pieces", strconv.Itoa(f.Pieces), "sections", strconv.Itoa(f.Sections),
 		"points", strconv.Itoa(f.Points), "narrowest", m.length(f.Narrowest)))

@@ -36,7 +36,9 @@ func (m *maker) joining() {
 		m.Text(m.say("paper_when"))
 		m.Text(m.say("paper_how"))
 	}
-	m.Bold(m.say("measure", "raw", m.raw()))
+	if !m.several { // of several, each tells its own
+		m.Bold(m.say("measure", "raw", m.raw()))
+	}
 }
 
 // apart shows the sections where they belong.
