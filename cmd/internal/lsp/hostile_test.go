@@ -14,6 +14,7 @@ import (
 	"pgregory.net/rapid"
 
 	"seamwright/cmd/internal/lsp"
+	"seamwright/cmd/internal/lsp/wire"
 	"seamwright/lang/families"
 )
 
@@ -122,6 +123,43 @@ func TestHalfATextIsAnswered(t *testing.T) {
 		if answers != asked {
 			t.Errorf("%d requests, %d answers", asked, answers)
 		}
+	}
+}
+
+// Facts are told for the size that the settings name, now or later.
+func TestSizeOfTheSettings(t *testing.T) {
+	in, send := io.Pipe()
+	receive, out := io.Pipe()
+	ended := make(chan int, 1)
+	go func() { ended <- lsp.Serve(in, out, options(t)); out.Close() }()
+	r := wire.NewReader(receive)
+	next := func(want string) string {
+		for {
+			body, err := r.Read()
+			if err != nil {
+				t.Fatal(err)
+			}
+			if strings.Contains(string(body), want) {
+				return string(body)
+			}
+		}
+	}
+	text, _ := json.Marshal(boat)
+	go fmt.Fprint(send, frame(`{"id":1,"method":"initialize","params":{"capabilities":{},"initializationOptions":{"size":"6in"}}}`)+
+		frame(`{"method":"textDocument/didOpen","params":{"textDocument":{"uri":"file:///t/boat.seam","version":1,"text":`+string(text)+`}}}`))
+	next("publishDiagnostics")
+	hover := frame(`{"id":2,"method":"textDocument/hover","params":{"textDocument":{"uri":"file:///t/boat.seam"},"position":{"line":10,"character":4}}}`)
+	go fmt.Fprint(send, hover)
+	if got := next(`"id":2`); !strings.Contains(got, "pier_light at 6 in") {
+		t.Errorf("asked for 6in it says %s", got)
+	}
+	go fmt.Fprint(send, frame(`{"method":"workspace/didChangeConfiguration","params":{"settings":{"seamwright":{"size":"4 in"}}}}`)+hover)
+	if got := next(`"id":2`); !strings.Contains(got, "pier_light at 4 in") {
+		t.Errorf("asked for 4 in it says %s", got)
+	}
+	go fmt.Fprint(send, frame(`{"method":"exit"}`))
+	if code := <-ended; code != 1 {
+		t.Errorf("without a goodbye it ends with %d, want 1", code)
 	}
 }
 

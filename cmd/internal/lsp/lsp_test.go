@@ -7,7 +7,6 @@ import (
 	"testing"
 
 	"go.lsp.dev/protocol"
-	"go.lsp.dev/uri"
 )
 
 func TestProblemsAsOneTypes(t *testing.T) {
@@ -147,5 +146,40 @@ func TestSymbolsAndFolds(t *testing.T) {
 	if err != nil || len(folds) != 3 {
 		t.Errorf("%d folds, want 3: %v", len(folds), err)
 	}
-	_ = uri.URI("")
+}
+
+// Behind letters that count differently in bytes, characters and UTF-16 code units,
+// problems stand where the editor counts them, and changes arrive where it meant.
+func TestPlacesBehindOddLetters(t *testing.T) {
+	const text = "fabric a \"a\" light #ffffff\r\nblock b 2 x 2 finished 4in {\r\n" +
+		"  section { check 1 == 1 \"𝒜e\u0301👩🏽‍🚀\" 1 aa at c }\r\n}\r\n"
+	// before the name: 26 of ASCII and the letters 𝒜 (4 bytes, 2 units), e and its
+	// accent (1 + 2 bytes, 2 units), a family of five (4+4+3+4 bytes, 2+2+1+2 units),
+	// then `" 1 ` (4): counted by hand.
+	for _, c := range []struct {
+		offers []protocol.PositionEncodingKind
+		says   protocol.PositionEncodingKind
+		column uint32
+	}{
+		{nil, "utf-16", 26 + 2 + 2 + 7 + 4},
+		{[]protocol.PositionEncodingKind{"utf-32", "utf-16"}, "utf-16", 26 + 2 + 2 + 7 + 4},
+		{[]protocol.PositionEncodingKind{"utf-16", "utf-8"}, "utf-8", 26 + 4 + 3 + 15 + 4},
+	} {
+		e := start(t, c.offers...)
+		if e.encoded != c.says {
+			t.Errorf("offered %v it chooses %s", c.offers, e.encoded)
+		}
+		u := e.open(filepath.Join(t.TempDir(), "t.seam"), text)
+		ps := errorsOf(e.problems(u, 1))
+		if len(ps) != 1 || ps[0].Range.Start != (protocol.Position{Line: 2, Character: c.column}) {
+			t.Fatalf("%s: %v, want column %d", c.says, ps, c.column)
+		}
+		to := ps[0].Range.End
+		from := to
+		from.Character--
+		e.change(u, 2, &protocol.TextDocumentContentChangePartial{Range: protocol.Range{Start: from, End: to}})
+		if ps := errorsOf(e.problems(u, 2)); len(ps) > 0 {
+			t.Errorf("%s: mended, it has %v", c.says, ps)
+		}
+	}
 }

@@ -29,7 +29,7 @@ type Outgoing struct {
 	Version string `json:"jsonrpc"`
 	ID      string `json:"id,omitempty"`
 	Method  string `json:"method"`
-	Params  any    `json:"params"`
+	Params  any    `json:"params,omitempty"`
 }
 
 // Version of JSON-RPC.
