@@ -152,6 +152,8 @@ func (e *evaluator) pattern(f *file, d *lang.Pattern) {
 			p.percent(s, maxShrinkage, &set.Buying.Shrinkage)
 		case "spare_strips":
 			p.count(s, 0, maxSpare, &set.Buying.Spare)
+		case "cut_from":
+			p.cutFrom(s, &set.Buying.From)
 		case "miniature":
 			p.yes(s, &set.Miniature)
 		case "metric":
@@ -162,13 +164,38 @@ func (e *evaluator) pattern(f *file, d *lang.Pattern) {
 			p.language(s, &set.Language)
 		default:
 			p.unknownSetting(s, []string{"edition", "author", "year", "rights", "contact", "corrections", "note", "picture",
-				"allowance", "extra", "ease", "sheet", "margin", "cloth_width", "straighten", "shrinkage", "spare_strips", "miniature", "metric", "tint", "language", "limit", "before", "instead"})
+				"allowance", "extra", "ease", "sheet", "margin", "cloth_width", "straighten", "shrinkage", "spare_strips", "cut_from", "miniature", "metric", "tint", "language", "limit", "before", "instead"})
 		}
 	}
 	if set.Metric && !straightened {
 		set.Buying.Straighten = 2.5 * pattern.Centimetre
 	}
 }
+
+// cutFrom reads the sizes of cloths that may serve instead of yardage.
+func (p *props) cutFrom(s *lang.Prop, into *[]pattern.Size) {
+	for _, v := range s.Values {
+		if !p.allowed(s, v, by) {
+			continue
+		}
+		size := pattern.Size{}
+		p.lengthOf(s, v.Value, maxCloth, &size.W)
+		if v.By == nil {
+			p.wrong(v.Where(), s, "takes the width and the height of a cloth", "write cut_from 18in x 21in for fat quarters, or 10in x 10in for pre-cut squares")
+			continue
+		}
+		p.lengthOf(s, v.By, maxCloth, &size.H)
+		if min(size.W, size.H) < minSource {
+			p.wrong(v.Where(), s, "is "+strconv.Itoa(minSource)+"in wide and high at least", "")
+			continue
+		}
+		*into = append(*into, size)
+	}
+}
+
+// minSource is the smallest side of a cloth to cut from, in inches: pre-cut strips
+// of 1 1/2 in are the narrowest (4-H Quilt Quest fair book, extension.unl.edu).
+const minSource = 1
 
 // notes reads any number of notes.
 func (p *props) notes(s *lang.Prop) {

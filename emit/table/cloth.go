@@ -78,6 +78,7 @@ func (c *Cuts) Buying(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) (h
 		var needs []cutting.Need
 		needs, i = c.needs(i, n)
 		w.bought(&bought, cutting.Buy(needs, nil, set))
+		w.instead(&bought, needs)
 		all = append(all, bought)
 	}
 	return how, all
@@ -102,6 +103,16 @@ func (w *writer) cloth(c *Cuts, b *pattern.Block) {
 		w.text("- **").author(f.Words).text("** (").author(f.Value).text("): ").text(all[i].Words).text("\n")
 		for _, line := range all[i].Sum {
 			w.text("  - ").text(line).text("\n")
+		}
+	}
+}
+
+// instead tells how many other cloths serve, without the long strips of a quilt.
+func (w *writer) instead(b *Purchase, needs []cutting.Need) {
+	for _, from := range w.p.Settings.Buying.From {
+		shrunk := pattern.Length(1 + w.p.Settings.Buying.Shrinkage/100)
+		if n, ok := cutting.Pieces(needs, pattern.Size{W: from.W / shrunk, H: from.H / shrunk}); ok && n > 0 {
+			b.Sum = append(b.Sum, w.text("Or from cloths of ").own(from.W).text(" x ").own(from.H).text(": ").count(n).take())
 		}
 	}
 }

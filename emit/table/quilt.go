@@ -235,6 +235,9 @@ func (w *writer) quiltCloth(all []Cloth, way *pattern.Colorway) {
 		var bought Purchase
 		sub := writer{p: w.p, metric: w.metric}
 		sub.bought(&bought, all[i].Bought)
+		if len(all[i].Runs) == 0 {
+			sub.instead(&bought, all[i].Needs)
+		}
 		w.text("- **").author(all[i].Dress.Words).text("** (").author(all[i].Dress.Value).text("): ").text(bought.Words).text("\n")
 		for _, line := range bought.Sum {
 			w.text("  - ").text(line).text("\n")
