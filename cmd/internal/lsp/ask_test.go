@@ -327,3 +327,44 @@ func TestSemanticTokens(t *testing.T) {
 		}
 	}
 }
+
+// A rule's warning can be answered for: what the action writes silences it.
+func TestWarningsAreAccepted(t *testing.T) {
+	const text = `pattern "P" { edition 1 }
+fabric lamp  "lamp"  light #f2dca0
+fabric night "night" dark  #22384a
+block b 4 x 4 finished 4in {
+  section A {
+    1 lamp  at (2, 2)
+    2 night along (0.2, 0) -- (0.2, 4)
+  }
+}
+`
+	e := start(t)
+	u := e.open(filepath.Join(t.TempDir(), "t.seam"), text)
+	all := e.problems(u, 1)
+	i := slices.IndexFunc(all, func(d protocol.Diagnostic) bool { return d.Code == protocol.String("R101") })
+	if i < 0 || all[i].Severity != protocol.DiagnosticSeverityWarning {
+		t.Fatalf("no warning of a narrow piece: %v", all)
+	}
+	list, err := e.server.CodeAction(e.ctx, &protocol.CodeActionParams{TextDocument: protocol.TextDocumentIdentifier{URI: u}, Range: all[i].Range})
+	if err != nil {
+		t.Fatal(err)
+	}
+	k := slices.IndexFunc(list, func(a protocol.CommandOrCodeAction) bool {
+		return a.(*protocol.CodeAction).Title == "Accept R101, with a reason"
+	})
+	if k < 0 {
+		t.Fatalf("it can't be accepted: %d actions", len(list))
+	}
+	mended := applied(text, list[k].(*protocol.CodeAction).Edit.Changes[u])
+	if !strings.Contains(mended, "    accept R101 \"say why\"\n    2 night") {
+		t.Errorf("it becomes %s", mended)
+	}
+	e.replace(u, 2, mended)
+	for _, d := range e.problems(u, 2) {
+		if d.Code == protocol.String("R101") || d.Severity == protocol.DiagnosticSeverityError {
+			t.Errorf("accepted, it has %v: %v", d.Code, d.Message)
+		}
+	}
+}

@@ -346,7 +346,7 @@ func (l *list) paths() {
 		l.add(files.Shipped+name, wire.ItemFile, "shipped family", "")
 	}
 	folder := filepath.Dir(l.doc.source.Name)
-	found, _ := files.Find([]string{folder})
+	found := patternsBelow(folder)
 	for _, p := range found[:min(len(found), maxPaths)] {
 		rel, err := filepath.Rel(folder, p)
 		if err == nil && p != l.doc.source.Name {

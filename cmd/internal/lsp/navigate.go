@@ -1,6 +1,7 @@
 package lsp
 
 import (
+	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
@@ -153,12 +154,8 @@ func (s *server) texts(besides, word string) []*text {
 	if root := s.client.RootURI; strings.HasPrefix(root, "file://") {
 		folder = s.nameOf(root)
 	}
-	paths, _ := files.Find([]string{folder})
-	for _, p := range paths {
-		if found[p] != nil {
-			continue
-		}
-		if info, err := os.Stat(p); err != nil || info.IsDir() || info.Size() > files.MaxSize {
+	for _, p := range patternsBelow(folder) {
+		if info, err := os.Stat(p); found[p] != nil || err != nil || info.Size() > files.MaxSize {
 			continue
 		}
 		if data, err := os.ReadFile(p); err == nil && strings.Contains(string(data), word) {
@@ -173,6 +170,32 @@ func (s *server) texts(besides, word string) []*text {
 	}
 	slices.SortFunc(all, func(a, b *text) int { return strings.Compare(a.source.Name, b.source.Name) })
 	return all
+}
+
+// mostEntries is how many files and folders are looked at for patterns: an editor
+// may have been opened on a whole disk, and somebody waits for the answer.
+const mostEntries = 20_000
+
+// patternsBelow lists the patterns in and below a folder, in the order of their
+// names; of folders that begin with a dot or hold results, none.
+func patternsBelow(folder string) []string {
+	var found []string
+	entries := 0
+	filepath.WalkDir(folder, func(path string, e fs.DirEntry, err error) error {
+		if entries++; entries > mostEntries {
+			return fs.SkipAll
+		}
+		switch {
+		case err != nil:
+			return nil // what can't be read holds nothing for us
+		case e.IsDir() && path != folder && (strings.HasPrefix(e.Name(), ".") || strings.HasSuffix(e.Name(), files.OutSuffix)):
+			return fs.SkipDir
+		case e.Type().IsRegular() && filepath.Ext(path) == files.Extension:
+			found = append(found, path)
+		}
+		return nil
+	})
+	return found
 }
 
 func (s *server) location(d *document, u use) wire.Location {
