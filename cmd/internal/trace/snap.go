@@ -31,6 +31,11 @@ const (
 	// on the grid by chance is rare.
 	apart = 4
 
+	// exact is the part of the tolerance within which a drawing lies on its own
+	// grid: a drawing program errs by far less. A coarser grid that all points reach
+	// only by stretching the tolerance is not the one it was drawn on.
+	exact = 1.0 / 8
+
 	// plainShare is how many of the points must lie on a grid for it to be used.
 	plainShare = 0.6
 )
@@ -89,7 +94,8 @@ func nearest(points []plane.Point, p plane.Point, reach float64) plane.Point {
 	return at
 }
 
-// choose finds the coarsest grid on which all points lie, or on which most do.
+// choose finds the coarsest grid on which all points lie exactly, else the
+// coarsest that they are all near to, else one on which most lie.
 func (g *grid) choose(points []plane.Point) {
 	w, h := g.high.X-g.low.X, g.high.Y-g.low.Y
 	places, off := 8, len(points)+1
@@ -98,17 +104,20 @@ func (g *grid) choose(points []plane.Point) {
 		if math.Abs(math.Round(h/side)*side-h) > g.near {
 			continue
 		}
-		beside := 0
+		beside, worst := 0, 0.0
 		for _, p := range points {
-			if g.beside(p, side) {
+			miss := g.miss(p, side)
+			worst = max(worst, miss)
+			if miss > g.near {
 				beside++
 			}
 		}
+		if beside == 0 && worst <= exact*g.near {
+			places, off = n, 0
+			break
+		}
 		if beside < off && (beside == 0 || float64(beside) <= (1-plainShare)*float64(len(points))) {
 			places, off = n, beside
-		}
-		if beside == 0 {
-			break
 		}
 	}
 	g.Off = 0
@@ -134,10 +143,10 @@ func (g *grid) choose(points []plane.Point) {
 	}
 }
 
-// beside reports whether a point is on no place of a grid of this side.
-func (g *grid) beside(p plane.Point, side float64) bool {
+// miss is how far a point is from the nearest place of a grid of this side.
+func (g *grid) miss(p plane.Point, side float64) float64 {
 	q := p.Sub(g.low)
-	return plane.Point{X: math.Round(q.X / side), Y: math.Round(q.Y / side)}.Mul(side).Dist(q) > g.near
+	return plane.Point{X: math.Round(q.X / side), Y: math.Round(q.Y / side)}.Mul(side).Dist(q)
 }
 
 // place returns a point in squares.
