@@ -75,12 +75,12 @@ var layers = []struct {
 
 // libraries says where each dependency is used outside tests.
 var libraries = map[string][]string{
-	"codeberg.org/go-fonts/dejavu":         {"emit/drawing", "emit/pdf"},
+	"codeberg.org/go-fonts/dejavu":         {"emit/drawing"},
 	"github.com/ajstarks/svgo":             {"emit/svg"},
 	"github.com/alecthomas/participle/v2":  {"lang/grammar"},
 	"github.com/rogpeppe/go-internal/diff": {"cmd/seamwright"},
 	"github.com/fsnotify/fsnotify":         {"cmd/internal/watch"},
-	"golang.org/x/image":                   {"emit/drawing", "emit/svg", "emit/pdf", "emit/png"},
+	"golang.org/x/image":                   {"emit/drawing", "emit/svg", "emit/png"},
 }
 
 // longest is the number of lines beyond which a file is no longer read in one go.
