@@ -85,6 +85,7 @@ var settings = [...]setting{
 	{"pattern", "sheet", "the paper: letter, a4, legal, a3, tabloid, common, or a size such as 210mm x 279mm"},
 	{"pattern", "margin", "of the paper; 1/2in unless you say so"},
 	{"pattern", "cloth_width", "usable width of the cloth; 40in unless you say so"},
+	{"pattern", "cut_from", "cloths that may serve instead of yardage: cut_from 18in x 21in, 9in x 21in for fat quarters and fat eighths"},
 	{"pattern", "straighten", "cut off to straighten the end of each cloth"},
 	{"pattern", "shrinkage", "of cloth that is washed first, per cent of its length"},
 	{"pattern", "spare_strips", "strips to buy more of each cloth"},
