@@ -80,7 +80,7 @@ func Build(p *pattern.Pattern, o Options) ([]Output, []problem.Problem) {
 
 // Check returns the problems of paper that [Build] would.
 func Check(p *pattern.Pattern, o Options) []problem.Problem {
-	o.Only = []string{"sheets"}
+	o.Only = []string{"sheets", "pads"}
 	w := &work{p: choose(p, o), options: o, unseen: true}
 	w.prepare()
 	w.readPictures()

@@ -35,9 +35,13 @@ func (w *work) padsOf(b *pattern.Block, s *pattern.Sized) (runs []*padRun) {
 	return runs
 }
 
-// lay lays the sheets out clear of the glue and of the press.
+// lay lays the sheets out clear of the glue and of the press. Where a section has
+// no room there is no pad of this size, and all else is made.
 func (r *padRun) lay(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) {
 	r.set, r.problems = sheet.Lay(p, b, s, booklet.PadSheet(p.Settings.Sheet, r.pad))
+	if problem.Failed(r.problems) {
+		r.set, r.problems = sheet.Set{}, []problem.Problem{booklet.NoRoom(p, b, s, r.pad)}
+	}
 	for i := range r.problems {
 		r.problems[i].Help = "a pad leaves its glue edge and where the press holds the paper free on every side; " + r.problems[i].Help
 	}
@@ -72,9 +76,10 @@ func (w *work) padsFor(s *pattern.Sized) (all []report.Pad) {
 	return all
 }
 
+// padsAt are the pads that are made of a size.
 func (w *work) padsAt(s *pattern.Sized) (all []*padRun) {
 	for _, r := range w.pads {
-		if r.sized == s {
+		if r.sized == s && len(r.set.Sheets) > 0 {
 			all = append(all, r)
 		}
 	}

@@ -15,6 +15,7 @@ const (
 	NoMessage  problem.Code = "S302" // no sentence has the name that the author gives
 	NoPicture  problem.Code = "S303" // an author's picture is not there, or is none
 	NoPad      problem.Code = "S304" // a pad is for no block at any size
+	LowPad     problem.Code = "S305" // a section has no room on a pad's sheets
 )
 
 const harbour = "fabric sky \"sky\" light #dfeaf0\nfabric sea \"sea\" dark #25525e\n" +
@@ -55,6 +56,24 @@ func Codes() []problem.Info {
 			Example: harbour + "pad { copies 10 of b size 6in }\n",
 			Cured:   harbour + "pad { copies 10 of b size 4in }\n",
 		},
+		{
+			Code:    LowPad,
+			Title:   "a pad that is not made at a size",
+			Rule:    "The sheets of a pad are glued along their heads and held by the press along the other edges: nothing is printed there. A section that only just fits the sheet at home may have no room between them. All else is made.",
+			Source:  "practice",
+			Example: "pad { glue 2in }\n" + strings.Replace(harbour, "4in", "7in", 1),
+			Cured:   "pad { glue 1/4in  gripper 1/4in }\n" + strings.Replace(harbour, "4in", "7in", 1),
+		},
+	}
+}
+
+// NoRoom is the problem of a pad that is not made of a block at a size, for want
+// of room on its sheets.
+func NoRoom(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, pad *pattern.Pad) problem.Problem {
+	return problem.Problem{
+		Code: LowPad, Severity: problem.Warning, At: p.Place(pad.Source),
+		Message: fmt.Sprintf("there is no pad of %s at %s: a section is too large for what glue and gripper leave of a sheet of %s", b.Name, s.Finished.Exact(), p.Settings.Sheet.Name),
+		Help:    "name the `size` that the pad is for, make `glue` or `gripper` narrower, or print on a larger sheet",
 	}
 }
 
