@@ -1,6 +1,7 @@
 package eval
 
 import (
+	"seamwright/compiler/pattern"
 	"seamwright/lang"
 	"seamwright/lang/problem"
 )
@@ -118,6 +119,11 @@ func (e *evaluator) finish() {
 	}
 	for _, b := range e.memo {
 		b.eachFabric(func(i *int) { *i = index[*i] })
+	}
+	for i := range p.Settings.Buying.Scraps {
+		if s := &p.Settings.Buying.Scraps[i]; s.Fabric != pattern.NoFabric {
+			s.Fabric = index[s.Fabric]
+		}
 	}
 	for i := range p.Quilts {
 		eachFabric(&p.Quilts[i], func(i *int) { *i = index[*i] })

@@ -111,6 +111,9 @@ func (e *evaluator) pattern(f *file, d *lang.Pattern) {
 		case "limit":
 			p.limit(s)
 			continue
+		case "scrap":
+			p.scraps(s, &set.Buying.Scraps)
+			continue
 		}
 		if !p.once(s) {
 			continue
@@ -164,7 +167,7 @@ func (e *evaluator) pattern(f *file, d *lang.Pattern) {
 			p.language(s, &set.Language)
 		default:
 			p.unknownSetting(s, []string{"edition", "author", "year", "rights", "contact", "corrections", "note", "picture",
-				"allowance", "extra", "ease", "sheet", "margin", "cloth_width", "straighten", "shrinkage", "spare_strips", "cut_from", "miniature", "metric", "tint", "language", "limit", "before", "instead"})
+				"allowance", "extra", "ease", "sheet", "margin", "cloth_width", "straighten", "shrinkage", "spare_strips", "cut_from", "scrap", "miniature", "metric", "tint", "language", "limit", "before", "instead"})
 		}
 	}
 	if set.Metric && !straightened {
@@ -190,6 +193,26 @@ func (p *props) cutFrom(s *lang.Prop, into *[]pattern.Size) {
 			continue
 		}
 		*into = append(*into, size)
+	}
+}
+
+// scraps reads `scrap 5in x 7in of sky, 4in x 4in`: sizes of cloth that is there.
+func (p *props) scraps(s *lang.Prop, into *[]pattern.Scrap) {
+	for _, v := range s.Values {
+		if !p.allowed(s, v, by|of) {
+			continue
+		}
+		scrap := pattern.Scrap{Fabric: pattern.NoFabric}
+		p.lengthOf(s, v.Value, maxCloth, &scrap.Size.W)
+		if v.By == nil {
+			p.wrong(v.Where(), s, "takes the width and the height of a scrap", "write scrap 5in x 7in of sky")
+			continue
+		}
+		p.lengthOf(s, v.By, maxCloth, &scrap.Size.H)
+		p.stripFabric(s, v.Of, &scrap.Fabric)
+		if len(*into) < maxSpare {
+			*into = append(*into, scrap)
+		}
 	}
 }
 

@@ -38,6 +38,12 @@ type Patch struct {
 	Laid     [4]Pos // where the cut cloth of a foundation patch lies when finished, block coordinates, from 0 to 1 on the grain; of a triangle the last corner twice
 }
 
+// A Scrap is a piece of cloth that is there already.
+type Scrap struct {
+	Size   Size
+	Fabric int // NoFabric where it may serve for any
+}
+
 // PatchStep returns what the sides of patches are rounded up to. Oversize
 // patches go by quarters: eighths would look precise and be noise (common
 // practice, no source). Exact ones go by eighths, the finest marks of nearly

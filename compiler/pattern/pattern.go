@@ -70,6 +70,7 @@ type Buying struct {
 	Straighten Length  // cut off to straighten the end of each cloth
 	Shrinkage  float64 // per cent of the length, lost in washing
 	Spare      int     // strips more, of the commonest size
+	Scraps     []Scrap // that are there already
 	From       []Size  // cloths that may serve instead: fat quarters, pre-cut squares
 }
 

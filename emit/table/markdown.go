@@ -21,6 +21,7 @@ func (c *Cuts) Markdown(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) 
 		i = w.fabric(c, i)
 	}
 	w.variety()
+	w.scraps(c)
 	w.cloth(c, b)
 	w.text("\n## By section\n\nOf a patch that is laid along its line, the first measure runs along the line.\n")
 	if hasSlant(s) {

@@ -12,6 +12,14 @@ func (r *resolver) inside(d lang.Decl) {
 			r.fabric(c.Name)
 			r.fabric(c.As)
 		}
+	case *lang.Pattern:
+		for _, p := range d.Props {
+			for _, v := range p.Values {
+				if n, named := v.Of.(*lang.Name); named {
+					r.fabric(lang.Ident{Span: n.Span, Text: n.Text})
+				}
+			}
+		}
 	case *lang.Quilt:
 		for _, p := range d.Props {
 			r.setting(p)

@@ -1,0 +1,70 @@
+package cutting
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"seamwright/compiler/pattern"
+)
+
+// Fits reports whether a patch can be cut from a scrap, one way round or the other.
+func Fits(patch, scrap pattern.Size) bool {
+	return max(patch.W, patch.H) <= max(scrap.W, scrap.H)+noise && min(patch.W, patch.H) <= min(scrap.W, scrap.H)+noise
+}
+
+// Serve reports whether patches were found room for on scraps. Each scrap is cut
+// into strips and those into patches, the small scraps first. Another way of
+// cutting may find room where this one does not.
+func Serve(needs []Need, scraps []pattern.Size, step pattern.Length) bool {
+	left := slices.Clone(needs)
+	scraps = slices.Clone(scraps)
+	slices.SortStableFunc(scraps, func(a, b pattern.Size) int { return cmp.Compare(a.W*a.H, b.W*b.H) })
+	for _, s := range scraps {
+		along, across := slices.Clone(left), slices.Clone(left)
+		if use(along, s, step) >= use(across, pattern.Size{W: s.H, H: s.W}, step) {
+			left = along
+		} else {
+			left = across
+		}
+	}
+	return !slices.ContainsFunc(left, func(n Need) bool { return n.Count > 0 })
+}
+
+// use takes off what a scrap gives, and returns its area.
+func use(left []Need, scrap pattern.Size, step pattern.Length) (area pattern.Length) {
+	ways := items(left, step)
+	for i := range ways {
+		size := left[ways[i].index/2].Size
+		if ways[i].index%2 == 1 {
+			size.W = size.H
+		}
+		ways[i].width = int(math.Ceil(float64(size.W/step) - noise))
+	}
+	f := &filling{left: left, worth: worths(left, 1), value: make([]float64, int(math.Floor(float64(scrap.W/step)+noise))+1)}
+	for room := scrap.H; ; {
+		height, fullest := pattern.Length(0), 0.0
+		f.empty(false)
+		for k := 0; k < len(ways) && ways[k].height <= room+noise; k++ {
+			f.let(&ways[k])
+			if full := f.value[len(f.value)-1] / float64(ways[k].height); full > fullest+1e-9 {
+				height, fullest = ways[k].height, full
+			}
+		}
+		if fullest == 0 {
+			return area
+		}
+		f.empty(true)
+		for k := 0; k < len(ways) && ways[k].height <= height+noise; k++ {
+			f.let(&ways[k])
+		}
+		s, ok := cutOut(left, height, f.counts(), 1, scrap.W)
+		if !ok {
+			return area
+		}
+		for _, c := range s.Cuts {
+			area += c.Size.W * c.Size.H * pattern.Length(c.Count)
+		}
+		room -= height
+	}
+}
