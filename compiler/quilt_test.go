@@ -160,6 +160,28 @@ func TestPublishedBinding(t *testing.T) {
 	}
 }
 
+// elsewhere is another file.
+type elsewhere string
+
+func (e elsewhere) Load(*problem.Source, string) (*problem.Source, string) {
+	return &problem.Source{Name: "other.seam", Text: string(e)}, ""
+}
+
+// Only blocks of the file itself are made, and can be set.
+func TestQuiltOfABlockFromElsewhere(t *testing.T) {
+	other := elsewhere(`fabric sky "sky" light #dfeaf0
+block cloud 4 x 4 finished 4in { section A { 1 sky at c } }
+`)
+	p, ps := compiler.Compile(&problem.Source{Name: "q.seam", Text: `use cloud from "other"
+fabric sea "sea" light #dfeaf0
+block plain 4 x 4 finished 4in { section B { 1 sea at c } }
+quilt { row plain, cloud }
+`}, other)
+	if p == nil || p.Quilts[0].Layout != nil || !strings.Contains(p.Quilts[0].Why, "`cloud`") {
+		t.Errorf("%v, %+v", ps, p)
+	}
+}
+
 // Whatever is laid out covers the quilt: areas and blocks together have its area,
 // and none lies outside it.
 func TestLayoutsCover(t *testing.T) {

@@ -71,6 +71,11 @@ func (w *work) measure() string {
 	case len(names) == 0:
 		return "it has no block, only plain squares"
 	}
+	for _, name := range names {
+		if w.block(name) == nil {
+			return "`" + name + "` is a block of another file: write a block here that places it, and name that"
+		}
+	}
 	first := w.block(names[0])
 	for i := range first.Sizes {
 		size := first.Sizes[i].Finished
@@ -94,8 +99,12 @@ func (w *work) measure() string {
 	return "its blocks have no finished size in common"
 }
 
+// block returns a block by its name, or nil.
 func (w *work) block(name string) *pattern.Block {
 	i := slices.IndexFunc(w.p.Blocks, func(b pattern.Block) bool { return b.Name == name })
+	if i < 0 {
+		return nil
+	}
 	return &w.p.Blocks[i]
 }
 
