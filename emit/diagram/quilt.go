@@ -58,8 +58,20 @@ func quilt(p *pattern.Pattern, q *pattern.Quilt, way *pattern.Colorway) *drawing
 		a := &l.Areas[i]
 		g.Items = append(g.Items, &drawing.Path{Style: style, Points: f.onPage(slices.Clone(a.Polygon)), Closed: true, Fill: fill(a.Fabric)})
 	}
+	whole := quiltPieces(p, l) <= mostDrawn
+	if !whole {
+		pic.words("The quilt has too many pieces to show them; blocks are drawn as they lie.")
+	}
 	for i := range l.Placed {
 		move := l.Placed[i].Motion()
+		if !whole {
+			polygon := slices.Clone(p.Blocks[l.Placed[i].Block].Sizes[l.Placed[i].Size].Outline)
+			for k, v := range polygon {
+				polygon[k] = move(v)
+			}
+			g.Items = append(g.Items, &drawing.Path{Style: style, Points: f.onPage(polygon), Closed: true, Fill: drawing.NoColour})
+			continue
+		}
 		eachPiece(&p.Blocks[l.Placed[i].Block].Sizes[l.Placed[i].Size], pen, func(piece *pattern.Piece, polygon []pos) {
 			for k, v := range polygon {
 				polygon[k] = move(v)
@@ -88,6 +100,10 @@ func measures(s pattern.Size, metric bool) string {
 	}
 	return s.W.In(8) + " x " + s.H.In(8)
 }
+
+// mostDrawn is how many pieces of a quilt are drawn: more would be smaller than a
+// printer's dots, and files of many megabytes.
+const mostDrawn = 50_000
 
 // quiltPieces counts all that is drawn.
 func quiltPieces(p *pattern.Pattern, l *pattern.Layout) int {
