@@ -163,11 +163,13 @@ func (e *evaluator) pattern(f *file, d *lang.Pattern) {
 			p.yes(s, &set.Metric)
 		case "tint":
 			p.yes(s, &set.Tint)
+		case "placement":
+			p.yes(s, &set.Placement)
 		case "language":
 			p.language(s, &set.Language)
 		default:
 			p.unknownSetting(s, []string{"edition", "author", "year", "rights", "contact", "corrections", "note", "picture",
-				"allowance", "extra", "ease", "sheet", "margin", "cloth_width", "straighten", "shrinkage", "spare_strips", "cut_from", "scrap", "miniature", "metric", "tint", "language", "limit", "before", "instead"})
+				"allowance", "extra", "ease", "sheet", "margin", "cloth_width", "straighten", "shrinkage", "spare_strips", "cut_from", "scrap", "miniature", "metric", "tint", "placement", "language", "limit", "before", "instead"})
 		}
 	}
 	if set.Metric && !straightened {

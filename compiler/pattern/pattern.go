@@ -57,6 +57,7 @@ type Settings struct {
 	Miniature bool
 	Metric    bool   // metric measures first
 	Tint      bool   // colours as pale tints on foundation sheets
+	Placement bool   // foundation sheets show where the next raw edge lies
 	Language  string // of the booklet's own words, "de"; "" where none is named
 
 	AllowanceAt Source // where the allowance is set; zero if it is not

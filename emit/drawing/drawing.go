@@ -71,6 +71,7 @@ const (
 	FrameLine         // boxes, rings of numbers, furniture
 	LeaderLine        // from a label to its space: hairline, short dashes
 	PatchLine         // outlines in coloured pictures
+	PlaceLine         // where the next raw edge lies: faint, sparse short dashes
 	Styles            // how many there are
 )
 

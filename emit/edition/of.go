@@ -107,6 +107,9 @@ func (r *Record) settings(p *pattern.Pattern) {
 	}
 	add("measures", measures)
 	add("tint", strconv.FormatBool(s.Tint))
+	if s.Placement {
+		add("placement", "true")
+	}
 	if s.Language != "" {
 		add("language", s.Language)
 	}

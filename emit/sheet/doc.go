@@ -15,6 +15,7 @@
 //	allowance    the cutting line and its blunted corners
 //	section      a section's lines where it lies
 //	paint, pen   a section as a drawing
+//	placement    where the next raw edge lies
 //	label        numbers and words in spaces; lead: those without room
 //	strip, edge  what stands in the seam allowance
 //	frame, head  what else is on a page: head, front, legend, scales, notes

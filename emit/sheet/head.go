@@ -217,6 +217,9 @@ func (l *layout) legend(x, y, w length) ([]drawing.Item, length) {
 		dot.Fill = drawing.Black
 		return append(lined(drawing.LeaderLine)(y), dot)
 	})
+	if l.p.Settings.Placement {
+		row(l.say("legend_place"), lined(drawing.PlaceLine))
+	}
 	if l.tellsGrain() {
 		row(l.say("legend_grain"), func(y length) []drawing.Item { return arrow(&pen{}, pos{X: x + sample/2, Y: y}, pos{X: 1}) })
 	}

@@ -39,6 +39,7 @@ func (l *layout) paint(s *section) *drawing.Group {
 			items = append(items, g)
 		}
 	}
+	items = append(items, l.placements(s, items)...)
 	return &drawing.Group{ID: "section-" + s.id, Class: "section", Items: items}
 }
 
