@@ -35,6 +35,9 @@ func (m *maker) reading() {
 		}
 	})
 	m.sample(drawing.LeaderLine, m.say("line_leader"))
+	if set.Placement {
+		m.sample(drawing.PlaceLine, m.say("line_place", "allowance", m.allowance()))
+	}
 }
 
 const (
