@@ -17,7 +17,7 @@ func (m *maker) reading() {
 	m.Bold(m.say("reading_reversed"))
 	m.shownIn([]shown{
 		{diagram.Faced(d), m.say("reading_print_side", "name", d.Name)},
-		{diagram.Small(m.Pattern, d, len(d.Pieces)-1), m.say("reading_cloth_side", "name", d.Name)},
+		{diagram.Sewn(m.Pattern, d), m.say("reading_cloth_side", "name", d.Name)},
 	}, 2, 2.2*pattern.Inch, 2)
 	m.Text(m.say("reading_numbers", "name", d.Name))
 	m.sample(drawing.SewingLine, m.say("line_sewing"))

@@ -274,6 +274,16 @@ func (t *piecing) printed(fold *[2]pos) {
 // Small is a section from the cloth side after a piece is pressed, for a strip
 // of many: the spaces sewn so far in their cloths, the new one outlined.
 func Small(p *pattern.Pattern, d *pattern.Drawing, piece int) *Figure {
+	return small(p, d, piece, drawing.OutlineLine)
+}
+
+// Sewn is a section from the cloth side when all of it is sewn; no piece is new.
+func Sewn(p *pattern.Pattern, d *pattern.Drawing) *Figure {
+	return small(p, d, len(d.Pieces)-1, drawing.RunOnLine)
+}
+
+// small draws a section as far as a piece, whose outline is drawn in a style.
+func small(p *pattern.Pattern, d *pattern.Drawing, piece int, last drawing.Style) *Figure {
 	return &Figure{bounds: boxOf(d.Outline), draw: func(f frame) []drawing.Item {
 		t := &piecing{p: p, d: d, k: piece, frame: f}
 		t.area(drawing.FrameLine, paperFill, d.Outline)
@@ -284,7 +294,7 @@ func Small(p *pattern.Pattern, d *pattern.Drawing, piece int) *Figure {
 			t.items = t.hatch.fill(t.items, t.on(polygon), fabric.Value)
 			t.area(drawing.RunOnLine, drawing.NoColour, polygon)
 		}
-		t.area(drawing.OutlineLine, drawing.NoColour, d.Pieces[piece].Polygon)
+		t.area(last, drawing.NoColour, d.Pieces[piece].Polygon)
 		t.area(drawing.FrameLine, drawing.NoColour, d.Outline)
 		return t.items
 	}}
