@@ -204,7 +204,7 @@ func (m *maker) kits() {
 		y := at.Y + 0.06*pattern.Inch
 		const pad = 0.1 * pattern.Inch
 		for k, text := range [...]string{table.SpaceList(m.Sized, r.Spaces, m.say("reversed")), m.Pattern.Fabrics[r.Fabric].Words,
-			m.count("labels_pieces", r.Patches+r.Reversed) + ", " + table.Size(r.Size, false)} {
+			m.count("labels_pieces", r.Patches+r.Reversed) + ", " + table.Size(r.Size, false), m.shape(r.Shape, r.Template)} {
 			letters := pattern.Length(flow.Body)
 			if k == 0 {
 				letters = flow.Heading

@@ -82,8 +82,12 @@ func (m *maker) steps(d *pattern.Drawing, k int) {
 		}, m.stepColumns(d), 1.9*pattern.Inch, 8)
 		return
 	}
+	lay := m.say("step_lay", "space", space, "allowance", m.allowance())
+	if patch := &d.Pieces[k].Patch; patch.Along && patch.Shape == pattern.HalfSquare {
+		lay = m.say("step_lay_long", "space", space, "allowance", m.allowance())
+	}
 	m.shownIn([]shown{
-		step(diagram.Lay, cloth, m.say("step_lay", "space", space, "allowance", m.allowance())),
+		step(diagram.Lay, cloth, lay),
 		step(diagram.Sew, print, m.say("step_sew", "allowance", m.allowance())),
 		step(diagram.Trim, print, m.say("step_trim", "allowance", m.allowance())),
 		step(diagram.Press, cloth, m.say("step_press", "space", space)),
