@@ -66,7 +66,19 @@ func (a *answer) noSpace() {
 	a.cause("a space that is not in the pattern", a.letter.Space, fmt.Sprintf("I can't find a space %s. Please look at the number again: the letter of the section stands before it.", a.letter.Space))
 }
 
-func cutWords(s *edition.Space) string { return s.Cut + " " + both(s.Size) }
+// cutWords says how a patch is cut: "rectangle of 3 1/4 in x 2 1/4 in", "square
+// of 3 3/4 in, cut once on the diagonal".
+func cutWords(s *edition.Space) string {
+	if strings.HasPrefix(s.Cut, "round") {
+		return "piece " + s.Cut + ", " + both(s.Size)
+	}
+	shape, how, triangle := strings.Cut(s.Cut, " cut ")
+	words := shape + " of " + both(s.Size)
+	if triangle {
+		words += ", cut " + how
+	}
+	return words
+}
 
 func both(size [2]float64) string {
 	if size[0] == size[1] {
@@ -94,7 +106,7 @@ func (a *answer) laying(s *edition.Space) string {
 
 // laid is a patch that was cut right, as far as is known.
 func (a *answer) laid(s *edition.Space) {
-	figures := a.letter.Space + " is cut " + cutWords(s)
+	figures := a.letter.Space + " is cut as a " + cutWords(s)
 	say := fmt.Sprintf("The patch for %s is cut as a %s. Please measure yours. ", a.letter.Space, cutWords(s))
 	if m, ok := a.margin(); ok {
 		figures += fmt.Sprintf("; it reaches %s beyond what is needed", in(m))
