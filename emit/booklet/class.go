@@ -195,7 +195,10 @@ func (m *maker) kits() {
 	m.Table(t)
 	m.Heading(m.say("labels"))
 	m.Note(m.say("labels_intro"))
-	const high = 0.95 * pattern.Inch
+	const (
+		high        = 1.2 * pattern.Inch // three lines of spaces and three of words
+		labelSpaces = 1.2 * flow.Body
+	)
 	m.Grid(len(m.Cuts.Rows), m.Columns(2.2*pattern.Inch), high, func(i int, at pattern.Pos, size pattern.Size) []drawing.Item {
 		r := &m.Cuts.Rows[i]
 		frame := &drawing.Path{Style: drawing.CuttingLine, Closed: true, Fill: drawing.NoColour, Points: []pattern.Pos{
@@ -203,14 +206,16 @@ func (m *maker) kits() {
 		items := []drawing.Item{frame}
 		y := at.Y + 0.06*pattern.Inch
 		const pad = 0.1 * pattern.Inch
-		for k, text := range [...]string{table.SpaceList(m.Sized, r.Spaces, m.say("reversed")), m.Pattern.Fabrics[r.Fabric].Words,
-			m.count("labels_pieces", r.Patches+r.Reversed) + ", " + table.Size(r.Size, false), m.shape(r.Shape, r.Template)} {
-			letters := pattern.Length(flow.Body)
-			if k == 0 {
-				letters = flow.Heading
-			}
+		put := func(text string, letters pattern.Length, bold bool) {
 			y += letters * 1.3
-			items = append(items, &drawing.Text{Text: drawing.Shorten(text, letters, k == 0, size.W-2*pad), At: pattern.Pos{X: at.X + pad, Y: y}, Size: letters, Bold: k == 0})
+			items = append(items, &drawing.Text{Text: drawing.Shorten(text, letters, bold, size.W-2*pad), At: pattern.Pos{X: at.X + pad, Y: y}, Size: letters, Bold: bold})
+		}
+		for _, spaces := range flow.Lines(table.SpaceList(m.Sized, r.Spaces, m.say("reversed")), labelSpaces, true, size.W-2*pad, 3) {
+			put(spaces, labelSpaces, true)
+		}
+		for _, text := range [...]string{m.Pattern.Fabrics[r.Fabric].Words,
+			m.count("labels_pieces", r.Patches+r.Reversed) + ", " + table.Size(r.Size, false), m.shape(r.Shape, r.Template)} {
+			put(text, flow.Body, false)
 		}
 		return items
 	})
