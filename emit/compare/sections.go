@@ -240,7 +240,7 @@ func (s *sizing) now(old string) string { return cmp.Or(s.called[old], old) }
 func (s *sizing) edges(old []string) string {
 	out := make([]string, len(old))
 	for i, e := range old {
-		words := strings.Fields(e)
+		words := strings.Split(e, " ")
 		for k := range words {
 			words[k] = s.now(words[k])
 		}

@@ -98,7 +98,7 @@ func record(edition int, facts []fact) (*Record, error) {
 			if n := len(s.Copies) + len(s.Joins) + len(s.Sheets); n != b.counted[b.r.Blocks[i].Name+"/"+s.Name] {
 				return nil, fmt.Errorf("block/%s/%s: a copy, join or sheet is missing", b.r.Blocks[i].Name, s.Name)
 			}
-			if name := s.unplaced(); name != "" {
+			if name, some := s.unplaced(); some {
 				return nil, fmt.Errorf("block/%s/%s: section %q has no place, or is not told", b.r.Blocks[i].Name, s.Name, name)
 			}
 			for n := range s.Sections {
@@ -109,23 +109,23 @@ func record(edition int, facts []fact) (*Record, error) {
 	return b.r, nil
 }
 
-// unplaced is a section without a copy, or a copy without its section; "" where
-// there is none.
-func (s *Size) unplaced() string {
+// unplaced is a section without a copy, or a copy without its section, and whether
+// there is any.
+func (s *Size) unplaced() (string, bool) {
 	copied := map[string]bool{}
 	for i := range s.Copies {
 		copied[s.Copies[i].Section] = true
 	}
 	for i := range s.Sections {
 		if c := &s.Sections[i]; !copied[c.Name] || len(c.Spaces) == 0 {
-			return c.Name
+			return c.Name, true
 		}
 		delete(copied, s.Sections[i].Name)
 	}
 	for _, name := range sorted(copied) {
-		return name
+		return name, true
 	}
-	return ""
+	return "", false
 }
 
 // A builder puts facts together. What is named by a key is made when it is first
