@@ -3,8 +3,8 @@
 //
 // It is a judge and not a part of the compiler: it reads the sheets and the
 // cutting tables as a maker gets them, by their lines and words, and shares no
-// geometry with what made them. Only the intended picture and the order of
-// joining come from pattern.json. It reverses each sheet, lays patches of the
+// geometry with what made them. Only the intended picture, the order of
+// joining and how joins are pressed come from pattern.json. It reverses each sheet, lays patches of the
 // sizes in the table, sews on the printed lines in the order of the numbers,
 // trims, folds over, trims the section on the cutting line, puts pins through
 // the marks and joins, to the finished block.

@@ -8,7 +8,7 @@ import (
 )
 
 // An intent is what pattern.json tells of one block at one size: the picture,
-// where each section lies in it, and the order of joining. Of sections only the
+// where each section lies in it, the order of joining, and how joins are pressed. Of sections only the
 // outline and the colours of their spaces are taken, not how they are sewn.
 type intent struct {
 	block, folder string // folder of the size's files
@@ -48,6 +48,7 @@ type joint struct {
 	a, b        pt
 	left, right []int
 	points      []pt
+	press       string // left or right: toward that side; open, or not told
 }
 
 // document is what is read of pattern.json; SCHEMA.md beside its writer.
@@ -80,6 +81,7 @@ type document struct {
 				From, To    [2]float64
 				Left, Right []int
 				Match       [][2]float64
+				Press       string
 			}
 			Checks struct {
 				Points int `json:"points_to_match"`
@@ -123,7 +125,7 @@ func readIntents(data []byte) (title string, out []*intent, err error) {
 				}})
 			}
 			for _, j := range size.Joins {
-				in.joins = append(in.joins, joint{j.Number, pt{j.From[0], j.From[1]}, pt{j.To[0], j.To[1]}, j.Left, j.Right, polyOf(j.Match)})
+				in.joins = append(in.joins, joint{j.Number, pt{j.From[0], j.From[1]}, pt{j.To[0], j.To[1]}, j.Left, j.Right, polyOf(j.Match), j.Press})
 			}
 			out = append(out, in)
 		}

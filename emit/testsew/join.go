@@ -19,6 +19,7 @@ type table struct {
 	pinMiss measure            // negative: the greatest distance between two marks of a pair
 	joined  map[[2]int]float64 // of an edge of a copy, how much of it is joined
 	order   map[[2]int]int     // and by which join first
+	flat    map[[2]int]bool    // its allowance is pressed away from its section
 }
 
 // near is how far apart two points of a join may be that are meant to match:
@@ -34,7 +35,7 @@ func (t *table) join() {
 	for i := range t.group {
 		t.group[i] = i
 	}
-	t.joined, t.order = map[[2]int]float64{}, map[[2]int]int{}
+	t.joined, t.order, t.flat = map[[2]int]float64{}, map[[2]int]int{}, map[[2]int]bool{}
 	for i := range t.in.joins {
 		t.one(&t.in.joins[i])
 	}
@@ -78,13 +79,13 @@ func (t *table) stretches(copies []int, l line) (out []stretch) {
 // one sews one join: two finished parts, edge to edge.
 func (t *table) one(j *joint) {
 	name := "join " + count(j.number)
-	l, n := through(j.a, j.b), j.a.to(j.b)
+	l := through(j.a, j.b)
 	if len(j.left) == 0 || len(j.right) == 0 {
 		t.fault(name + " has nothing on one side")
 		return
 	}
-	left := t.part(j.number, j.left, l, n)
-	right := t.part(j.number, j.right, line{j.b, l.dir.mul(-1)}, n)
+	left := t.part(j, j.left, l, j.press == "right")
+	right := t.part(j, j.right, line{j.b, l.dir.mul(-1)}, j.press == "left")
 	if left == right {
 		t.fault(name + " sews a part to itself")
 	}
@@ -98,9 +99,10 @@ func (t *table) one(j *joint) {
 }
 
 // part checks that the sections on one side of a join are one finished part
-// whose edge is as long as the join. It returns the part.
-func (t *table) part(number int, side []int, l line, n float64) int {
-	name := "join " + count(number)
+// whose edge is as long as the join; flat tells that its allowance is pressed
+// toward the other one. It returns the part.
+func (t *table) part(j *joint, side []int, l line, flat bool) int {
+	name, n := "join "+count(j.number), j.a.to(j.b)
 	group := t.group[side[0]]
 	var members []int
 	for c := range t.placed {
@@ -125,7 +127,7 @@ func (t *table) part(number int, side []int, l line, n float64) int {
 		edge := [2]int{s.copy, s.edge}
 		t.joined[edge] += s.to - s.from
 		if _, sewn := t.order[edge]; !sewn {
-			t.order[edge] = number
+			t.order[edge], t.flat[edge] = j.number, flat
 		}
 	}
 	if math.Abs(reached-n) > 2*fits {

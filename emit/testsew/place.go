@@ -141,6 +141,10 @@ func (p *placed) compare(areas []coloured) {
 	}
 }
 
+// tipLimit keeps the tips of very sharp plain patches from reaching across the
+// block, as a maker trims them: 1 + the cosine of the turn at a corner of 37 degrees.
+const tipLimit = 0.2
+
 // plain makes a patch that is cut exact and needs no paper: its outline is the
 // picture's; checkExact holds the table's size to it.
 func plain(sh *shape, move func(pt) pt, fabric string, allowance float64) placed {
@@ -149,10 +153,16 @@ func plain(sh *shape, move func(pt) pt, fabric string, allowance float64) placed
 		p.shown = append(p.shown, part{c, fabric, 0})
 		p.layers = append(p.layers, layer{c, 0, true})
 	}
-	for i := range p.outline { // its allowances, edge by edge; mitred corners don't matter to the count
+	n := len(p.outline)
+	out := make(poly, n) // the cut corners, where edges moved out by the allowance meet
+	for i := range p.outline {
+		z, a, b := p.outline[(i+n-1)%n], p.outline[i], p.outline[(i+1)%n]
+		in, on := through(z, a).dir, through(a, b).dir
+		out[i] = a.add(pt{in.y + on.y, -in.x - on.x}.mul(allowance / max(1+in.dot(on), tipLimit)))
+	}
+	for i := range p.outline { // its allowances, edge by edge
 		a, b := p.outline.side(i)
-		l, n := through(a, b), a.to(b)
-		p.layers = append(p.layers, layer{poly{l.point(0, -allowance), l.point(n, -allowance), l.point(n, 0), l.point(0, 0)}, 0, true})
+		p.layers = append(p.layers, layer{poly{out[i], out[(i+1)%n], b, a}, 0, true})
 	}
 	p.seams = append(p.seams, p.outline...)
 	p.areas = []poly{p.outline}

@@ -50,7 +50,7 @@ func (b *Block) sheets() string {
 }
 
 // layers tells how much of the block has how many layers of cloth, joins
-// pressed open, and where it is thickest.
+// pressed as planned, and where it is thickest.
 func (b *Block) layers() string {
 	var shares []string
 	for n, share := range b.Layers {
@@ -61,7 +61,7 @@ func (b *Block) layers() string {
 	text := strings.Join(shares, ", ")
 	for i, t := range b.Thickest {
 		if i == 0 {
-			text += fmt.Sprintf("; at most %d, joins pressed open, at", t.Layers)
+			text += fmt.Sprintf("; at most %d, joins pressed as planned, at", t.Layers)
 		}
 		if i > 0 {
 			text += ";"

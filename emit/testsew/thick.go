@@ -12,13 +12,15 @@ type Thick struct {
 	Layers int
 }
 
-// fold presses the joins open: each section's allowance beyond a joined edge is
-// folded back under it, edges in the order in which they were sewn.
+// fold presses the joins as planned, in the order in which they were sewn. Of a
+// join pressed open, each section's allowance is folded back under it. Of one
+// pressed to a side, the section on that side folds its allowance under itself,
+// and the other's lies flat beyond its own edge, under its neighbor.
 func (t *table) fold(c int) []layer {
 	p := &t.placed[c]
 	edges := make([]int, 0, len(p.outline))
 	for i := range p.outline {
-		if _, ok := t.order[[2]int{c, i}]; ok {
+		if _, ok := t.order[[2]int{c, i}]; ok && !t.flat[[2]int{c, i}] {
 			edges = append(edges, i)
 		}
 	}
