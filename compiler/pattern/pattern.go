@@ -129,6 +129,7 @@ type Sized struct {
 	Drawings []Drawing // one for each different section, in the order of their names
 	Copies   []Copy    // every section of the block: drawing k appears Make times
 	Joins    []Join    // in the order in which they are sewn
+	OtherEnd []int     // drawings that, sewn last piece first, would let more joins nest; the picture stays the same
 	Figures  Figures
 }
 

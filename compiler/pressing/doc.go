@@ -6,4 +6,10 @@
 // meeting seams its edges, and seams of sections say which way one node must
 // lie. Where all can be had, one walk finds it; else a search finds the least
 // number of seams that do not nest, and those are pressed open.
+//
+// Seams of two sections that lie the same way can't nest whatever the joins do.
+// Where a section's pieces follow each other from side to side, it may as well be
+// sewn last piece first; which ones should be, so that fewer joins are pressed
+// open, is told in OtherEnd. Alike sections are turned alike, for they share their
+// sheet.
 package pressing

@@ -16,6 +16,7 @@ const near = 1e-4
 // A graph holds which joins must be pressed opposite ways.
 type graph struct {
 	nodes []node
+	met   [][]ending // what ends on each join, in order along it
 }
 
 // A node is one join. Its sign is 1 where it is pressed left, -1 where right.
@@ -42,17 +43,19 @@ type edge struct {
 
 // An ending is a seam that ends on a join.
 type ending struct {
-	at   float64 // along the join
-	left bool    // of the join
-	join int     // which join ends here; -1 for a seam of a section
-	lies int8    // 1 if the seam, pressed to its own left, lies along the join, -1 if against
+	at      float64 // along the join
+	left    bool    // of the join
+	join    int     // which join ends here; -1 for a seam of a section
+	drawing int     // then the section's
+	lies    int8    // 1 if the seam, pressed to its own left, lies along the join, -1 if against
 }
 
-// graphOf collects what meets at the points of all joins.
-func graphOf(s *pattern.Sized) *graph {
-	g := &graph{nodes: make([]node, len(s.Joins))}
-	f := finder{sized: s, ends: map[[2]int64][]int{}}
+// graphOf collects what meets at the points of all joins. Drawings in flip, which
+// may be nil, are taken as sewn from their other end.
+func graphOf(s *pattern.Sized, flip []bool) *graph {
 	met := make([][]ending, len(s.Joins))
+	g := &graph{nodes: make([]node, len(s.Joins)), met: met}
+	f := finder{sized: s, ends: map[[2]int64][]int{}, flip: flip}
 	for i := range s.Joins { // joins end only on later ones
 		met[i] = f.along(i)
 		g.crowded(i, s.Joins[i].Points, &s.Joins[i], met[i])
@@ -69,6 +72,7 @@ type finder struct {
 	sized *pattern.Sized
 	ends  map[[2]int64][]int // joins that end in a cell of the plane
 	found []int
+	flip  []bool // by drawing: seams lie the other way; nil for none
 }
 
 // cells is how many cells there are to the inch; a point is looked up in the
@@ -119,7 +123,15 @@ func (f *finder) inside(all []ending, l *plane.Ray, left bool, c int) []ending {
 	for i := range f.sized.Drawings[place.Drawing].Pieces {
 		p := &f.sized.Drawings[place.Drawing].Pieces[i]
 		if p.Seam[0] != p.Seam[1] {
+			before := len(all)
 			all = endOn(all, l, line(move(p.Seam[0]), move(p.Seam[1])), left, -1)
+			if len(all) > before {
+				e := &all[before]
+				e.drawing = place.Drawing
+				if f.flip != nil && f.flip[place.Drawing] {
+					e.lies = -e.lies
+				}
+			}
 		}
 	}
 	return all
@@ -162,7 +174,7 @@ func endOn(all []ending, l *plane.Ray, seam plane.Line, left bool, join int) []e
 		if (plane.Point{X: -d.Y, Y: d.X}).Dot(l.Dir) < 0 {
 			lies = -1
 		}
-		return append(all, ending{at, left, join, lies})
+		return append(all, ending{at: at, left: left, join: join, lies: lies})
 	}
 	return all
 }

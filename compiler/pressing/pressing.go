@@ -20,8 +20,9 @@ func press(s *pattern.Sized) {
 	if len(s.Joins) == 0 {
 		return
 	}
-	g := graphOf(s)
+	g := graphOf(s, nil)
 	g.solve()
+	s.OtherEnd = otherEnd(s, g)
 	for i := range s.Joins {
 		j, n := &s.Joins[i], &g.nodes[i]
 		j.Meet = n.meet

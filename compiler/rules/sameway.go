@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"strings"
 
 	"seamwright/compiler/pattern"
 	"seamwright/lang/problem"
@@ -67,8 +68,29 @@ block ketch 10 x 10 finished 5in {
 				At:       v.Block.Source,
 				Points:   points,
 				Message:  fmt.Sprintf("seams that meet at %d of the %d joins, the first of them join %d, are pressed the same way and do not nest", joins, len(v.Sized.Joins), first),
-				Help:     "pin each point and press these joins open; or sew some sections from their other end, where their lines allow that",
+				Help:     "pin each point and press these joins open" + fromOtherEnd(v.Sized),
 			})
 		},
 	}
+}
+
+// fromOtherEnd says which sections nest if they are sewn last piece first.
+func fromOtherEnd(s *pattern.Sized) string {
+	const few = 8 // names in a sentence
+	var names []string
+	for i, d := range s.OtherEnd {
+		if i == few {
+			names = append(names, fmt.Sprintf("%d more", len(s.OtherEnd)-few))
+			break
+		}
+		names = append(names, s.Drawings[d].Name)
+	}
+	switch len(names) {
+	case 0:
+		return "; as long as sections that are alike stay alike, no section sewn from its other end lets more joins nest"
+	case 1:
+		return "; or write section " + names[0] + " from its other end, the last piece first: the picture stays the same, and fewer joins are pressed open"
+	}
+	last := len(names) - 1
+	return "; or write sections " + strings.Join(names[:last], ", ") + " and " + names[last] + " from their other ends, the last piece first: the picture stays the same, and fewer joins are pressed open"
 }
