@@ -52,7 +52,7 @@ func (s *slot) fill(text string) []drawing.Item {
 // varying draws what differs from sheet to sheet in a head.
 func (l *layout) varying(f *frame, s *Sheet, pen *pen) []drawing.Item {
 	items := l.front(f.slots.front, s, pen)
-	items = append(items, f.slots.prints.fill(capital(l.times(s.Print))+": "+l.sections(s))...)
+	items = append(items, f.slots.prints.fill(l.prints(s, &f.slots.prints))...)
 	return append(items, f.slots.check.fill(l.say("check", "what", l.check(s)))...)
 }
 
@@ -154,6 +154,24 @@ func sizeWords(s pattern.Size, metric bool) string {
 
 // sections lists what is on a sheet.
 func (l *layout) sections(s *Sheet) string {
+	names := l.names(s)
+	return l.said.Count("sections", len(names), "names", strings.Join(names, ", "))
+}
+
+// prints says how often a sheet is printed, and its sections as far as there is
+// room: never a part of them, which would read as if they were all.
+func (l *layout) prints(s *Sheet, room *slot) string {
+	times := capital(l.times(s.Print))
+	for _, sections := range [...]string{l.sections(s), strings.Join(l.names(s), ", ")} {
+		if words := times + ": " + sections; len(drawing.Wrap(words, small, room.bold, room.w)) <= room.lines {
+			return words
+		}
+	}
+	return times
+}
+
+// names are a sheet's sections, as its head lists them.
+func (l *layout) names(s *Sheet) []string {
 	var names []string
 	for _, p := range s.Places {
 		d := &l.sized.Drawings[p.Drawing]
@@ -166,7 +184,7 @@ func (l *layout) sections(s *Sheet) string {
 		}
 		names = append(names, name)
 	}
-	return l.said.Count("sections", len(names), "names", strings.Join(names, ", "))
+	return names
 }
 
 // sample is the width of a line's sample in the legend.
