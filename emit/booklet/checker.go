@@ -118,8 +118,12 @@ func (m *maker) checkCutting() {
 			n += s.Times
 		}
 		straight, reversed := r.Cloth()
-		t.Rows = append(t.Rows, []string{tick, m.Pattern.Fabrics[r.Fabric].Words + ", " + m.shape(r.Shape, r.Template) + " " + table.Size(r.Size, false),
-			strings.Join(parts, " + ") + " = " + strconv.Itoa(n) + "; " + m.say("check_cloths", "n", strconv.Itoa(straight+reversed))})
+		share := ""
+		if yield := r.Shape.Yield(); yield > 1 && n == yield*(straight+reversed) { // triangles, and none is left over
+			share = fmt.Sprintf("%d / %d = ", n, yield)
+		}
+		t.Rows = append(t.Rows, []string{tick, m.Pattern.Fabrics[r.Fabric].Words + ", " + m.shape(r.Shape, r.Template) + ", " + table.Size(r.Size, false),
+			strings.Join(parts, " + ") + " = " + strconv.Itoa(n) + "; " + share + m.say("check_cloths", "n", strconv.Itoa(straight+reversed))})
 	}
 	m.Table(t)
 	_, bought := m.Cuts.Buying(m.Pattern, m.Block, m.Sized)
@@ -129,7 +133,7 @@ func (m *maker) checkCutting() {
 	m.Heading(m.say("check_cloth"))
 	t = m.checkTable(m.say("fabric"), m.say("check_sum"))
 	for i := range bought {
-		t.Rows = append(t.Rows, []string{tick, m.Pattern.Fabrics[bought[i].Fabric].Words + ": " + bought[i].Words, strings.Join(bought[i].Sum, " ")})
+		t.Rows = append(t.Rows, []string{tick, m.Pattern.Fabrics[bought[i].Fabric].Words + ": " + bought[i].Words, strings.Join(bought[i].Sum, "; ")})
 	}
 	m.Table(t)
 }
