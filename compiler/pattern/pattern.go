@@ -80,6 +80,7 @@ type Sheet struct {
 	Name   string // letter, a4, legal, a3, tabloid, common, or as written
 	Paper  Size
 	Margin Length // nothing of a section is printed nearer the paper's edge
+	Bound  bool   // it is sold printed, in a pad: nothing on it tells of printing
 }
 
 // A Fabric is a role: what a cloth does in the block.

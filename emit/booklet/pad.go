@@ -21,6 +21,7 @@ const (
 // stand up to a quarter inch outside the margin, so it is that much wider.
 func PadSheet(paper pattern.Sheet, pad *pattern.Pad) pattern.Sheet {
 	const band = pattern.Inch / 4
+	paper.Bound = true
 	paper.Margin = max(paper.Margin, max(pad.Glue, pad.Gripper)+band)
 	return paper
 }

@@ -124,7 +124,7 @@ func (l *layout) notes() *drawing.Group {
 	g := &drawing.Group{ID: "notes", Class: "notes"}
 	area := l.area()
 	text := fitting(false, area.w(),
-		l.say("print_long"), l.say("print_medium"), l.say("print_short"))
+		l.advice()...)
 	g.Items = append(g.Items, &drawing.Text{Text: text, At: pos{X: area.x0, Y: l.band() + bandLines[1]}, Size: small})
 	c := column{w: area.h()}
 	c.text(l.credits(), small, false, 2)
@@ -190,7 +190,20 @@ func (l *layout) credits() string {
 }
 
 // times says how often a sheet is printed for one block.
-func (l *layout) times(n int) string { return l.said.Count("times", n) }
+func (l *layout) times(n int) string {
+	if l.paper.Bound {
+		return l.said.Count("bound_times", n)
+	}
+	return l.said.Count("times", n)
+}
+
+// advice is what stands above the sections, the longest form first.
+func (l *layout) advice() []string {
+	if l.paper.Bound {
+		return []string{l.say("bound_long"), l.say("bound_short")}
+	}
+	return []string{l.say("print_long"), l.say("print_medium"), l.say("print_short")}
+}
 
 // rules draws the two rules along the lower and the left edge: printers stretch
 // the two directions differently.
