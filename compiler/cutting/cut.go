@@ -25,6 +25,7 @@ func Cut(p *pattern.Pattern) {
 					c.drawing(&size.Drawings[d])
 				}
 			})
+			settings.cutAlike(size)
 		}
 	}
 }
@@ -33,6 +34,8 @@ func Cut(p *pattern.Pattern) {
 type cutter struct {
 	allowance, extra, ease pattern.Length
 	foundation, plain      pattern.Length // steps of rounding
+
+	alike map[triangle]bool // that are cut as halves of squares elsewhere
 
 	whole, shown, space windows // with all allowances; as seen from the front; with what is left on the border alone
 	behind              debt    // later seams

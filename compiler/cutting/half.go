@@ -24,7 +24,7 @@ const (
 // does not. Flat is the rectangle.
 func (c *cutter) halfSquare(d *pattern.Drawing, p *pattern.Piece, need, space []pattern.Pos, flat *pattern.Patch) (pattern.Patch, bool) {
 	along, ok := direction(p.Seam[0], p.Seam[1])
-	if !ok || !flat.Along || !borderAtHalf(d, p, along) {
+	if !ok || !flat.Along || !borderAtHalf(d, p, along) && !c.alikeHalf(p) {
 		return pattern.Patch{}, false
 	}
 	b := bounds(along, space)
@@ -65,6 +65,76 @@ func (c *cutter) halfSquare(d *pattern.Drawing, p *pattern.Piece, need, space []
 		Along:  true,
 		Laid:   [4]pattern.Pos{at(high, -base), at(0, high-base), left, left},
 	}, true
+}
+
+// A triangle is a space that half a square fits, of one fabric: two short sides
+// of a length, in thousandths of an inch, and the long one along its seam.
+type triangle struct{ fabric, short int }
+
+// triangleOf returns the triangle that a space is, if it is one.
+func triangleOf(p *pattern.Piece) (triangle, bool) {
+	const same = 1e-3
+	if len(p.Polygon) != 3 {
+		return triangle{}, false
+	}
+	long := distance(p.Seam[0], p.Seam[1])
+	for _, q := range p.Polygon {
+		a, b := distance(q, p.Seam[0]), distance(q, p.Seam[1])
+		if min(a, b) < same {
+			continue // an end of the seam
+		}
+		right := math.Abs(float64(a-b)) < same && math.Abs(float64(a*math.Sqrt2-long)) < same
+		return triangle{p.Fabric, int(math.Round(float64(a) / same))}, right
+	}
+	return triangle{}, false
+}
+
+// alikeHalf reports whether a space like this one is cut as half a square.
+func (c *cutter) alikeHalf(p *pattern.Piece) bool {
+	if len(c.alike) == 0 {
+		return false
+	}
+	t, ok := triangleOf(p)
+	return ok && c.alike[t]
+}
+
+// cutAlike cuts a size's equal triangles of one fabric alike: where one of them is
+// half a square for its grain, the others are too, or a maker would take the two
+// ways for a mistake and mix up her patches.
+func (c cutter) cutAlike(size *pattern.Sized) {
+	c.alike = map[triangle]bool{}
+	half := func(p *pattern.Piece) bool { return p.Patch.Shape == pattern.HalfSquare && !p.Patch.Plain }
+	each := func(f func(d *pattern.Drawing, p *pattern.Piece, t triangle)) {
+		for i := range size.Drawings {
+			for k := range size.Drawings[i].Pieces {
+				p := &size.Drawings[i].Pieces[k]
+				if p.Patch.Along && len(p.Polygon) == 3 {
+					if t, ok := triangleOf(p); ok {
+						f(&size.Drawings[i], p, t)
+					}
+				}
+			}
+		}
+	}
+	each(func(_ *pattern.Drawing, p *pattern.Piece, t triangle) {
+		if half(p) {
+			c.alike[t] = true
+		}
+	})
+	if len(c.alike) == 0 {
+		return
+	}
+	again := map[*pattern.Drawing]bool{}
+	var order []*pattern.Drawing
+	each(func(d *pattern.Drawing, p *pattern.Piece, t triangle) {
+		if !half(p) && c.alike[t] && !again[d] {
+			again[d] = true
+			order = append(order, d)
+		}
+	})
+	for _, d := range order {
+		c.drawing(d)
+	}
 }
 
 // borderAtHalf reports whether a piece has sides on the block's border, all of
