@@ -89,7 +89,13 @@ func (m *maker) printing(before int) {
 	}
 	m.Table(t)
 	m.Text(m.count("printing_sum", total))
-	m.Text(m.say("printing_more"))
+	most := 0 // the sheet that is printed most often shows best what is meant
+	for i := range sheets {
+		if sheets[i].Print > sheets[most].Print {
+			most = i
+		}
+	}
+	m.Text(m.say("printing_more", "page", strconv.Itoa(before+most+1), "times", strconv.Itoa(12*sheets[most].Print)))
 }
 
 // span names one page or a range of them.

@@ -118,7 +118,11 @@ func (l *layout) headText(x, y, w length, f *frame) ([]drawing.Item, length) {
 	// common convention.
 	c.text(l.say("reverse"), small, false, 0)
 	if !f.compact {
-		c.text(l.say("trim", "allowance", l.p.Settings.Allowance.In(16)), small, false, 0)
+		trim := "trim"
+		if l.p.Settings.Extra > 0 {
+			trim = "trim_extra"
+		}
+		c.text(l.say(trim, "allowance", l.p.Settings.Allowance.In(16)), small, false, 0)
 	}
 	// As many lines as the longest check takes, so that none is cut short.
 	c.leave(&f.slots.check, false, len(drawing.Wrap(l.say("longest_check"), small, false, w)))
