@@ -4,7 +4,7 @@ import (
 	"encoding/hex"
 	"fmt"
 	"hash"
-	"hash/fnv"
+	"hash/crc64"
 	"os"
 	"strings"
 
@@ -19,7 +19,7 @@ func recordOf(asked string, texts []*problem.Source, ps []problem.Problem) files
 	if asked == "" {
 		return files.Record{}
 	}
-	h := fnv.New128a()
+	h := newKey()
 	h.Write([]byte(asked))
 	var r files.Record
 	for _, t := range texts {
@@ -30,7 +30,7 @@ func recordOf(asked string, texts []*problem.Source, ps []problem.Problem) files
 			return files.Record{}
 		}
 		r.Sources = append(r.Sources, t.Name)
-		add(h, t.Name, t.Text)
+		add(h, t.Name, []byte(t.Text))
 	}
 	if len(r.Sources) > 0 {
 		addEditions(h, r.Sources[0])
@@ -47,16 +47,20 @@ func recordOf(asked string, texts []*problem.Source, ps []problem.Problem) files
 	return r
 }
 
+// newKey begins a key. It guards against chance, not against malice: who can
+// write into a folder of results needs no collision.
+func newKey() hash.Hash { return crc64.New(crc64.MakeTable(crc64.ECMA)) }
+
 // add hashes a text so that no other list of texts gives the same bytes.
-func add(h hash.Hash, name, text string) {
+func add(h hash.Hash, name string, text []byte) {
 	fmt.Fprintf(h, "%d %s %d ", len(name), name, len(text))
-	h.Write([]byte(text))
+	h.Write(text)
 }
 
 // addEditions hashes what was released of a pattern, which its build is held to.
 func addEditions(h hash.Hash, name string) {
 	if data, err := os.ReadFile(editionsOf(name)); err == nil {
-		add(h, editionsOf(name), string(data))
+		add(h, editionsOf(name), data)
 	}
 }
 
@@ -67,14 +71,14 @@ func asBefore(asked, name, folder string) (files.Record, bool) {
 	if asked == "" || !ok || len(last.Sources) == 0 || last.Sources[0] != name {
 		return last, false
 	}
-	h := fnv.New128a()
+	h := newKey()
 	h.Write([]byte(asked))
 	for _, s := range last.Sources {
 		data, err := os.ReadFile(s)
 		if err != nil {
 			return last, false
 		}
-		add(h, s, string(data))
+		add(h, s, data)
 	}
 	addEditions(h, name)
 	return last, hex.EncodeToString(h.Sum(nil)) == last.Key
