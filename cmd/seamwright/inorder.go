@@ -20,10 +20,6 @@ func inOrder[T any](n int, work func(int) T, tell func(int, T)) {
 		done  T
 		panic string
 	}
-	outcomes := make([]chan outcome, n)
-	for i := range outcomes {
-		outcomes[i] = make(chan outcome, 1)
-	}
 	one := func(i int) (o outcome) {
 		defer func() {
 			if r := recover(); r != nil {
@@ -33,21 +29,38 @@ func inOrder[T any](n int, work func(int) T, tell func(int, T)) {
 		o.done = work(i)
 		return o
 	}
+	some := max(1, min(mostAtOnce, n/leastRounds))
+	outcomes := make([]chan []outcome, (n+some-1)/some)
+	for i := range outcomes {
+		outcomes[i] = make(chan []outcome, 1)
+	}
 	var next atomic.Int64
 	var wait sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), n) {
+	for range min(runtime.GOMAXPROCS(0), len(outcomes)) {
 		wait.Go(func() {
-			for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
-				outcomes[i] <- one(i)
+			for i := int(next.Add(1)) - 1; i < len(outcomes); i = int(next.Add(1)) - 1 {
+				var done []outcome
+				for k := i * some; k < min((i+1)*some, n); k++ {
+					done = append(done, one(k))
+				}
+				outcomes[i] <- done
 			}
 		})
 	}
 	defer wait.Wait()
 	for i := range outcomes {
-		o := <-outcomes[i]
-		if o.panic != "" {
-			panic(o.panic)
+		for k, o := range <-outcomes[i] {
+			if o.panic != "" {
+				panic(o.panic)
+			}
+			tell(i*some+k, o.done)
 		}
-		tell(i, o.done)
 	}
 }
+
+// Of very many, some are done before any is told: waking whoever tells costs
+// more than finding that a pattern is as before.
+const (
+	mostAtOnce  = 8
+	leastRounds = 64
+)
