@@ -26,5 +26,8 @@ func (c *Copy) Motion() func(Pos) Pos {
 	}
 	s, k := Length(sin), Length(cos)
 	dx, dy := c.Shift.X, c.Shift.Y
-	return func(p Pos) Pos { return Pos{k*p.X - s*p.Y + dx, s*p.X + k*p.Y + dy} }
+	// Products are converted: rounded before they are added, on every processor alike.
+	return func(p Pos) Pos {
+		return Pos{Length(k*p.X) - Length(s*p.Y) + dx, Length(s*p.X) + Length(k*p.Y) + dy}
+	}
 }

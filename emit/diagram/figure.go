@@ -35,8 +35,8 @@ func (g *Figure) True(corner pattern.Pos) []drawing.Item {
 // frameAt puts the middle of the box in the middle of a part of a page.
 func (b box) frameAt(at pos, size pattern.Size, scale length) frame {
 	return frame{scale: scale, origin: pos{
-		X: at.X + size.W/2 - (b.min.X+b.max.X)/2*scale,
-		Y: at.Y + size.H/2 + (b.min.Y+b.max.Y)/2*scale,
+		X: at.X + size.W/2 - length((b.min.X+b.max.X)/2*scale),
+		Y: at.Y + size.H/2 + length((b.min.Y+b.max.Y)/2*scale),
 	}}
 }
 

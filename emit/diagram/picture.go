@@ -92,7 +92,7 @@ type frame struct {
 }
 
 func (f frame) at(p pos) pos {
-	return pos{X: f.origin.X + p.X*f.scale, Y: f.origin.Y - p.Y*f.scale}
+	return pos{X: f.origin.X + length(p.X*f.scale), Y: f.origin.Y - length(p.Y*f.scale)}
 }
 
 // box is a rectangle with y either way up.
@@ -124,7 +124,7 @@ func (b box) touches(c box) bool {
 func (pic *picture) fit(b box) frame {
 	scale := min(inner/max(b.w(), tiny), tallest/max(b.h(), tiny))
 	f := frame{scale: scale}
-	f.origin = pos{X: pageWidth/2 - (b.min.X+b.max.X)/2*scale, Y: pic.y + b.max.Y*scale}
+	f.origin = pos{X: pageWidth/2 - length((b.min.X+b.max.X)/2*scale), Y: pic.y + length(b.max.Y*scale)}
 	pic.y += b.h() * scale
 	return f
 }

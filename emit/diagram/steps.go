@@ -92,11 +92,11 @@ func laidPatch(p *pattern.Pattern, piece *pattern.Piece) []pos {
 	}
 	least := length(math.Inf(1))
 	for _, q := range out {
-		least = min(least, u.X*(q.Y-piece.Seam[0].Y)-u.Y*(q.X-piece.Seam[0].X))
+		least = min(least, across(u, piece.Seam[0], q))
 	}
 	by := -p.Settings.Allowance - least
 	for i, q := range out {
-		out[i] = pos{X: q.X - u.Y*by, Y: q.Y + u.X*by}
+		out[i] = pos{X: q.X - length(u.Y*by), Y: q.Y + length(u.X*by)}
 	}
 	return out
 }
@@ -188,7 +188,8 @@ func (t *piecing) cut(k int) (a, b pos) {
 	a, b = t.d.Pieces[k].Seam[0], t.d.Pieces[k].Seam[1]
 	u, by := towards(a, b), t.p.Settings.Allowance
 	n := pos{X: -u.Y * by, Y: u.X * by}
-	return pos{X: a.X - u.X*pastEnds + n.X, Y: a.Y - u.Y*pastEnds + n.Y}, pos{X: b.X + u.X*pastEnds + n.X, Y: b.Y + u.Y*pastEnds + n.Y}
+	a, b = along(a, u, -pastEnds), along(b, u, pastEnds)
+	return pos{X: a.X + length(n.X), Y: a.Y + length(n.Y)}, pos{X: b.X + length(n.X), Y: b.Y + length(n.Y)}
 }
 
 // laid returns where the patch lies before it is folded over.
@@ -200,7 +201,7 @@ func (t *piecing) laid() []pos {
 func (t *piecing) seam() (a, b, beyondA, beyondB pos) {
 	a, b = t.d.Pieces[t.k].Seam[0], t.d.Pieces[t.k].Seam[1]
 	u := towards(a, b)
-	return a, b, pos{X: a.X - u.X*pastEnds, Y: a.Y - u.Y*pastEnds}, pos{X: b.X + u.X*pastEnds, Y: b.Y + u.Y*pastEnds}
+	return a, b, along(a, u, -pastEnds), along(b, u, pastEnds)
 }
 
 // lay shows the cloth side, the line to be sewn as it shows through.
@@ -322,20 +323,40 @@ func towards(a, b pos) pos {
 	return pos{X: dx / n, Y: dy / n}
 }
 
-// leftOf returns the part of a polygon to the left of the line from a to b.
+// along returns the place so far from q in direction u.
+//
+// Here and below a product is converted before it is added: some processors would
+// else round once instead of twice, and a corner that lies on a line would be on
+// another side of it there.
+func along(q, u pos, by length) pos {
+	return pos{X: q.X + length(u.X*by), Y: q.Y + length(u.Y*by)}
+}
+
+// across returns how far q is to the left of the line through a in direction u.
+func across(u, a, q pos) length {
+	return length(u.X*(q.Y-a.Y)) - length(u.Y*(q.X-a.X))
+}
+
+// leftOf returns the part of a polygon to the left of the line from a to b. What
+// is as near to the line as noise lies on it.
 func leftOf(polygon []pos, a, b pos) []pos {
+	side := func(u, q pos) length {
+		if off := across(u, a, q); off > tiny || off < -tiny {
+			return off
+		}
+		return 0
+	}
 	u := towards(a, b)
-	side := func(q pos) length { return u.X*(q.Y-a.Y) - u.Y*(q.X-a.X) }
 	var out []pos
 	for i, q := range polygon {
 		r := polygon[(i+1)%len(polygon)]
-		sq, sr := side(q), side(r)
+		sq, sr := side(u, q), side(u, r)
 		if sq >= 0 {
 			out = append(out, q)
 		}
 		if sq > 0 && sr < 0 || sq < 0 && sr > 0 {
 			k := sq / (sq - sr)
-			out = append(out, pos{X: q.X + (r.X-q.X)*k, Y: q.Y + (r.Y-q.Y)*k})
+			out = append(out, pos{X: q.X + length((r.X-q.X)*k), Y: q.Y + length((r.Y-q.Y)*k)})
 		}
 	}
 	return out
@@ -346,8 +367,8 @@ func reflect(polygon []pos, a, b pos) []pos {
 	u := towards(a, b)
 	out := slices.Clone(polygon)
 	for i, q := range out {
-		off := u.X*(q.Y-a.Y) - u.Y*(q.X-a.X)
-		out[i] = pos{X: q.X + 2*off*u.Y, Y: q.Y - 2*off*u.X}
+		off := 2 * across(u, a, q)
+		out[i] = pos{X: q.X + length(off*u.Y), Y: q.Y - length(off*u.X)}
 	}
 	return out
 }
@@ -359,13 +380,13 @@ func offset(polygon []pos, by length) []pos {
 	n := len(polygon)
 	for i, q := range polygon {
 		u, v := towards(polygon[(i+n-1)%n], q), towards(q, polygon[(i+1)%n])
-		m := pos{X: u.Y + v.Y, Y: -u.X - v.X} // out of both sides
-		k := 1 + u.X*v.X + u.Y*v.Y            // 2 cos^2 of half the turn
+		m := pos{X: u.Y + v.Y, Y: -u.X - v.X}      // out of both sides
+		k := 1 + length(u.X*v.X) + length(u.Y*v.Y) // 2 cos^2 of half the turn
 		if k < 0.5 {
-			out = append(out, pos{X: q.X + (u.Y+u.X)*by, Y: q.Y + (u.Y-u.X)*by}, pos{X: q.X + (v.Y-v.X)*by, Y: q.Y - (v.X+v.Y)*by})
+			out = append(out, along(q, pos{X: u.Y + u.X, Y: u.Y - u.X}, by), along(q, pos{X: v.Y - v.X, Y: -v.X - v.Y}, by))
 			continue
 		}
-		out = append(out, pos{X: q.X + m.X*by/k, Y: q.Y + m.Y*by/k})
+		out = append(out, along(q, m, by/k))
 	}
 	return out
 }
