@@ -48,8 +48,8 @@ var layers = []struct {
 	{"emit/pdf", []string{"compiler/pattern", "emit/drawing"}},
 	{"emit/png", []string{"compiler/pattern", "emit/drawing"}},
 	{"emit/sheet", []string{"compiler/pattern", "compiler/plane", "emit/booklet/words", "emit/drawing", "lang/problem"}},
-	{"emit/diagram", []string{"compiler/pattern", "compiler/plane", "emit/drawing"}},
-	{"emit/table", []string{"compiler/pattern", "compiler/cutting", "emit/drawing"}},
+	{"emit/diagram", []string{"compiler/pattern", "compiler/plane", "emit/booklet/words", "emit/drawing"}},
+	{"emit/table", []string{"compiler/pattern", "compiler/cutting", "emit/booklet/words", "emit/drawing"}},
 	{"emit/testsew", nil}, // an independent judge: it reads what was emitted
 	{"emit/photo", []string{"emit/drawing"}},
 	{"emit/flow", []string{"compiler/pattern", "emit/drawing"}},
@@ -60,7 +60,7 @@ var layers = []struct {
 	{"emit/compare", []string{"compiler/pattern", "emit/drawing", "emit/edition", "emit/flow", "emit/svg", "lang/problem"}},
 	{"emit/report", []string{"compiler/pattern", "emit/drawing", "emit/table"}},
 	{"emit/contact", []string{"compiler/pattern", "emit/diagram", "emit/drawing"}},
-	{"emit/html", []string{"compiler/pattern", "emit/diagram", "emit/drawing", "emit/report", "emit/svg", "emit/table"}},
+	{"emit/html", []string{"compiler/pattern", "emit/booklet/words", "emit/diagram", "emit/drawing", "emit/report", "emit/svg", "emit/table"}},
 	{"emit/internal/sample", []string{"compiler/pattern", "compiler/plane", "compiler/cutting"}}, // for tests
 	{"emit", []string{"compiler/pattern", "emit/...", "lang/problem"}},
 	{"cmd/internal/trace", []string{"compiler/plane", "compiler/solver", "lang", "lang/problem"}},

@@ -272,7 +272,7 @@ func (w *work) write() []Output {
 			sub := f.unique(folder + "/" + edition.SizeName(sized.Finished))
 			drawn[b].Sheets = append(drawn[b].Sheets, w.sheets(f, sub, block, sized, &w.sets[b][s]))
 			if w.options.wants("tables") {
-				f.add(sub+"/cutting.md", func() []byte { return cuts.Markdown(w.p, block, sized) })
+				f.add(sub+"/cutting.md", func() []byte { return cuts.Markdown(w.p, block, sized, w.inTables()) })
 				f.add(sub+"/cutting.csv", func() []byte { return cuts.CSV(w.p, sized) })
 				f.add(sub+"/cutting-by-section.csv", func() []byte { return table.SectionsCSV(w.p, sized) })
 			}
@@ -361,21 +361,23 @@ func (w *work) page(drawn []html.Block) []byte {
 
 // bound puts a set of sheets into one file for the printer.
 func (w *work) bound(b *pattern.Block, s *pattern.Sized, set *sheet.Set) []byte {
+	said := words.OnSheets(w.p.Settings.Language)
 	d := &pdf.Document{
-		Title:   b.Title + ", " + s.Finished.W.Exact() + ", foundation sheets",
-		Author:  w.p.About.Author,
-		Subject: "print at 100 %, on one side; mark " + set.Mark,
+		Title:    b.Title + ", " + s.Finished.W.Exact() + ", " + said.Say("foundation"),
+		Author:   w.p.About.Author,
+		Subject:  said.Say("print_short") + " " + said.Say("mark", "mark", set.Mark),
+		Language: said.Language,
 	}
 	for i := range set.Sheets {
 		sh := &set.Sheets[i]
-		name := "Sheet " + strconv.Itoa(i+1) + ", print once"
-		if sh.Print > 1 {
-			name = "Sheet " + strconv.Itoa(i+1) + ", print " + strconv.Itoa(sh.Print) + " times"
-		}
+		name := said.Say("sheet", "n", strconv.Itoa(i+1), "m", strconv.Itoa(len(set.Sheets))) + ", " + said.Count("times", sh.Print)
 		d.Pages = append(d.Pages, pdf.Page{Page: &sh.Page, Bookmark: name, Shared: true})
 	}
 	return bind(pdf.NewWriter(w.store), d)
 }
+
+// inTables returns the messages of the tables.
+func (w *work) inTables() *words.Catalogue { return words.InTables(w.p.Settings.Language) }
 
 // words returns the messages in the pattern's language, in English where there
 // are none.
@@ -404,7 +406,7 @@ func (w *work) finish(to *pdf.Writer, parts booklet.Parts, pages []pdf.Page) []b
 	return bind(to, &pdf.Document{
 		Title:    parts.Block.Title + ", " + parts.Sized.Finished.W.Exact(),
 		Author:   w.p.About.Author,
-		Subject:  "print at 100 %, on one side; mark " + parts.Sheets.Mark,
+		Subject:  parts.Words.Say("print_first") + " " + parts.Words.Say("mark", "mark", parts.Sheets.Mark),
 		Language: parts.Words.Language,
 		Pages:    pages,
 	})

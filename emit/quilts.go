@@ -27,7 +27,7 @@ func (w *work) quilts(f *files) {
 			}
 		}
 		if w.options.wants("tables") {
-			f.add(folder+"/quilt.md", func() []byte { return table.QuiltMarkdown(w.p, q, cloth()) })
+			f.add(folder+"/quilt.md", func() []byte { return table.QuiltMarkdown(w.p, q, cloth(), w.inTables()) })
 			f.add(folder+"/quilt.csv", func() []byte { return table.QuiltCSV(w.p, q, cloth()) })
 		}
 	}

@@ -42,7 +42,7 @@ func Record(p *pattern.Pattern) (*edition.Record, []problem.Problem) {
 // recorded makes what is recorded of one size.
 func (w *work) recorded(p *pattern.Pattern, b, s int, said *words.Catalogue) edition.Made {
 	block, sized, set, cuts := &w.p.Blocks[b], &w.p.Blocks[b].Sizes[s], &w.sets[b][s], w.made[b][s].Cuts
-	made := edition.Made{Sheets: *set, Table: string(cuts.Markdown(w.p, block, sized)), Marks: marks(p, &p.Blocks[b], &p.Blocks[b].Sizes[s])}
+	made := edition.Made{Sheets: *set, Table: string(cuts.Markdown(w.p, block, sized, said)), Marks: marks(p, &p.Blocks[b], &p.Blocks[b].Sizes[s])}
 	for _, c := range cuts.Bought(w.p, block, sized) {
 		made.Cloth = append(made.Cloth, edition.Word{Name: w.p.Fabrics[c.Fabric].Name, Text: c.Words})
 	}

@@ -7,6 +7,9 @@ import (
 	"seamwright/compiler/pattern"
 )
 
+// OnBias stands after what a square of cloth is for that is cut into bias strips.
+const OnBias = ": a square of that side, cut into strips on the bias"
+
 // joined cuts the strips for a run: whole lengths from one strip each where they
 // all fit, as many to a strip as go; otherwise strips joined end to end into one,
 // from which the lengths are cut. False where the run is higher than cloth that
@@ -19,7 +22,7 @@ func joined(r *pattern.Run, set *pattern.Settings) (Strip, bool) {
 	case r.Bias:
 		s.Height = biasSquare(sum, r.Height)
 		s.Times, s.Whole = 1, true
-		s.For += ": a square of that side, cut into strips on the bias"
+		s.For += OnBias
 		return s, s.Height <= width+noise
 	case r.Lengthy:
 		s.Times, s.Whole = len(r.Lengths), true

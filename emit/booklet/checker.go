@@ -128,7 +128,7 @@ func (m *maker) checkCutting() {
 			strings.Join(parts, " + ") + " = " + strconv.Itoa(n) + "; " + share + m.say("check_cloths", "n", strconv.Itoa(straight+reversed))})
 	}
 	m.Table(t)
-	_, bought := m.Cuts.Buying(m.Pattern, m.Block, m.Sized)
+	_, bought := m.Cuts.Buying(m.Pattern, m.Block, m.Sized, m.Words)
 	if len(bought) == 0 {
 		return
 	}

@@ -5,6 +5,7 @@ import (
 	"go/parser"
 	"go/token"
 	"io/fs"
+	"maps"
 	"os"
 	"strconv"
 	"strings"
@@ -13,13 +14,13 @@ import (
 	"seamwright/emit/booklet/words"
 )
 
-// spoken returns the keys that the package's own text says and counts by, and
-// those that it puts together from parts.
-func spoken(t *testing.T) (said, counted map[string]bool) {
+// spoken returns the keys that a package's own text says and counts by, and those
+// that the booklet puts together from parts.
+func spoken(t *testing.T, folder string) (said, counted map[string]bool) {
 	t.Helper()
 	said, counted = map[string]bool{}, map[string]bool{}
 	set := token.NewFileSet()
-	packages, err := parser.ParseDir(set, ".", func(f fs.FileInfo) bool { return !strings.HasSuffix(f.Name(), "_test.go") }, 0)
+	packages, err := parser.ParseDir(set, folder, func(f fs.FileInfo) bool { return !strings.HasSuffix(f.Name(), "_test.go") }, 0)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -36,13 +37,16 @@ func spoken(t *testing.T) (said, counted map[string]bool) {
 			}
 			key, _ := strconv.Unquote(literal.Value)
 			switch name.Sel.Name {
-			case "say":
+			case "say", "Say":
 				said[key] = true
-			case "count":
+			case "count", "Count":
 				counted[key] = true
 			}
 			return true
 		})
+	}
+	if folder != "." {
+		return said, counted
 	}
 	// Put together from the model: the fabric's value, what is scrappy, the grade.
 	for _, key := range []string{"light", "medium", "dark", "scrappy_piece", "scrappy_section", "scrappy_unit", "scrappy_block",
@@ -53,7 +57,7 @@ func spoken(t *testing.T) (said, counted map[string]bool) {
 }
 
 func TestEveryMessageIsUsed(t *testing.T) {
-	said, counted := spoken(t)
+	said, counted := spoken(t, ".")
 	if len(said) < 50 || len(counted) < 3 {
 		t.Fatalf("only %d and %d keys were found", len(said), len(counted))
 	}
@@ -68,18 +72,52 @@ func TestEveryMessageIsUsed(t *testing.T) {
 			t.Errorf("%q is counted by, and not in the catalogue twice", key)
 		}
 	}
-	text, err := os.ReadFile("words/en.txt")
+	unused(t, "words/en.txt", said, counted)
+
+	// Those of the tables are said there, some in the booklet too.
+	in, by := spoken(t, "../table")
+	tables := words.InTables(words.Default)
+	for key := range in {
+		if !tables.Has(key) {
+			t.Errorf("%q is said in a table, and not in the catalogue", key)
+		}
+	}
+	maps.Copy(in, said)
+	maps.Copy(by, counted)
+	for _, name := range []string{"cloth_strip", "cloth_length"} { // by what is cut
+		by[name] = true
+	}
+	unused(t, "words/tables/en.txt", in, by)
+
+	in, by = spoken(t, "../diagram")
+	pictures := words.OnPictures(words.Default)
+	for key := range in {
+		if !pictures.Has(key) {
+			t.Errorf("%q is said on a picture, and not in the catalogue", key)
+		}
+	}
+	for _, key := range []string{"light", "medium", "dark", "finishes", "finishes_more"} {
+		in[key] = true
+	}
+	unused(t, "words/pictures/en.txt", in, by)
+}
+
+// unused reports the messages of a file that are never said. What is cut for a
+// quilt has the model's own names.
+func unused(t *testing.T, name string, said, counted map[string]bool) {
+	t.Helper()
+	text, err := os.ReadFile(name)
 	if err != nil {
 		t.Fatal(err)
 	}
 	for line := range strings.Lines(string(text)) {
 		key, _, ok := strings.Cut(line, " =")
-		if !ok || strings.HasPrefix(line, "#") {
+		if !ok || strings.HasPrefix(line, "#") || strings.HasPrefix(key, "part_") {
 			continue
 		}
 		base := strings.TrimSuffix(strings.TrimSuffix(key, ".one"), ".other")
 		if !said[key] && !counted[base] {
-			t.Errorf("%q is in the catalogue, and never said", key)
+			t.Errorf("%s: %q is in the catalogue, and never said", name, key)
 		}
 	}
 }

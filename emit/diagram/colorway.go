@@ -2,24 +2,25 @@ package diagram
 
 import (
 	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet/words"
 	"seamwright/emit/drawing"
 )
 
 // colorways lists a picture of the block for each colorway besides the pattern's
 // own, which is the front.
-func colorways(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) (all []Picture) {
+func colorways(said *words.Catalogue, p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) (all []Picture) {
 	for i := 1; i < len(p.Colorway); i++ {
-		all = append(all, Picture{"colorway-" + p.Colorway[i].Name, nil, func() *drawing.Page { return colorway(p, i, b, s) }})
+		all = append(all, Picture{"colorway-" + p.Colorway[i].Name, nil, func() *drawing.Page { return colorway(said, p, i, b, s) }})
 	}
 	return all
 }
 
 // colorway is the block in the cloths of one colorway. Roles that are dressed in
 // one cloth share an entry of the key.
-func colorway(p *pattern.Pattern, way int, b *pattern.Block, s *pattern.Sized) *drawing.Page {
+func colorway(said *words.Catalogue, p *pattern.Pattern, way int, b *pattern.Block, s *pattern.Sized) *drawing.Page {
 	way0 := &p.Colorway[way]
 	dressed := p.Dressed(way)
-	pic := newPicture("colorway-"+way0.Name, p, b, every(b), "In other cloths, "+drawing.Clean(way0.Words)+": the finished block, from the front.")
+	pic := newPicture(said, "colorway-"+way0.Name, p, b, every(b), said.Say("colorway", "words", drawing.Clean(way0.Words)))
 	f := pic.fit(boxOf(s.Outline))
 	pic.add(&drawing.Group{ID: "block", Class: "block", Items: Colored(dressed, s).draw(f)})
 	var cloths []int

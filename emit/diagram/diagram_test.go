@@ -9,6 +9,7 @@ import (
 
 	"seamwright/compiler/cutting"
 	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet/words"
 	"seamwright/emit/drawing"
 	"seamwright/emit/internal/sample"
 	"seamwright/emit/svg"
@@ -135,7 +136,7 @@ func TestNothingTouchesALabel(t *testing.T) {
 	}
 	rapid.Check(t, func(t *rapid.T) {
 		p := sliced(t)
-		page := sections(p, &p.Blocks[0], every(&p.Blocks[0]))
+		page := sections(words.OnPictures(words.Default), p, &p.Blocks[0], every(&p.Blocks[0]))
 		if told := clash(page); told != "" {
 			t.Fatal(told)
 		}

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet/words"
 	"seamwright/emit/drawing"
 )
 
@@ -22,26 +23,27 @@ func Pictures(p *pattern.Pattern, b *pattern.Block) []Picture {
 		return nil
 	}
 	s := &b.Sizes[0]
+	said := words.OnPictures(p.Settings.Language)
 	all := []Picture{
-		{"front", nil, func() *drawing.Page { return front(p, b, s) }},
-		{"line-drawing", nil, func() *drawing.Page { return lineDrawing(p, b, s) }},
-		{"values", nil, func() *drawing.Page { return values(p, b, s) }},
+		{"front", nil, func() *drawing.Page { return front(said, p, b, s) }},
+		{"line-drawing", nil, func() *drawing.Page { return lineDrawing(said, p, b, s) }},
+		{"values", nil, func() *drawing.Page { return values(said, p, b, s) }},
 	}
-	all = append(all, colorways(p, b, s)...)
+	all = append(all, colorways(said, p, b, s)...)
 	for i, group := range alike(b) {
 		s, of := group[0], group[0]
 		if i == 0 {
 			of = nil
 		}
-		all = append(all, Picture{"sections", of, func() *drawing.Page { return sections(p, b, group) }})
+		all = append(all, Picture{"sections", of, func() *drawing.Page { return sections(said, p, b, group) }})
 		if len(s.Joins) > 0 {
-			all = append(all, Picture{"joining", of, func() *drawing.Page { return joining(p, b, group) }})
+			all = append(all, Picture{"joining", of, func() *drawing.Page { return joining(said, p, b, group) }})
 		}
 	}
 	for i := range b.Sizes {
 		s := &b.Sizes[i]
 		if laid := Slants(s); len(laid) > 0 {
-			all = append(all, Picture{"slant", s, func() *drawing.Page { return slant(p, b, s, laid) }})
+			all = append(all, Picture{"slant", s, func() *drawing.Page { return slant(said, p, b, s, laid) }})
 		}
 	}
 	return all
@@ -104,8 +106,8 @@ func (f frame) onPage(polygon []pos) []pos {
 }
 
 // front is the block in the pattern's own cloths.
-func front(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Page {
-	pic := newPicture("front", p, b, every(b), "The finished block, from the front.")
+func front(said *words.Catalogue, p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Page {
+	pic := newPicture(said, "front", p, b, every(b), said.Say("front"))
 	f := pic.fit(boxOf(s.Outline))
 	pic.add(&drawing.Group{ID: "block", Class: "block", Items: Colored(p, s).draw(f)})
 	pic.key(hatcher{}, usedFabrics(p, s), func(i int) (string, drawing.Colour, string) {
@@ -115,8 +117,8 @@ func front(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Page
 }
 
 // lineDrawing is the block to color in.
-func lineDrawing(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Page {
-	pic := newPicture("line-drawing", p, b, every(b), "To color in: the finished block, from the front.")
+func lineDrawing(said *words.Catalogue, p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Page {
+	pic := newPicture(said, "line-drawing", p, b, every(b), said.Say("line_drawing"))
 	f := pic.fit(boxOf(s.Outline))
 	pic.add(&drawing.Group{ID: "block", Class: "block", Items: Lines(s).draw(f)})
 	return pic.done()
@@ -124,13 +126,18 @@ func lineDrawing(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawin
 
 // values is the block in light, medium and dark, told apart by hatching, so
 // that it survives any printer and copier.
-func values(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Page {
-	pic := newPicture("values", p, b, every(b), "Light, medium and dark: the finished block, from the front.")
+func values(said *words.Catalogue, p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Page {
+	pic := newPicture(said, "values", p, b, every(b), said.Say("values"))
 	f := pic.fit(boxOf(s.Outline))
 	h := hatcher{grey: s.Figures.Pieces > many}
 	pic.add(&drawing.Group{ID: "block", Class: "block", Items: Values(p, s).draw(f)})
 	pic.key(h, usedFabrics(p, s), func(i int) (string, drawing.Colour, string) {
-		return p.Fabrics[i].Words + " (" + p.Fabrics[i].Value + ")", drawing.NoColour, p.Fabrics[i].Value
+		value := p.Fabrics[i].Value
+		name := value
+		if said.Has(value) {
+			name = said.Say(value)
+		}
+		return p.Fabrics[i].Words + " (" + name + ")", drawing.NoColour, value
 	})
 	return pic.done()
 }
@@ -153,7 +160,7 @@ func usedFabrics(p *pattern.Pattern, s *pattern.Sized) []int {
 }
 
 // key explains fabrics with a swatch each: its words, fill and hatching.
-func (pic *picture) key(h hatcher, fabrics []int, of func(int) (words string, fill drawing.Colour, value string)) {
+func (pic *picture) key(h hatcher, fabrics []int, of func(int) (name string, fill drawing.Colour, value string)) {
 	const (
 		swatch = 0.2 * pattern.Inch
 		apart  = 0.25 * pattern.Inch
@@ -163,9 +170,9 @@ func (pic *picture) key(h hatcher, fabrics []int, of func(int) (words string, fi
 	x := pageEdge
 	pic.y += apart
 	for _, i := range fabrics {
-		words, fill, value := of(i)
-		words = drawing.Shorten(words, wordSize, false, inner-swatch-gap)
-		width := swatch + gap + drawing.Measure(words, wordSize, false).Width
+		name, fill, value := of(i)
+		name = drawing.Shorten(name, wordSize, false, inner-swatch-gap)
+		width := swatch + gap + drawing.Measure(name, wordSize, false).Width
 		if x > pageEdge && x+width > pageWidth-pageEdge {
 			x = pageEdge
 			pic.y += swatch + gap
@@ -173,7 +180,7 @@ func (pic *picture) key(h hatcher, fabrics []int, of func(int) (words string, fi
 		square := []pos{{X: x, Y: pic.y}, {X: x + swatch, Y: pic.y}, {X: x + swatch, Y: pic.y + swatch}, {X: x, Y: pic.y + swatch}}
 		g.Items = h.fill(g.Items, square, value)
 		g.Items = append(g.Items, &drawing.Path{Style: drawing.PatchLine, Points: square, Closed: true, Fill: fill},
-			&drawing.Text{Text: words, At: pos{X: x + swatch + gap, Y: pic.y + swatch/2 + wordSize*drawing.CapHeight/2}, Size: wordSize})
+			&drawing.Text{Text: name, At: pos{X: x + swatch + gap, Y: pic.y + swatch/2 + wordSize*drawing.CapHeight/2}, Size: wordSize})
 		x += width + apart
 	}
 	pic.y += swatch

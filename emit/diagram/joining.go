@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet/words"
 	"seamwright/emit/drawing"
 )
 
@@ -21,27 +22,27 @@ const (
 
 // joining is the order of the joins, step by step: the parts that are brought
 // together, a little apart, with the points that must meet ringed.
-func joining(p *pattern.Pattern, b *pattern.Block, sizes []*pattern.Sized) *drawing.Page {
+func joining(said *words.Catalogue, p *pattern.Pattern, b *pattern.Block, sizes []*pattern.Sized) *drawing.Page {
 	s := sizes[0]
-	pic := newPicture("joining", p, b, sizes, shown(sizes[0]))
+	pic := newPicture(said, "joining", p, b, sizes, shown(said, sizes[0]))
 	steps := min(len(s.Joins), mostSteps)
 	parts := newAssembly(len(s.Copies))
 	pic.cells(steps, func(k int, at pos, width length) length {
-		return pic.step(s, parts, &s.Joins[k], at, width)
+		return pic.step(said, s, parts, &s.Joins[k], at, width)
 	})
 	if steps < len(s.Joins) {
-		pic.words("The report lists the other " + strconv.Itoa(len(s.Joins)-steps) + " joins.")
+		pic.words(said.Count("joining_rest", len(s.Joins)-steps))
 	}
 	return pic.done()
 }
 
 // shown says what the page shows.
-func shown(s *pattern.Sized) string {
-	words := "Joining the sections, from the front, in this order. Rings are points to match."
+func shown(said *words.Catalogue, s *pattern.Sized) string {
+	text := said.Say("joining")
 	if len(s.Joins) > 0 && s.Joins[0].Press != pattern.Unpressed {
-		words += " An arrow points to the side that the seam allowances are pressed to; two arrows: press open."
+		text += " " + said.Say("joining_press")
 	}
-	return words
+	return text
 }
 
 // cells draws n small pictures in rows. Each is told its upper left corner and its
@@ -68,8 +69,8 @@ func (pic *picture) heading(at pos, width length, words string) pos {
 
 // step draws one join in a cell with its upper left corner at a place, and
 // returns how far down it reaches.
-func (pic *picture) step(s *pattern.Sized, parts *assembly, j *pattern.Join, at pos, width length) length {
-	title := strconv.Itoa(j.Number) + ".  " + sideNames(s, j.Left) + " to " + sideNames(s, j.Right)
+func (pic *picture) step(said *words.Catalogue, s *pattern.Sized, parts *assembly, j *pattern.Join, at pos, width length) length {
+	title := said.Say("join", "n", strconv.Itoa(j.Number), "left", sideNames(said, s, j.Left), "right", sideNames(said, s, j.Right))
 	at = pic.heading(at, width, title)
 	d := newStep(s, parts, j)
 	// Small parts are drawn larger than the block would be, but not so that a
@@ -183,10 +184,10 @@ func shift(polygons [][]pos, by pos) {
 }
 
 // sideNames names what lies on one side of a join.
-func sideNames(s *pattern.Sized, copies []int) string {
+func sideNames(said *words.Catalogue, s *pattern.Sized, copies []int) string {
 	names, more := SideNames(s, copies)
 	if more > 0 {
-		names += " + " + strconv.Itoa(more) + " more"
+		return said.Say("join_more", "names", names, "n", strconv.Itoa(more))
 	}
 	return names
 }

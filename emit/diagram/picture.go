@@ -2,8 +2,10 @@ package diagram
 
 import (
 	"math"
+	"strings"
 
 	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet/words"
 	"seamwright/emit/drawing"
 )
 
@@ -34,26 +36,23 @@ type picture struct {
 }
 
 // newPicture begins a page with the block's title and what the picture shows.
-func newPicture(name string, p *pattern.Pattern, b *pattern.Block, sizes []*pattern.Sized, shows string) *picture {
+func newPicture(said *words.Catalogue, name string, p *pattern.Pattern, b *pattern.Block, sizes []*pattern.Sized, shows string) *picture {
 	title := drawing.Clean(b.Title)
 	pic := &picture{page: &drawing.Page{Name: name, Title: title + ": " + shows}, y: pageEdge}
 	pic.y += titleSize
 	pic.write(pageEdge, pic.y, drawing.Shorten(title, titleSize, true, inner), titleSize, drawing.Start, true)
 	pic.y += 4 * pattern.Point
-	pic.words(shows + "  " + finishes(p, sizes))
+	pic.words(shows + "  " + finishes(said, p, sizes))
 	pic.y += 6 * pattern.Point
 	return pic
 }
 
 // finishes tells the sizes at which the block looks so.
-func finishes(p *pattern.Pattern, sizes []*pattern.Sized) string {
+func finishes(said *words.Catalogue, p *pattern.Pattern, sizes []*pattern.Sized) string {
 	const most = 6 // more would fill the line
-	s := "Finishes "
-	for i, size := range sizes {
-		switch {
-		case i == most:
-			return s + " and more."
-		case i > 0:
+	s, key := "", "finishes"
+	for i, size := range sizes[:min(most, len(sizes))] {
+		if i > 0 {
 			s += ", "
 		}
 		if len(sizes) == 1 {
@@ -62,7 +61,10 @@ func finishes(p *pattern.Pattern, sizes []*pattern.Sized) string {
 			s += size.Finished.Exact()
 		}
 	}
-	return s + "."
+	if len(sizes) > most {
+		key = "finishes_more"
+	}
+	return said.Say(key, "sizes", strings.ReplaceAll(s, ".", said.Say("decimal_mark")))
 }
 
 func (pic *picture) add(items ...drawing.Item) { pic.page.Items = append(pic.page.Items, items...) }

@@ -2,37 +2,40 @@ package diagram
 
 import (
 	"slices"
+	"strings"
 
 	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet/words"
 	"seamwright/emit/drawing"
 )
 
 // Quilts lists the pictures of a quilt: in the pattern's own cloths, and in those
 // of every colorway.
 func Quilts(p *pattern.Pattern, q *pattern.Quilt) (all []Picture) {
+	said := words.OnPictures(p.Settings.Language)
 	for i := range p.Colorway {
 		way := &p.Colorway[i]
 		name := "quilt"
 		if way.Name != "" {
 			name += "-" + way.Name
 		}
-		all = append(all, Picture{name, nil, func() *drawing.Page { return quilt(p, q, way) }})
+		all = append(all, Picture{name, nil, func() *drawing.Page { return quilt(said, p, q, way) }})
 	}
 	return all
 }
 
 // quilt is the whole quilt from the front. Its binding is drawn as a line.
-func quilt(p *pattern.Pattern, q *pattern.Quilt, way *pattern.Colorway) *drawing.Page {
+func quilt(said *words.Catalogue, p *pattern.Pattern, q *pattern.Quilt, way *pattern.Colorway) *drawing.Page {
 	l := q.Layout
 	title := drawing.Clean(q.Title)
-	shows := "The finished quilt, from the front."
+	shows := said.Say("quilt")
 	if way.Name != "" {
-		shows += " " + drawing.Clean(way.Words) + "."
+		shows = said.Say("quilt_way", "words", drawing.Clean(way.Words))
 	}
 	pic := &picture{page: &drawing.Page{Name: "quilt", Title: title + ": " + shows}, y: pageEdge + titleSize}
 	pic.write(pageEdge, pic.y, drawing.Shorten(title, titleSize, true, inner), titleSize, drawing.Start, true)
 	pic.y += 4 * pattern.Point
-	pic.words(shows + "  Finishes " + measures(l.Size, p.Settings.Metric) + ".")
+	pic.words(shows + "  " + said.Say("finishes", "sizes", strings.ReplaceAll(measures(l.Size, p.Settings.Metric), ".", said.Say("decimal_mark"))))
 	pic.y += 6 * pattern.Point
 	outline := []pos{{}, {X: l.Size.W}, {X: l.Size.W, Y: l.Size.H}, {Y: l.Size.H}}
 	edge := outline
@@ -60,7 +63,7 @@ func quilt(p *pattern.Pattern, q *pattern.Quilt, way *pattern.Colorway) *drawing
 	}
 	whole := quiltPieces(p, l) <= mostDrawn
 	if !whole {
-		pic.words("The quilt has too many pieces to show them; blocks are drawn as they lie.")
+		pic.words(said.Say("quilt_fine"))
 	}
 	for i := range l.Placed {
 		move := l.Placed[i].Motion()

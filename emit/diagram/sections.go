@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet/words"
 	"seamwright/emit/drawing"
 )
 
@@ -19,15 +20,15 @@ const (
 )
 
 // sections is the block with its sections moved apart, every space numbered.
-func sections(p *pattern.Pattern, b *pattern.Block, sizes []*pattern.Sized) *drawing.Page {
+func sections(said *words.Catalogue, p *pattern.Pattern, b *pattern.Block, sizes []*pattern.Sized) *drawing.Page {
 	s := sizes[0]
-	pic := newPicture("sections", p, b, sizes, "The sections, apart and numbered, from the front.")
+	pic := newPicture(said, "sections", p, b, sizes, said.Say("sections"))
 	e := &exploded{sized: s}
 	e.frame = pic.fit(e.apart())
 	e.from, e.to = pageEdge/2, pageWidth-pageEdge/2
 	pic.add(e.draw()...)
 	if e.left > 0 {
-		pic.words("Spaces too small for their number here are numbered on the sheets.")
+		pic.words(said.Say("sections_small"))
 	}
 	return pic.done()
 }

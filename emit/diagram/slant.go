@@ -1,9 +1,8 @@
 package diagram
 
 import (
-	"strconv"
-
 	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet/words"
 	"seamwright/emit/drawing"
 )
 
@@ -29,9 +28,8 @@ func Slants(s *pattern.Sized) (all []Slant) {
 
 // slant shows how such patches lie once they are folded over: the patch dashed,
 // its space grey, its section around it.
-func slant(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, all []Slant) *drawing.Page {
-	pic := newPicture("slant", p, b, []*pattern.Sized{s},
-		"Patches that are laid at a slant, from the front, where they lie when folded over their line. The patch is dashed, its line heavy.")
+func slant(said *words.Catalogue, p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, all []Slant) *drawing.Page {
+	pic := newPicture(said, "slant", p, b, []*pattern.Sized{s}, said.Say("slant"))
 	n := min(len(all), mostSlanting)
 	pic.cells(n, func(k int, at pos, width length) length {
 		d := &s.Drawings[all[k].Drawing]
@@ -44,7 +42,7 @@ func slant(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, all []Slant) 
 		return at.Y + b.h()*scale
 	})
 	if n < len(all) {
-		pic.words("The cutting table lists the other " + strconv.Itoa(len(all)-n) + ".")
+		pic.words(said.Count("slant_rest", len(all)-n))
 	}
 	return pic.done()
 }

@@ -13,6 +13,7 @@ import (
 	"testing"
 
 	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet/words"
 	"seamwright/emit/diagram"
 	"seamwright/emit/drawing"
 	"seamwright/emit/internal/sample"
@@ -209,13 +210,13 @@ func TestSaysWhatTheReportSays(t *testing.T) {
 			}
 		}
 	}
-	cuts := table.List(p, s)
+	cuts, said := table.List(p, s), words.InTables(words.Default)
 	for _, r := range cuts.Rows {
-		if want := r.Cut() + table.Size(r.Size, false) + table.Size(r.Size, true) + table.SpaceList(s, r.Spaces, "reversed"); !strings.Contains(flat, want) {
+		if want := r.Cut(said) + table.Size(r.Size, false) + table.Size(r.Size, true) + table.SpaceList(s, r.Spaces, "reversed"); !strings.Contains(flat, want) {
 			t.Errorf("the page does not say %q", want)
 		}
 	}
-	if how, all := cuts.Buying(p, &p.Blocks[0], s); !strings.Contains(flat, how) || !strings.Contains(flat, all[0].Words+all[0].Sum[0]) {
+	if how, all := cuts.Buying(p, &p.Blocks[0], s, said); !strings.Contains(flat, how) || !strings.Contains(flat, all[0].Words+all[0].Sum[0]) {
 		t.Error("the page does not tell what to buy")
 	}
 	if n := strings.Count(flat, "cut away from yourself"); n != 1 {

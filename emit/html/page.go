@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet/words"
 	"seamwright/emit/diagram"
 	"seamwright/emit/drawing"
 	"seamwright/emit/report"
@@ -33,7 +34,7 @@ const mostSheets = 3 << 20
 // Page returns the document. Made and blocks have one entry for each block, made
 // for each of its sizes. The error tells of a fault in a picture.
 func Page(p *pattern.Pattern, made [][]report.Made, blocks []Block) ([]byte, error) {
-	w := &page{p: p, writer: &writer{b: make([]byte, 0, 128<<10)}}
+	w := &page{p: p, said: words.InTables(words.Default), writer: &writer{b: make([]byte, 0, 128<<10)}}
 	w.head()
 	w.fabrics()
 	for b := range p.Blocks {
@@ -51,7 +52,8 @@ func Page(p *pattern.Pattern, made [][]report.Made, blocks []Block) ([]byte, err
 type page struct {
 	*writer
 	p         *pattern.Pattern
-	sheets    int // bytes of them so far
+	said      *words.Catalogue // the page is in English, as problems are
+	sheets    int              // bytes of them so far
 	cautioned bool
 	err       error
 }
@@ -253,7 +255,7 @@ func (w *page) cutting(s *pattern.Sized, c *table.Cuts) {
 		if reversed > 0 {
 			w.raw(" and (").number(reversed).raw(") reversed")
 		}
-		w.raw("</td><td>").text(r.Cut())
+		w.raw("</td><td>").text(r.Cut(w.said))
 		if r.Plain {
 			w.raw("; exact, no paper")
 		}
@@ -273,7 +275,7 @@ func (w *page) caution() {
 
 // cloth tells what to buy, with the sum.
 func (w *page) cloth(b *pattern.Block, s *pattern.Sized, c *table.Cuts) {
-	how, all := c.Buying(w.p, b, s)
+	how, all := c.Buying(w.p, b, s, w.said)
 	if how == "" {
 		return
 	}

@@ -11,11 +11,17 @@ type Bought struct {
 	Words  string
 }
 
-// Bought lists the cloth to buy that the cutting table tells of; none where the
-// pattern reckons none.
+// Bought lists the cloth to buy that the cutting table tells of, for records: in
+// words that stay the same in every language; none where the pattern reckons none.
 func (c *Cuts) Bought(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) []Bought {
 	if p.Settings.Buying.Usable <= 0 {
 		return nil
+	}
+	own := func(l pattern.Length) string {
+		if p.Settings.Metric {
+			return l.Cm()
+		}
+		return l.In(8)
 	}
 	var all []Bought
 	n := blocks(p, b, s)
@@ -23,16 +29,18 @@ func (c *Cuts) Bought(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) []
 		fabric := c.Rows[i].Fabric
 		var needs []cutting.Need
 		needs, i = c.needs(i, n)
-		w := &writer{p: p, s: s, metric: p.Settings.Metric}
+		words := ""
 		switch cloth := cutting.Buy(needs, nil, &p.Settings); {
 		case cloth.TooBig:
-			w.text("wider cloth")
+			words = "wider cloth"
 		case cloth.Scrap.W > 0:
-			w.text("a scrap of ").own(cloth.Scrap.H).text(" x ").own(cloth.Scrap.W)
+			words = "a scrap of " + own(cloth.Scrap.H) + " x " + own(cloth.Scrap.W)
+		case p.Settings.Metric:
+			words = cloth.Buy.Cm()
 		default:
-			w.amount(cloth.Buy)
+			words = cutting.Yards(cloth.Buy)
 		}
-		all = append(all, Bought{fabric, string(w.b)})
+		all = append(all, Bought{fabric, words})
 	}
 	return all
 }

@@ -5,6 +5,7 @@ import (
 
 	"seamwright/compiler/cutting"
 	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet/words"
 )
 
 // blocks returns for how many blocks cloth is bought: those of the one quilt that
@@ -46,141 +47,138 @@ func (c *Cuts) needs(i, blocks int) ([]cutting.Need, int) {
 // A Purchase is what is bought of one fabric, and how that was reckoned.
 type Purchase struct {
 	Fabric int    // index into Pattern.Fabrics
-	Words  string // "1/4 yd.", in a sentence
+	Words  string // "1/4 yd"
+	Note   string // to it; "" for none
 	Sum    []string
 }
 
-// Buying tells how cloth to buy is reckoned, and what is bought of each fabric.
-// Without a width of cloth, or without patches, there is nothing to tell.
-func (c *Cuts) Buying(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) (how string, all []Purchase) {
+// Buying tells in the words of a catalogue how cloth to buy is reckoned, and what
+// is bought of each fabric. Without a width of cloth, or without patches, there is
+// nothing to tell.
+func (c *Cuts) Buying(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, said *words.Catalogue) (how string, all []Purchase) {
 	set := &p.Settings
 	if set.Buying.Usable <= 0 || len(c.Rows) == 0 {
 		return "", nil
 	}
-	w := writer{p: p, s: s, metric: set.Metric}
+	w := newWriter(p, s, said)
 	n := blocks(p, b, s)
-	w.text("For ")
-	if n == 1 {
-		w.text("one block")
-	} else {
-		w.text("the ").number(n).text(" blocks of the quilt, without what is set between and around them")
-	}
-	w.text(". Strips are cut across the cloth, of which ").own(set.Buying.Usable).
-		text(" are usable between the selvages; what is bought is rounded up to the next ")
+	step := "1/8 yd"
 	if w.metric {
-		w.text("10 cm.")
-	} else {
-		w.text("1/8 yd.")
+		step = "10 cm"
 	}
-	how = w.take()
+	how = said.Count("cloth_for", n) + " " + said.Say("cloth_width", "usable", w.inOwn(set.Buying.Usable), "step", step)
 	for i := 0; i < len(c.Rows); {
-		bought := Purchase{Fabric: c.Rows[i].Fabric}
+		fabric := c.Rows[i].Fabric
 		var needs []cutting.Need
 		needs, i = c.needs(i, n)
-		w.bought(&bought, cutting.Buy(needs, nil, set))
-		w.instead(&bought, needs)
+		bought := w.bought(cutting.Buy(needs, nil, set), needs)
+		bought.Fabric = fabric
 		all = append(all, bought)
 	}
 	return how, all
 }
 
-// take returns what was written and begins anew.
-func (w *writer) take() string {
-	s := string(w.b)
-	w.b = w.b[:0]
-	return s
-}
-
 // cloth writes what is bought of each fabric, and how that was reckoned.
 func (w *writer) cloth(c *Cuts, b *pattern.Block) {
-	how, all := c.Buying(w.p, b, w.s)
+	how, all := c.Buying(w.p, b, w.s, w.said)
 	if how == "" {
 		return
 	}
-	w.text("\n## Cloth to buy\n\n").text(how).text("\n\n")
+	w.text("\n## ").say("cloth_to_buy").text("\n\n").text(how).text("\n\n")
 	for i := range all {
 		f := &w.p.Fabrics[all[i].Fabric]
-		w.text("- **").author(f.Words).text("** (").author(f.Value).text("): ").text(all[i].Words).text("\n")
-		for _, line := range all[i].Sum {
-			w.text("  - ").text(line).text("\n")
-		}
+		w.purchase(f.Words, f.Value, &all[i])
 	}
 }
 
-// instead tells how many other cloths serve, without the long strips of a quilt.
-func (w *writer) instead(b *Purchase, needs []cutting.Need) {
+// purchase writes what is bought of one cloth.
+func (w *writer) purchase(cloth, value string, bought *Purchase) {
+	w.text("- **").author(cloth).text("** (").value(value).text("): ").text(bought.Words)
+	if bought.Note != "" {
+		w.text("; ").text(bought.Note)
+	}
+	w.text("\n")
+	for _, line := range bought.Sum {
+		w.text("  - ").text(line).text("\n")
+	}
+}
+
+// bought words one cloth. Needs are its patches, for the other cloths that serve;
+// none where there are long strips too.
+func (w *writer) bought(c cutting.Cloth, needs []cutting.Need) (b Purchase) {
+	switch {
+	case c.TooBig:
+		b.Words = w.said.Say("cloth_too_wide")
+	case c.Scrap.W > 0:
+		b.Words = w.said.Say("cloth_scrap", "size", w.byOwn(pattern.Size{W: c.Scrap.H, H: c.Scrap.W}))
+	default:
+		b.Words = w.amount(c.Buy)
+		if c.Mixed {
+			b.Note = w.said.Say("cloth_mixed")
+		}
+		for i := range c.Strips {
+			b.Sum = append(b.Sum, w.strip(&c.Strips[i]))
+		}
+		b.Sum = append(b.Sum, w.sum(&c))
+	}
 	for _, from := range w.p.Settings.Buying.From {
 		shrunk := pattern.Length(1 + w.p.Settings.Buying.Shrinkage/100)
 		if n, ok := cutting.Pieces(needs, pattern.Size{W: from.W / shrunk, H: from.H / shrunk}); ok && n > 0 {
-			b.Sum = append(b.Sum, w.text("Or from cloths of ").own(from.W).text(" x ").own(from.H).text(": ").count(n).take())
+			b.Sum = append(b.Sum, w.said.Say("cloth_from", "size", w.byOwn(from), "n", strconv.Itoa(n)))
 		}
 	}
+	return b
 }
 
-// bought words one cloth.
-func (w *writer) bought(b *Purchase, c cutting.Cloth) {
-	if c.TooBig {
-		b.Words = "a patch is larger than the cloth is wide; choose wider cloth, or cut that patch along its length."
-		return
-	}
-	if c.Scrap.W > 0 {
-		b.Words = w.text("a scrap of at least ").own(c.Scrap.H).text(" x ").own(c.Scrap.W).text(" will do.").take()
-		return
-	}
-	w.amount(c.Buy).text(".")
-	if c.Mixed {
-		w.text(" Some strips hold two sizes, which saves a step.")
-	}
-	b.Words = w.take()
-	for i := range c.Strips {
-		b.Sum = append(b.Sum, w.strip(&c.Strips[i]).take())
-	}
-	b.Sum = append(b.Sum, w.sum(&c).take())
-}
+// byOwn tells a size in the pattern's own system, both measures.
+func (w *writer) byOwn(s pattern.Size) string { return w.inOwn(s.W) + " x " + w.inOwn(s.H) }
 
-// amount writes what is asked for in a shop.
-func (w *writer) amount(l pattern.Length) *writer {
+// amount tells what is asked for in a shop.
+func (w *writer) amount(l pattern.Length) string {
 	if w.metric {
-		return w.text(l.Cm())
+		return w.local(l.Cm())
 	}
-	return w.text(cutting.Yards(l))
+	return cutting.Yards(l)
 }
 
-func (w *writer) strip(s *cutting.Strip) *writer {
-	what := ") strip"
-	if s.Whole {
-		what = ") length"
-	}
-	w.text("(").number(s.Times).text(what)
-	if s.Times > 1 {
-		w.text("s")
-	}
-	w.text(" of ").own(s.Height).text(", for ").text(s.For)
+// strip tells how many of a strip, and what is cut from it.
+func (w *writer) strip(s *cutting.Strip) string {
+	what := Part(w.said, s.For)
 	for i, n := range s.Cuts {
-		if i > 0 {
-			w.text(" and ")
+		one := w.said.Say("cloth_patches", "n", strconv.Itoa(n.Count), "size", w.local(Size(n.Size, w.metric)))
+		if i == 0 && what == "" {
+			what = one
+		} else {
+			what = w.said.Say("cloth_and", "a", what, "b", one)
 		}
-		w.count(n.Count).text(" ").text(Size(n.Size, w.metric))
 	}
-	return w
+	key := "cloth_strip"
+	if s.Whole {
+		key = "cloth_length"
+	}
+	return w.said.Count(key, s.Times, "height", w.inOwn(s.Height), "what", what)
 }
 
-// sum writes the sum, part by part.
-func (w *writer) sum(c *cutting.Cloth) *writer {
+// sum tells the sum, part by part.
+func (w *writer) sum(c *cutting.Cloth) string {
 	buying := &w.p.Settings.Buying
-	w.text("Sum: ").own(c.Inches).text(" of strips")
+	sum := w.said.Say("cloth_sum", "strips", w.inOwn(c.Inches))
 	if c.Spare > 0 {
-		w.text(" + ").own(c.Spare).text(" to spare")
+		sum += " " + w.said.Say("cloth_spare", "length", w.inOwn(c.Spare))
 	}
 	if buying.Straighten > 0 {
-		w.text(" + ").own(buying.Straighten).text(" to straighten")
+		sum += " " + w.said.Say("cloth_straighten", "length", w.inOwn(buying.Straighten))
 	}
 	if buying.Shrinkage > 0 {
-		w.text(", and ").text(strconv.FormatFloat(buying.Shrinkage, 'f', -1, 64)).text(" % that shrinks away")
+		sum += w.said.Say("cloth_shrinks", "percent", w.local(strconv.FormatFloat(buying.Shrinkage, 'f', -1, 64)))
 	}
-	w.text(" = ").own(pattern.RoundUp(c.Need, w.p.Settings.PatchStep(true)))
+	need := c.Need
+	if buying.Shrinkage > 0 { // else the sum of what stands before it
+		need = pattern.RoundUp(need, w.p.Settings.PatchStep(true))
+	}
+	sum += " = " + w.inOwn(need)
 	if !w.metric {
-		w.text("; ").amount(c.Buy).text(" is ").own(c.Buy)
+		sum += "; " + w.said.Say("cloth_yards", "yards", w.amount(c.Buy), "length", w.inOwn(c.Buy))
 	}
-	return w
+	return sum
 }

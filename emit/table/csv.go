@@ -76,20 +76,25 @@ func cutWords(plain bool) string {
 	return "larger than its space"
 }
 
-// layWords says how a patch is laid on its space.
+// layWords says how a patch is laid on its space, in tables for programs.
 func layWords(piece *pattern.Piece, i int) string {
 	switch {
 	case piece.Patch.Plain:
 		return ""
 	case piece.Patch.Along:
 		if piece.Patch.Shape == pattern.HalfSquare {
-			return "long side along the line"
+			return longAlong
 		}
-		return "along the line"
+		return along
 	case i == 0:
-		return "over the space"
+		return over
 	}
 	return slanting
 }
 
-const slanting = "at a slant"
+const (
+	along     = "along the line"
+	longAlong = "long side along the line"
+	over      = "over the space"
+	slanting  = "at a slant"
+)

@@ -5,27 +5,29 @@ import (
 	"strconv"
 
 	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet/words"
 )
 
-// Markdown writes both views for people to read and to print.
-func (c *Cuts) Markdown(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) []byte {
-	w := writer{b: forPieces(s), p: p, s: s, metric: p.Settings.Metric}
-	w.text("# Cutting: ").author(b.Title).text(", finishes ").text(s.Finished.Exact()).text("\n\n")
-	w.text("For one block. It finishes ").size(s.Finished).text(" and measures ").size(unfinished(p, s)).text(" until it is joined.\n")
+// Markdown writes both views for people to read and to print, in the words of a
+// catalogue.
+func (c *Cuts) Markdown(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, said *words.Catalogue) []byte {
+	w := newWriter(p, s, said)
+	w.b = forPieces(s)
+	w.text("# ").say("table_title", "title", escaped(b.Title), "size", w.local(s.Finished.Exact())).text("\n\n")
+	w.say("table_one", "size", w.inBoth(s.Finished), "raw", w.inBoth(unfinished(p, s))).text("\n")
 	if hasPaper(s) {
-		w.text("Patches for spaces on paper are cut ").length(p.Settings.Ease).
-			text(" larger than the space on every side, then rounded up to ").own(p.Settings.PatchStep(false)).text(".\n")
+		w.say("table_ease", "ease", w.local(p.Settings.Ease.Words(w.metric, 8)), "step", w.inOwn(p.Settings.PatchStep(false))).text("\n")
 	}
-	w.text("\n## By fabric\n")
+	w.text("\n## ").say("table_by_fabric").text("\n")
 	for i := 0; i < len(c.Rows); {
 		i = w.fabric(c, i)
 	}
 	w.variety()
 	w.scraps(c)
 	w.cloth(c, b)
-	w.text("\n## By section\n\nOf a patch that is laid along its line, the first measure runs along the line.\n")
+	w.text("\n## ").say("table_by_section").text("\n\n").say("cutting_along").text("\n")
 	if hasSlant(s) {
-		w.text("How the patches lie that are laid at a slant is drawn in the picture \"slant\" of this size.\n")
+		w.say("table_slant").text("\n")
 	}
 	for d := range s.Drawings {
 		w.section(&s.Drawings[d])
@@ -33,37 +35,65 @@ func (c *Cuts) Markdown(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) 
 	return w.b
 }
 
-// A writer appends to a text; each method returns the writer.
+// A writer appends to a text; its methods that write return the writer.
 type writer struct {
 	b      []byte
 	p      *pattern.Pattern
 	s      *pattern.Sized
+	said   *words.Catalogue
 	metric bool
+	mark   byte // of decimals
+}
+
+func newWriter(p *pattern.Pattern, s *pattern.Sized, said *words.Catalogue) *writer {
+	return &writer{p: p, s: s, said: said, metric: p.Settings.Metric, mark: said.Say("decimal_mark")[0]}
 }
 
 func (w *writer) text(s string) *writer   { w.b = append(w.b, s...); return w }
 func (w *writer) author(s string) *writer { w.b = AppendMarkdown(w.b, s); return w }
 func (w *writer) number(n int) *writer    { w.b = strconv.AppendInt(w.b, int64(n), 10); return w }
-func (w *writer) length(l pattern.Length) *writer {
-	return w.text(l.Words(w.metric, 8))
-}
 
-// size writes a finished size in both systems.
-func (w *writer) size(s pattern.Size) *writer { return w.text(s.Words(w.metric)) }
+// say writes a message. An author's text in it must be [escaped].
+func (w *writer) say(key string, fill ...string) *writer { return w.text(w.said.Say(key, fill...)) }
 
-// own writes a length in the pattern's own system.
-func (w *writer) own(l pattern.Length) *writer {
-	if w.metric {
-		return w.text(l.Cm())
+func escaped(author string) string { return string(AppendMarkdown(nil, author)) }
+
+// value writes how light a fabric is.
+func (w *writer) value(value string) *writer {
+	if w.said.Has(value) {
+		return w.say(value)
 	}
-	return w.text(l.In(8))
+	return w.author(value)
 }
+
+func (w *writer) local(measure string) string { return local(w.said, measure) }
+
+// inBoth tells a finished size in both systems.
+func (w *writer) inBoth(s pattern.Size) string { return w.local(s.Words(w.metric)) }
+
+// inOwn tells a length in the pattern's own system.
+func (w *writer) inOwn(l pattern.Length) string {
+	if w.metric {
+		return w.local(l.Cm())
+	}
+	return l.In(8)
+}
+
+// size and own write them.
+func (w *writer) size(s pattern.Size) *writer  { return w.text(w.inBoth(s)) }
+func (w *writer) own(l pattern.Length) *writer { return w.text(w.inOwn(l)) }
 
 // cells writes a size as two cells, the pattern's own system first.
 func (w *writer) cells(s pattern.Size) *writer {
+	from := len(w.b)
 	w.b = appendSize(w.b, s, w.metric)
 	w.b = append(w.b, " | "...)
 	w.b = appendSize(w.b, s, !w.metric)
+	for i := from; i < len(w.b); i++ {
+		if w.b[i] == '.' {
+			w.b[i] = w.mark
+		}
+	}
 	return w
 }
 
@@ -71,10 +101,9 @@ func (w *writer) cells(s pattern.Size) *writer {
 func (w *writer) fabric(c *Cuts, i int) int {
 	index := c.Rows[i].Fabric
 	f := &w.p.Fabrics[index]
-	w.text("\n### ").author(f.Words).text(" (").author(f.Value).text(")\n")
+	w.text("\n### ").author(f.Words).text(" (").value(f.Value).text(")\n")
 	if f.Scrappy != "" {
-		w.text("\nScrappy: another cloth for every ").text(f.Scrappy).
-			text(", if you like. A scrap of at least the size will do.\n")
+		w.text("\n").say("table_scrappy", "another", w.said.Say("scrappy_"+f.Scrappy)).text("\n")
 	}
 	for plain := range 2 {
 		began := false
@@ -87,19 +116,19 @@ func (w *writer) fabric(c *Cuts, i int) int {
 		}
 	}
 	inches := c.Areas[index]
-	w.text("\nArea of all patches: ").area(inches, w.metric).text(" (").area(inches, !w.metric).text(").\n")
+	w.text("\n").say("table_area", "own", w.area(inches, w.metric), "other", w.area(inches, !w.metric)).text("\n")
 	return i
 }
 
 func (w *writer) fabricHead(plain bool) {
 	if plain {
-		w.text("\n**Cut exact** (no paper):\n")
+		w.text("\n**").say("table_exact").text("** (").say("table_no_paper").text("):\n")
 	}
-	w.text("\n| Count ")
+	w.text("\n| ").say("count")
 	if plain {
-		w.text("| Reversed ")
+		w.text(" | ").say("table_reversed")
 	}
-	w.text("| Shape | Size | ").text(w.other()).text(" | For spaces |\n|---:")
+	w.text(" | ").say("cut_as").text(" | ").say("size").text(" | ").other().text(" | ").say("for_spaces").text(" |\n|---:")
 	if plain {
 		w.text("|---:")
 	}
@@ -112,18 +141,17 @@ func (w *writer) row(r *Row) {
 	if r.Plain {
 		w.count(reversed).text(" | ")
 	}
-	w.b = r.appendShape(w.b)
-	w.text(" | ").cells(r.Size).text(" | ")
-	w.b = appendSpaces(w.b, w.s, r.Spaces, "reversed")
+	w.text(r.Cut(w.said)).text(" | ").cells(r.Size).text(" | ")
+	w.b = appendSpaces(w.b, w.s, r.Spaces, w.said.Say("reversed"))
 	w.text(" |\n")
 }
 
 // other names the column of the system that comes second.
-func (w *writer) other() string {
+func (w *writer) other() *writer {
 	if w.metric {
-		return "Inches"
+		return w.say("size_inches")
 	}
-	return "Metric"
+	return w.say("size_metric")
 }
 
 // count writes a count in brackets, so that none is read into a size.
@@ -134,29 +162,31 @@ func (w *writer) count(n int) *writer {
 	return w.text("(").number(n).text(")")
 }
 
-// area writes square inches, rounded up to whole ones, or square centimetres.
-func (w *writer) area(inches float64, metric bool) *writer {
+// area tells square inches, rounded up to whole ones, or square centimetres.
+func (w *writer) area(inches float64, metric bool) string {
+	const noise = 1e-6
 	if metric {
-		return w.number(int(math.Ceil(inches*2.54*2.54 - 1e-6))).text(" sq cm")
+		return w.said.Say("square_cm", "n", strconv.Itoa(int(math.Ceil(inches*2.54*2.54-noise))))
 	}
-	return w.number(int(math.Ceil(inches - 1e-6))).text(" sq in")
+	return w.said.Say("square_inches", "n", strconv.Itoa(int(math.Ceil(inches-noise))))
 }
 
 func (w *writer) section(d *pattern.Drawing) {
-	w.text("\n### Section ").text(d.Name).text(", make ").number(d.Make)
+	w.text("\n### ").say("section_head", "name", d.Name, "n", strconv.Itoa(d.Make))
 	if d.Reversed >= 0 {
-		w.text(" (").text(w.s.Drawings[d.Reversed].Name).text(" reversed)")
+		w.text(" (").say("section_reversed", "name", w.s.Drawings[d.Reversed].Name).text(")")
 	}
 	if d.Plain {
-		w.text(": cut exact, no paper")
+		w.text(": ").say("exact")
 	}
-	w.text("\n\n| Space | Fabric | Shape | Size | ").text(w.other()).text(" | Lay |\n|---|---|---|---|---|---|\n")
+	w.text("\n\n| ").say("space").text(" | ").say("fabric").text(" | ").say("cut_as").text(" | ").say("size").text(" | ").other().
+		text(" | ").say("lay").text(" |\n|---|---|---|---|---|---|\n")
 	for i := range d.Pieces {
 		piece := &d.Pieces[i]
 		w.text("| ")
 		w.b = appendLabel(w.b, d, i)
-		w.text(" | ").author(w.p.Fabrics[piece.Fabric].Words).text(" | ").text(shapeWords(piece.Patch.Shape)).
-			text(" | ").cells(piece.Patch.Size).text(" | ").text(layWords(piece, i)).text(" |\n")
+		w.text(" | ").author(w.p.Fabrics[piece.Fabric].Words).text(" | ").text(shape(w.said, piece.Patch.Shape, d.Name)).
+			text(" | ").cells(piece.Patch.Size).text(" | ").text(Lay(w.said, piece, i)).text(" |\n")
 	}
 }
 

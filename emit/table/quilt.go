@@ -6,6 +6,7 @@ import (
 
 	"seamwright/compiler/cutting"
 	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet/words"
 )
 
 // A Counted is how often a block is made at one size: indices into Blocks and
@@ -131,9 +132,9 @@ func cloths(patches, yield int) int { return (patches + yield - 1) / yield }
 
 // QuiltMarkdown tells how a quilt is set, what is cut for it beside its blocks, and
 // the cloth of the whole, for people to read and to print.
-func QuiltMarkdown(p *pattern.Pattern, q *pattern.Quilt, cloth [][]Cloth) []byte {
+func QuiltMarkdown(p *pattern.Pattern, q *pattern.Quilt, cloth [][]Cloth, said *words.Catalogue) []byte {
 	l := q.Layout
-	w := writer{p: p, metric: p.Settings.Metric}
+	w := newWriter(p, nil, said)
 	w.text("# Quilt: ").author(q.Title).text("\n\nIt finishes ").measures(l.Size)
 	if q.Binding.Width > 0 {
 		w.text(", measured inside the binding")
@@ -167,7 +168,7 @@ func (w *writer) setting(l *pattern.Layout) {
 		w.text("\n## Between and around the blocks\n\nSizes are as cut, exact.\n")
 	}
 	if len(l.Cuts) > 0 {
-		w.text("\n| Count | For | Fabric | Shape | Size | ").text(w.other()).text(" |\n|---:|---|---|---|---|---|\n")
+		w.text("\n| Count | For | Fabric | Shape | Size | ").other().text(" |\n|---:|---|---|---|---|---|\n")
 		for i := range l.Cuts {
 			c := &l.Cuts[i]
 			w.text("| ").count(cloths(c.Count, c.Shape.Yield())).text(" | ").text(c.For)
@@ -232,18 +233,18 @@ func (w *writer) quiltCloth(all []Cloth, way *pattern.Colorway) {
 	}
 	w.text("\n\nFor the whole quilt. Strips are cut across the cloth, of which ").own(w.p.Settings.Buying.Usable).text(" are usable between the selvages.\n\n")
 	for i := range all {
-		var bought Purchase
-		sub := writer{p: w.p, metric: w.metric}
-		sub.bought(&bought, all[i].Bought)
-		if len(all[i].Runs) == 0 {
-			sub.instead(&bought, all[i].Needs)
-		}
-		w.text("- **").author(all[i].Dress.Words).text("** (").author(all[i].Dress.Value).text("): ").text(bought.Words).text("\n")
-		for _, line := range bought.Sum {
-			w.text("  - ").text(line).text("\n")
-		}
+		bought := w.bought(all[i].Bought, all[i].alone())
+		w.purchase(all[i].Dress.Words, all[i].Dress.Value, &bought)
 		w.proved(&all[i].Bought)
 	}
+}
+
+// alone are the patches of a cloth of which no long strips are cut.
+func (c *Cloth) alone() []cutting.Need {
+	if len(c.Runs) > 0 {
+		return nil
+	}
+	return c.Needs
 }
 
 // proved tells how good the plan is.

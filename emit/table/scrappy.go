@@ -2,6 +2,7 @@ package table
 
 import (
 	"slices"
+	"strconv"
 
 	"seamwright/compiler/pattern"
 )
@@ -74,12 +75,16 @@ func (w *writer) variety() {
 		return
 	}
 	v := Different(w.p, w.s)
-	w.text("\n## Different fabrics\n\nOne block takes at most ").count(v.Most).text(" different fabrics, if you change each as often as it may change, and as few as ").count(v.Least).text(":")
+	values := ""
 	for i, value := range v.Values {
 		if i > 0 {
-			w.text(",")
+			values += ", "
 		}
-		w.text(" one ").author(value)
+		one := escaped(value)
+		if w.said.Has(value) {
+			one = w.said.Say(value)
+		}
+		values += w.said.Say("variety_one", "value", one)
 	}
-	w.text(".\n")
+	w.text("\n## ").say("variety").text("\n\n").say("variety_most", "most", strconv.Itoa(v.Most), "least", strconv.Itoa(v.Least), "values", values).text("\n")
 }

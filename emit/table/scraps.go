@@ -16,11 +16,11 @@ func (w *writer) scraps(c *Cuts) {
 	if len(all) == 0 {
 		return
 	}
-	w.text("\n## From scraps\n\n")
+	w.text("\n## ").say("scraps").text("\n\n")
 	for _, s := range all {
-		w.text("- ").own(s.Size.W).text(" x ").own(s.Size.H)
+		scrap := w.said.Say("scrap", "size", w.byOwn(s.Size))
 		if s.Fabric != pattern.NoFabric {
-			w.text(" of ").author(w.p.Fabrics[s.Fabric].Words)
+			scrap = w.said.Say("scrap_of", "size", w.byOwn(s.Size), "fabric", escaped(w.p.Fabrics[s.Fabric].Words))
 		}
 		var spaces []Space
 		for i := range c.Rows {
@@ -30,12 +30,10 @@ func (w *writer) scraps(c *Cuts) {
 			}
 		}
 		if len(spaces) == 0 {
-			w.text(" serves no space: it is smaller than every patch.\n")
+			w.text("- ").say("scrap_none", "scrap", scrap).text("\n")
 			continue
 		}
-		w.text(" serves ")
-		w.b = appendSpaces(w.b, w.s, spaces, "reversed")
-		w.text("\n")
+		w.text("- ").say("scrap_serves", "scrap", scrap, "spaces", SpaceList(w.s, spaces, w.said.Say("reversed"))).text("\n")
 	}
 	w.text("\n")
 	for i := 0; i < len(c.Rows); {
@@ -58,17 +56,14 @@ func (w *writer) scraps(c *Cuts) {
 			}
 			blocks++
 		}
-		w.text("- All of ").author(w.p.Fabrics[fabric].Words).text(" for ")
-		switch blocks {
-		case 0:
-			w.text("one block is more than these scraps give.\n")
-		case 1:
-			w.text("one block comes from these scraps.\n")
-		default:
-			w.count(blocks).text(" blocks comes from these scraps.\n")
+		words := escaped(w.p.Fabrics[fabric].Words)
+		if blocks == 0 {
+			w.text("- ").say("scrap_blocks_none", "fabric", words).text("\n")
+		} else {
+			w.text("- ").text(w.said.Count("scrap_blocks", blocks, "fabric", words)).text("\n")
 		}
 	}
 	if !slices.ContainsFunc(all, func(s pattern.Scrap) bool { return s.Fabric != pattern.NoFabric }) {
-		w.text("Say of which fabric a scrap is, and the blocks that it serves are counted.\n")
+		w.say("scrap_name").text("\n")
 	}
 }

@@ -13,6 +13,7 @@ import (
 
 	"seamwright/compiler/cutting"
 	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet/words"
 )
 
 var update = flag.Bool("update", false, "rewrite the golden files")
@@ -51,6 +52,8 @@ func harbour(words string) *pattern.Pattern {
 	return p
 }
 
+func english() *words.Catalogue { return words.InTables(words.Default) }
+
 func golden(t *testing.T, name string, got []byte) {
 	t.Helper()
 	path := filepath.Join("testdata", name)
@@ -72,11 +75,12 @@ func TestGoldens(t *testing.T) {
 	p := harbour("sky")
 	b, s := &p.Blocks[0], &p.Blocks[0].Sizes[0]
 	cuts := List(p, s)
-	golden(t, "cutting.md", cuts.Markdown(p, b, s))
+	golden(t, "cutting.md", cuts.Markdown(p, b, s, english()))
 	golden(t, "cutting.csv", cuts.CSV(p, s))
 	golden(t, "sections.csv", SectionsCSV(p, s))
 	p.Settings.Metric = true
-	golden(t, "cutting-metric.md", cuts.Markdown(p, b, s))
+	golden(t, "cutting-metric.md", cuts.Markdown(p, b, s, english()))
+	golden(t, "cutting-german.md", cuts.Markdown(p, b, s, words.InTables("de")))
 }
 
 // Every space is counted once in the merged rows, as often as it is made.
@@ -157,7 +161,7 @@ func TestHostileMarkdown(t *testing.T) {
 		p := harbour(words)
 		p.Blocks[0].Title = words
 		s := &p.Blocks[0].Sizes[0]
-		text := string(List(p, s).Markdown(p, &p.Blocks[0], s))
+		text := string(List(p, s).Markdown(p, &p.Blocks[0], s, english()))
 		for _, line := range strings.Split(text, "\n") {
 			if bars := strings.Count(strings.ReplaceAll(line, `\|`, ""), "|"); bars != 0 && bars != 6 && bars != 7 {
 				t.Errorf("%q: %d bars in %q", words, bars, line)
@@ -185,7 +189,7 @@ func TestClothForTheQuilt(t *testing.T) {
 		p := harbour("sky")
 		p.Quilts = c.quilts
 		s := &p.Blocks[0].Sizes[0]
-		if text := string(List(p, s).Markdown(p, &p.Blocks[0], s)); !strings.Contains(text, c.want) {
+		if text := string(List(p, s).Markdown(p, &p.Blocks[0], s, english())); !strings.Contains(text, c.want) {
 			t.Errorf("%+v: no %q in\n%s", c.quilts, c.want, text)
 		}
 	}

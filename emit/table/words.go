@@ -2,11 +2,14 @@ package table
 
 import (
 	"strconv"
+	"strings"
 
+	"seamwright/compiler/cutting"
 	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet/words"
 )
 
-// shapeWords says how a patch is cut.
+// shapeWords says how a patch is cut, in tables for programs: these are in English.
 func shapeWords(s pattern.Shape) string {
 	switch s {
 	case pattern.Rectangle:
@@ -25,8 +28,76 @@ func shapeWords(s pattern.Shape) string {
 	return "not worked out"
 }
 
+// shape says how a patch is cut, in the words of a catalogue.
+func shape(said *words.Catalogue, s pattern.Shape, template string) string {
+	switch s {
+	case pattern.Rectangle:
+		return said.Say("shape_rectangle")
+	case pattern.Square:
+		return said.Say("shape_square")
+	case pattern.HalfSquare:
+		return said.Say("shape_half_square")
+	case pattern.QuarterSquare:
+		return said.Say("shape_quarter_square")
+	case pattern.HalfRectangle:
+		return said.Say("shape_half_rectangle")
+	case pattern.TemplatePatch:
+		return said.Say("shape_template", "name", template)
+	}
+	return said.Say("shape_unknown")
+}
+
+// Cut says how the patches of a row are cut, and how many of the triangles are
+// needed: "square, cut once on the diagonal, for 3 triangles".
+func (r *Row) Cut(said *words.Catalogue) string {
+	text := shape(said, r.Shape, r.Template)
+	if r.Shape.Yield() > 1 {
+		text += ", " + said.Count("triangles", r.Patches+r.Reversed)
+	}
+	return text
+}
+
+// Lay says how the patch of a drawing's piece i is laid on its space, "" for one
+// without paper.
+func Lay(said *words.Catalogue, piece *pattern.Piece, i int) string {
+	switch layWords(piece, i) {
+	case along:
+		return said.Say("lay_along")
+	case longAlong:
+		return said.Say("lay_long")
+	case over:
+		return said.Say("lay_over")
+	case slanting:
+		return said.Say("lay_slant")
+	}
+	return ""
+}
+
+// Part is the name of what is cut beside the blocks of a quilt, in the words of a
+// catalogue; one that it has not stays as the model has it.
+func Part(said *words.Catalogue, name string) string {
+	if of, ok := strings.CutSuffix(name, cutting.OnBias); ok {
+		return said.Say("part_bias", "what", Part(said, of))
+	}
+	key, n := "part_"+strings.ReplaceAll(name, " ", "_"), ""
+	if i := strings.LastIndexByte(key, '_'); i >= 0 {
+		if _, err := strconv.Atoi(key[i+1:]); err == nil {
+			key, n = key[:i]+"_n", key[i+1:]
+		}
+	}
+	if !said.Has(key) {
+		return name
+	}
+	return said.Say(key, "n", n)
+}
+
+// local writes a measure's decimals as a language does.
+func local(said *words.Catalogue, measure string) string {
+	return strings.ReplaceAll(measure, ".", said.Say("decimal_mark"))
+}
+
 // appendShape says how the patches of a row are cut, and how many of the
-// triangles are needed.
+// triangles are needed, as [shapeWords] does.
 func (r *Row) appendShape(b []byte) []byte {
 	b = append(b, shapeWords(r.Shape)...)
 	if r.Template != "" {
@@ -41,10 +112,6 @@ func (r *Row) appendShape(b []byte) []byte {
 	}
 	return b
 }
-
-// Cut says how the patches of a row are cut: "square, cut once on the diagonal,
-// for 3 triangles".
-func (r *Row) Cut() string { return string(r.appendShape(nil)) }
 
 // Size returns a size in inches or centimetres, one figure for a square.
 func Size(s pattern.Size, metric bool) string { return string(appendSize(nil, s, metric)) }

@@ -6,7 +6,7 @@ import (
 	"strings"
 )
 
-//go:embed *.txt sheets/*.txt
+//go:embed *.txt sheets/*.txt tables/*.txt pictures/*.txt
 var files embed.FS
 
 // Default is the language of patterns that name none.
@@ -33,29 +33,42 @@ func Languages() []string {
 	return out
 }
 
-// In returns the messages of a language, and whether there is such a language.
-func In(language string) (*Catalogue, bool) { return read(language, language+".txt") }
+// In returns the messages of the booklet in a language, those of its tables among
+// them, and whether there is such a language.
+func In(language string) (*Catalogue, bool) {
+	return read(language, language+".txt", "tables/"+language+".txt")
+}
 
 // OnSheets returns the messages of the foundation sheets in a language; in
-// [Default] where there is none. They are apart, for sheets are laid out without
-// a booklet too, and reading less takes less time.
-func OnSheets(language string) *Catalogue {
-	c, ok := read(language, "sheets/"+language+".txt")
+// [Default] where there is none. They are apart, as those of tables and pictures
+// are: each is made without a booklet too, and reading less takes less time.
+func OnSheets(language string) *Catalogue { return some(language, "sheets/") }
+
+// InTables returns the messages of the tables, likewise.
+func InTables(language string) *Catalogue { return some(language, "tables/") }
+
+// OnPictures returns the messages on pictures, likewise.
+func OnPictures(language string) *Catalogue { return some(language, "pictures/") }
+
+func some(language, folder string) *Catalogue {
+	c, ok := read(language, folder+language+".txt")
 	if !ok {
-		c, _ = read(Default, "sheets/"+Default+".txt")
+		c, _ = read(Default, folder+Default+".txt")
 	}
 	return c
 }
 
-func read(language, name string) (*Catalogue, bool) {
-	text, err := files.ReadFile(name)
-	if err != nil {
-		return nil, false
-	}
+func read(language string, names ...string) (*Catalogue, bool) {
 	c := &Catalogue{Language: language, messages: map[string]string{}}
-	for line := range strings.Lines(string(text)) {
-		if key, message, ok := strings.Cut(line, "="); ok && !strings.HasPrefix(line, "#") {
-			c.messages[strings.TrimSpace(key)] = strings.TrimSpace(message)
+	for _, name := range names {
+		text, err := files.ReadFile(name)
+		if err != nil {
+			return nil, false
+		}
+		for line := range strings.Lines(string(text)) {
+			if key, message, ok := strings.Cut(line, "="); ok && !strings.HasPrefix(line, "#") {
+				c.messages[strings.TrimSpace(key)] = strings.TrimSpace(message)
+			}
 		}
 	}
 	return c, true

@@ -12,10 +12,12 @@ var placeholder = regexp.MustCompile(`\{[a-z0-9]+\}`)
 // each as often; none is empty.
 func TestLanguagesAreComplete(t *testing.T) {
 	complete(t, In)
-	complete(t, func(language string) (*Catalogue, bool) {
-		c := OnSheets(language)
-		return c, c.Language == language
-	})
+	for _, some := range []func(string) *Catalogue{OnSheets, InTables, OnPictures} {
+		complete(t, func(language string) (*Catalogue, bool) {
+			c := some(language)
+			return c, c.Language == language
+		})
+	}
 }
 
 func complete(t *testing.T, catalogue func(string) (*Catalogue, bool)) {
@@ -53,24 +55,28 @@ func complete(t *testing.T, catalogue func(string) (*Catalogue, bool)) {
 	}
 }
 
-// A key that is given twice would be told by the second alone.
+// A key that is given twice would be told by the second alone: neither in a file
+// nor, for the booklet has both, in a language's own file and that of its tables.
 func TestNoKeyTwice(t *testing.T) {
 	line := regexp.MustCompile(`(?m)^([a-z0-9_.]+) =`)
 	for _, language := range Languages() {
-		text, err := files.ReadFile(language + ".txt")
-		if err != nil {
-			t.Fatal(err)
-		}
-		seen := map[string]bool{}
-		all := line.FindAllSubmatch(text, -1)
-		for _, m := range all {
-			if seen[string(m[1])] {
-				t.Errorf("%s: %s stands twice", language, m[1])
+		for _, names := range [][]string{{language + ".txt", "tables/" + language + ".txt"}, {"sheets/" + language + ".txt"}, {"pictures/" + language + ".txt"}} {
+			seen := map[string]bool{}
+			for _, name := range names {
+				text, err := files.ReadFile(name)
+				if err != nil {
+					t.Fatal(err)
+				}
+				for _, m := range line.FindAllSubmatch(text, -1) {
+					if seen[string(m[1])] {
+						t.Errorf("%s: %s stands twice", name, m[1])
+					}
+					seen[string(m[1])] = true
+				}
 			}
-			seen[string(m[1])] = true
-		}
-		if c, _ := In(language); len(c.messages) != len(all) {
-			t.Errorf("%s: %d messages are read of %d", language, len(c.messages), len(all))
+			if c, _ := read(language, names...); len(c.messages) != len(seen) || len(seen) < 20 {
+				t.Errorf("%v: %d messages are read of %d", names, len(c.messages), len(seen))
+			}
 		}
 	}
 }
