@@ -1,4 +1,5 @@
-// Package words has every sentence that a booklet says by itself, in each
-// language that there is a file for. A language is added by adding a file: no
-// other part of the program knows which there are.
+// Package words has every sentence that is printed by itself, in each language
+// that there are files for: the booklet's, those of its tables, of the foundation
+// sheets and of pictures. A language is added by adding files: no other part of
+// the program knows which there are.
 package words
