@@ -47,6 +47,7 @@ func main() {
 	runs := flag.Int("runs", 21, "how often each program runs")
 	keep := flag.String("keep", "", "a folder for the generated patterns, instead of one that is removed")
 	disk := flag.Bool("disk", false, "write to the disk instead of to memory")
+	saves := flag.Bool("saves", false, "measure only what a save costs under watch")
 	strict := flag.Bool("strict", false, "fail where a reach is missed")
 	flag.Parse()
 	dir, err := os.MkdirTemp(folder(*disk), "seamwright-bench-")
@@ -58,7 +59,11 @@ func main() {
 	}
 	b := &bench{dir: dir, runs: *runs}
 	b.programs()
-	b.table()
+	if *saves {
+		b.tell(b.rebuild())
+	} else {
+		b.table()
+	}
 	if *strict && b.missed > 0 {
 		os.RemoveAll(dir)
 		os.Exit(1)
@@ -170,6 +175,10 @@ func (b *bench) table() {
 	notes = append(notes, b.check())
 	notes = append(notes, b.catalogue(fmt.Sprintf("wall%d.mp", cataloguedPieces))...)
 	notes = append(notes, b.paper()...)
+	b.tell(append(notes, b.rebuild()...))
+}
+
+func (b *bench) tell(notes []string) {
 	fmt.Println()
 	for _, n := range notes {
 		fmt.Println("-", n)

@@ -5,7 +5,6 @@ import (
 	"maps"
 	"os/exec"
 	"runtime"
-	"slices"
 
 	"seamwright/cmd/internal/live"
 	"seamwright/compiler/pattern"
@@ -14,24 +13,16 @@ import (
 	"seamwright/lang/problem"
 )
 
-// show shows what was compiled, before the files are made. Of a bad pattern the
-// page shows the problems, and goes on showing the last good one.
-func (w *watching) show(b *built) {
+// show shows what was compiled: its data, nil where there are none. Of a bad
+// pattern the page shows the problems, and goes on showing the last good one.
+func (w *watching) show(b *built, data []byte) {
 	s := &w.shown
-	was, problems := s.Good, b.problems
-	var made []emit.Output
-	if b.pattern != nil && len(b.pattern.Blocks) > 0 {
-		var ps []problem.Problem
-		made, ps = emit.Build(b.pattern, emit.Options{Only: []string{"json"}})
-		problems = slices.Concat(problems, ps)
-	}
-	s.File, s.Good, s.Problems = w.name, !problem.Failed(problems), problems
+	was := s.Good || s.Held
+	s.File, s.Problems, s.Held = w.name, b.problems, b.held
+	s.Good = !problem.Failed(b.problems)
 	switch {
-	case s.Good:
-		s.Sources, s.Built, s.Pattern = texts(w.name, b.texts), nil, nil
-		if len(made) > 0 {
-			s.Pattern = made[0].Data
-		}
+	case s.Good || s.Held:
+		s.Sources, s.Built, s.Pattern = texts(w.name, b.texts), nil, data
 	case len(b.texts) > 0:
 		if was {
 			s.Built = s.Sources
@@ -52,10 +43,6 @@ func (w *watching) ready(b *built) {
 		return
 	}
 	w.server.Ready(b.outputs)
-	if fits := fitting(b.pattern); !slices.EqualFunc(fits, w.fits, sameFit) {
-		w.fits = fits
-		w.server.Fits(fits)
-	}
 }
 
 func texts(home string, all []*problem.Source) []live.Text {
@@ -70,7 +57,7 @@ func texts(home string, all []*problem.Source) []live.Text {
 }
 
 // fitting finds on which of the two papers that buyers have each size can be
-// printed. It lays out every sheet again, so it comes after the page is shown.
+// printed. It lays out every sheet again.
 func fitting(p *pattern.Pattern) []live.Fit {
 	var fits []live.Fit
 	for i := range p.Blocks {

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"os"
 	"os/signal"
+	"runtime"
+	"runtime/debug"
 	"slices"
 	"syscall"
 	"time"
@@ -67,6 +69,8 @@ func watchFile(c *call) int {
 			c.browse(server.Address())
 		}
 	}
+	debug.SetGCPercent(heapRoom)
+	defer w.kept.Close()
 	if err := watch.Run(ctx, w.build, w.rest); err != nil {
 		fmt.Fprintf(c.stderr, "seamwright: this system can't watch folders: %v\n", err)
 		return misuse
@@ -84,44 +88,62 @@ type watching struct {
 	server *live.Server // nil without a page
 	shown  live.Shown   // what the page shows now
 	fits   []live.Fit
+	kept   files.Kept // what was written
 	store  pdf.Store
 
-	waiting   *built         // the last good build, while its PDF files are to be made
-	toldLater map[string]int // the problems that only they brought to light
+	waiting   *built         // the last build, while what follows later is to be made
+	toldLater map[string]int // the problems that only it brought to light
 }
 
 // A built is what one build made. The pattern is nil where the text has an error;
-// outputs are nil where there is any.
+// outputs are nil where there is any, but where a released edition holds them back.
 type built struct {
 	pattern  *pattern.Pattern
 	outputs  []files.Output
 	problems []problem.Problem
+	held     bool              // by a released edition: it is shown and not written
 	texts    []*problem.Source // the pattern first; none where it can't be read
 }
 
-// build compiles, shows, writes, and tells what is new. The page comes first: a
-// person looks at it while they save, and at the files later. PDF files, which
-// take most of the time, come last, in rest.
+// atOnce are the kinds of files that are made at every save. PDF files, and the
+// report, which holds all of them once more, are made in rest.
+func atOnce() emit.Options {
+	return emit.Options{Only: []string{"json", "sheets", "diagrams", "tables"}, Forms: []string{"svg"}, Late: true}
+}
+
+func later() emit.Options {
+	return emit.Options{Only: []string{"sheets", "booklet", "pads", "report"}, Forms: []string{"pdf"}}
+}
+
+// heapRoom lets the heap grow so many times, in percent, before garbage is
+// collected. It is collected whenever nothing else is to be done, so that it seldom
+// has to be between a save and its last file.
+const heapRoom = 400
+
+// build compiles, writes, shows, and tells what is new. The page is told as soon
+// as the data that it draws are made, which come first.
 func (w *watching) build(before watch.Before) {
 	begun := time.Now()
 	b := w.compile(before)
-	if w.server != nil {
-		w.show(&b)
-	}
 	w.make(&b)
+	if w.server != nil && b.outputs == nil {
+		w.show(&b, nil)
+	}
 	var wrote files.Written
-	if b.outputs != nil {
+	switch {
+	case b.held:
+		b.hold(func(string) []byte { return nil })
+	case b.outputs != nil:
 		var fault *problem.Problem
-		if wrote, fault = files.Write(w.folder, b.outputs, false, func() bool { return w.ctx.Err() != nil }, files.Record{}); fault != nil {
+		if wrote, fault = w.kept.Write(w.folder, b.outputs, false, func() bool { return w.ctx.Err() != nil }); fault != nil {
 			b.problems = append(b.problems, *fault)
 		}
+		b.hold(w.kept.Data)
 	}
 	if w.ctx.Err() != nil {
 		return
 	}
-	if b.outputs != nil {
-		w.waiting = &b
-	}
+	w.waiting = &b
 	w.say(&b, wrote, time.Since(begun))
 	if w.server != nil {
 		w.ready(&b)
@@ -140,23 +162,88 @@ func (w *watching) compile(before watch.Before) (b built) {
 	defer loader.Close()
 	b.pattern, b.problems = compiler.Compile(src, loader)
 	b.texts = append([]*problem.Source{src}, loader.Texts()...)
+	if b.pattern != nil && len(b.pattern.Blocks) > 0 {
+		before(editionsOf(w.name))
+		sold := held(w.name, b.pattern)
+		b.held = problem.Failed(sold)
+		b.problems = append(b.problems, sold...)
+	}
 	return b
 }
 
-// rest makes the PDF files of the last good build, and removes what is no longer
-// made. It is done when nobody has saved for a while, and at the end: a folder is
-// never left with PDF files that are older than the rest of it.
+// make finds what is to be made at once, without making it. The data that the
+// page draws come first, and when they are made they are shown.
+func (w *watching) make(b *built) {
+	if b.pattern == nil || len(b.pattern.Blocks) == 0 {
+		return
+	}
+	made, ps := emit.Build(b.pattern, atOnce())
+	b.problems = append(b.problems, ps...)
+	if problem.Failed(ps) {
+		return
+	}
+	b.outputs = make([]files.Output, len(made))
+	for i := range made {
+		b.outputs[i] = files.Output{Path: made[i].Path, Give: made[i].Give}
+	}
+	at := slices.IndexFunc(b.outputs, func(o files.Output) bool { return o.Path == dataFile })
+	data := b.outputs[at]
+	b.outputs = slices.Insert(slices.Delete(b.outputs, at, at+1), 0, data)
+	if w.server != nil {
+		b.outputs[0].Give = func(put func([]byte) error) error {
+			return data.Give(func(json []byte) error {
+				w.show(b, slices.Clone(json))
+				return put(json)
+			})
+		}
+	}
+}
+
+// hold replaces what was to be made by its bytes: as they were written, or where
+// nothing was written as they are made now.
+func (b *built) hold(written func(path string) []byte) {
+	for i, o := range b.outputs {
+		b.outputs[i] = files.Output{Path: o.Path, Data: written(o.Path)}
+		if b.outputs[i].Data == nil {
+			o.Give(func(data []byte) error { b.outputs[i].Data = slices.Clone(data); return nil })
+		}
+	}
+}
+
+// dataFile is what the page draws.
+const dataFile = "pattern.json"
+
+// rest makes what was left of the last build, and removes what is no longer made.
+// It is done when nobody has saved for a while, and at the end: a folder is never
+// left with PDF files that are older than the rest of it.
 func (w *watching) rest() {
 	b := w.waiting
 	if b == nil {
 		return
 	}
 	w.waiting = nil
+	defer runtime.GC()
+	if b.outputs != nil && !b.held {
+		w.follow(b)
+	}
+	if w.server == nil || b.outputs == nil {
+		return
+	}
+	if fits := fitting(b.pattern); !slices.EqualFunc(fits, w.fits, sameFit) {
+		w.fits = fits
+		w.server.Fits(fits)
+	}
+}
+
+// follow makes the files that follow.
+func (w *watching) follow(b *built) {
 	begun := time.Now()
-	made, ps := emit.Build(b.pattern, emit.Options{Store: &w.store, Only: []string{"sheets", "booklet", "pads"}, Forms: []string{"pdf"}})
+	o := later()
+	o.Store = &w.store
+	made, ps := emit.Build(b.pattern, o)
 	all := slices.Clone(b.outputs)
-	for _, o := range made {
-		all = append(all, files.Output{Path: o.Path, Data: o.Data})
+	for i := range made {
+		all = append(all, files.Output{Path: made[i].Path, Data: made[i].Data})
 	}
 	fresh, told := []problem.Problem{}, map[string]int{}
 	for _, p := range ps {
@@ -167,33 +254,17 @@ func (w *watching) rest() {
 		}
 	}
 	w.toldLater = told
-	wrote, fault := files.Write(w.folder, all, true, func() bool { return false }, files.Record{})
+	wrote, fault := w.kept.Write(w.folder, all, true, func() bool { return false })
 	if fault != nil {
 		fresh = append(fresh, *fault)
 	}
 	render.Text(w.stderr, fresh, render.Style{Colour: w.colour()})
 	if fault == nil {
-		fmt.Fprintf(w.stdout, "%s: PDF made in %.1f ms; %s, %d written\n", w.name, float64(time.Since(begun).Microseconds())/1000,
+		fmt.Fprintf(w.stdout, "%s: PDF and report made in %.1f ms; %s, %d written\n", w.name, float64(time.Since(begun).Microseconds())/1000,
 			count(len(made), "file"), wrote.New+wrote.Changed)
 	}
 	if w.server != nil {
 		w.server.Ready(all)
-	}
-}
-
-// make makes the outputs but for PDF files, without writing them.
-func (w *watching) make(b *built) {
-	if b.pattern == nil || len(b.pattern.Blocks) == 0 {
-		return
-	}
-	outputs, ps := emit.Build(b.pattern, emit.Options{Forms: []string{"svg"}})
-	b.problems = append(b.problems, ps...)
-	if problem.Failed(ps) {
-		return
-	}
-	b.outputs = make([]files.Output, len(outputs))
-	for i, o := range outputs {
-		b.outputs[i] = files.Output{Path: o.Path, Data: o.Data}
 	}
 }
 
@@ -223,6 +294,8 @@ func (w *watching) say(b *built, wrote files.Written, took time.Duration) {
 		}
 	}
 	switch {
+	case b.held:
+		fmt.Fprintf(w.stdout, "%s: %s; edition %d is released as it was, so nothing was written\n", w.name, count(errors, "error"), b.pattern.About.Edition)
 	case errors > 0 && files.IsOut(w.folder):
 		fmt.Fprintf(w.stdout, "%s: %s; %s still holds what the last good build made\n", w.name, count(errors, "error"), w.folder)
 	case errors > 0:

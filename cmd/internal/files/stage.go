@@ -15,6 +15,9 @@ const (
 	// maxStages is how many builds may write into one folder at a time; more are
 	// a mistake that is better told than joined.
 	maxStages = 16
+	// abandoned is how old what is being written is when nobody can be writing it
+	// any more.
+	abandoned = time.Hour
 )
 
 // A change is a file that is written beside, under its number.
@@ -73,7 +76,7 @@ func newStage(in *os.Root) (string, error) {
 		name := stagePrefix + strconv.Itoa(n)
 		err := in.Mkdir(name, 0o777)
 		if errors.Is(err, fs.ErrExist) {
-			if info, e := in.Lstat(name); e == nil && time.Since(info.ModTime()) > time.Hour {
+			if info, e := in.Lstat(name); e == nil && time.Since(info.ModTime()) > abandoned {
 				in.RemoveAll(name)
 				err = in.Mkdir(name, 0o777)
 			}

@@ -13,10 +13,11 @@ import (
 type Shown struct {
 	File     string // the pattern, as the person wrote it
 	Good     bool   // the last build had no error
-	Pattern  []byte // pattern.json of the last good build; nil if there was none
+	Held     bool   // it had, but only that a released edition is printed otherwise: it is shown and not written
+	Pattern  []byte // pattern.json of the last build that was good or held; nil if there was none
 	Problems []problem.Problem
 	Sources  []Text // of the last build, good or not
-	Built    []Text // of the last good build, where that is another
+	Built    []Text // of the build that is shown, where that is another
 }
 
 // A Text is a file of the pattern.
@@ -41,7 +42,7 @@ func (s *Shown) json() []byte {
 		b.WriteString(`,"` + name + `":`)
 		b.Write(json)
 	}
-	b.WriteString(`{"good":` + strconv.FormatBool(s.Good))
+	b.WriteString(`{"good":` + strconv.FormatBool(s.Good) + `,"held":` + strconv.FormatBool(s.Held))
 	member("file", marshal(s.File))
 	member("sources", marshal(s.Sources))
 	member("built", marshal(s.Built))

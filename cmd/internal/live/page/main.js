@@ -40,10 +40,11 @@ function build(next) {
 const later = (work) => (window.requestIdleCallback ? requestIdleCallback(work, { timeout: 200 }) : setTimeout(work, 30));
 
 function status() {
-  const { good, pattern, problems } = state, at = $('state');
+  const { good, held, pattern, problems } = state, at = $('state');
   const words = (n, word) => `${n} ${word}${n === 1 ? '' : 's'}`;
   at.classList.toggle('bad', !good);
   if (good) at.textContent = problems.warnings ? `Built, with ${words(problems.warnings, 'warning')}` : 'Built; nothing to mend';
+  else if (held) at.textContent = `${words(problems.errors, 'error')}; this is what you draw, no file is written`;
   else at.textContent = `${words(problems.errors, 'error')}${pattern ? '; this is the last good build' : '; there is no good build yet'}`;
   $('problems').hidden = !problems.problems.length;
   const blocks = new Set(pattern?.blocks.map((b) => b.name) ?? []);
