@@ -68,8 +68,17 @@ func (s *section) grainArrow(sp *space) []drawing.Item {
 	reach := func(out pos) length {
 		return arrowHalf*length(math.Abs(float64(dot(out, dir)))) + arrowHead/2 + labelRoom
 	}
-	room := shrink(sp, reach)
-	if !sp.placed || len(room) == 0 {
+	if !sp.placed {
+		return nil
+	}
+	s.sides = sidesOf(s.sides[:0], sp)
+	keep := make([]length, len(s.sides))
+	for i := range s.sides {
+		keep[i] = reach(s.sides[i].out)
+	}
+	var bufs shrunk
+	room := bufs.shrink(sp, s.sides, keep)
+	if len(room) == 0 {
 		return nil
 	}
 	b := sp.label.box().at(sp.at)

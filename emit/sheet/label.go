@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"math"
-	"slices"
 
 	"seamwright/compiler/pattern"
 	"seamwright/emit/drawing"
@@ -115,15 +114,31 @@ func sideBySide(lines []line, ring bool) label {
 
 // reach is how far a label extends from its origin in a direction.
 func (l *label) reach(dir pos) length {
-	far := length(math.Inf(-1))
+	far, _ := l.span(dir)
+	return far
+}
+
+// span is how far a label extends from its origin in a direction, and the other
+// way.
+func (l *label) span(dir pos) (there, back length) {
+	there, back = length(math.Inf(-1)), length(math.Inf(-1))
 	for i := range l.lines {
 		ln := &l.lines[i]
-		far = max(far, dot(ln.at, dir)+max(dir.X*ln.ink.x0, dir.X*ln.ink.x1)+max(dir.Y*ln.ink.y0, dir.Y*ln.ink.y1))
+		x0, x1, y0, y1 := dir.X*ln.ink.x0, dir.X*ln.ink.x1, dir.Y*ln.ink.y0, dir.Y*ln.ink.y1
+		if dir.X < 0 {
+			x0, x1 = x1, x0
+		}
+		if dir.Y < 0 {
+			y0, y1 = y1, y0
+		}
+		at := dot(ln.at, dir)
+		there, back = max(there, at+x1+y1), max(back, -at-x0-y0)
 	}
 	if l.ring > 0 {
-		far = max(far, dot(l.mid, dir)+l.ring)
+		at := dot(l.mid, dir)
+		there, back = max(there, at+l.ring), max(back, l.ring-at)
 	}
-	return far
+	return there, back
 }
 
 // boxes calls f with the box of every line of a label put at p, and its ring's.
@@ -141,33 +156,65 @@ func (l *label) box() box {
 	return box{-l.reach(pos{X: -1}), -l.reach(pos{Y: -1}), l.reach(pos{X: 1}), l.reach(pos{Y: 1})}
 }
 
+// A side is one of a space, as what stands in the space meets it.
+type side struct {
+	out  pos    // the direction out of the space
+	at   length // how far out the side lies
+	wide length // of the space, from the side to its farthest corner
+	keep length // the white along the outline
+}
+
+// sidesOf appends the sides of a space to buf.
+func sidesOf(buf []side, sp *space) []side {
+	for i, a := range sp.polygon {
+		out := right(unit(a, sp.polygon[(i+1)%len(sp.polygon)]))
+		d := side{out: out, at: dot(a, out)}
+		for _, p := range sp.polygon {
+			d.wide = max(d.wide, d.at-dot(p, out))
+		}
+		if sp.outer[i] {
+			d.keep = outlineRoom
+		}
+		buf = append(buf, d)
+	}
+	return buf
+}
+
 // fit returns where a label goes in a space: the middle of all places in which
 // it keeps a room from every side.
-func (s *section) fit(sp *space, l *label, room length) (pos, bool) {
-	left := shrink(sp, func(out pos) length { return l.reach(out) + room })
+func fit(sp *space, sides []side, l *label, room length) (pos, bool) {
+	var few [24]length
+	keep := few[:0]
+	for i := range sides {
+		there, back := l.span(sides[i].out)
+		if there+back+room+sides[i].keep > sides[i].wide+near { // most labels that do not fit are simply too large
+			return pos{}, false
+		}
+		keep = append(keep, there+room)
+	}
+	var bufs shrunk
+	left := bufs.shrink(sp, sides, keep)
 	if len(left) == 0 {
 		return pos{}, false
 	}
 	return centroid(left), true
 }
 
+// shrunk is room for what is left of a space while its sides are moved.
+type shrunk [2][24]pos
+
 // shrink returns the places in a space where something keeps clear of its sides.
-// Every side is moved inwards by as much as the thing reaches towards it, given
-// the direction out of the space; what is left is a convex polygon.
-func shrink(sp *space, reach func(out pos) length) []pos {
-	var bufs [2][24]pos
+// Every side is moved inwards by as much as the thing reaches towards it and
+// keeps free; what is left is a convex polygon.
+func (bufs *shrunk) shrink(sp *space, sides []side, reach []length) []pos {
 	left := sp.polygon
-	for i, a := range sp.polygon {
-		out := right(unit(a, sp.polygon[(i+1)%len(sp.polygon)]))
-		white := reach(out)
-		if sp.outer[i] {
-			white += outlineRoom
-		}
-		if left = clip(bufs[i%2][:0], left, mul(out, -1), white-dot(a, out)); len(left) == 0 {
+	for i := range sides {
+		d := &sides[i]
+		if left = clip(bufs[i%2][:0], left, mul(d.out, -1), reach[i]+d.keep-d.at); len(left) == 0 {
 			return nil
 		}
 	}
-	return slices.Clone(left)
+	return left
 }
 
 // words are a fabric's printed words, measured once for all its spaces.
@@ -200,8 +247,9 @@ func (s *section) labelSpace(sp *space, index int, w *words) {
 	text := s.d.Label(index)
 	ring := sp.piece.Number == 1 && !s.d.Plain
 	room := labelRoom
+	s.sides = sidesOf(s.sides[:0], sp)
 	try := func(l label) bool {
-		at, ok := s.fit(sp, &l, room)
+		at, ok := fit(sp, s.sides, &l, room)
 		if ok {
 			s.put(sp, &l, at)
 		}
@@ -244,6 +292,7 @@ func (s *section) addTitle(forms [][]line, room length) bool {
 		if !sp.worded || sp.label.beside {
 			continue
 		}
+		s.sides = sidesOf(s.sides[:0], sp)
 		for _, form := range forms {
 			all := append(append(s.scratch[:0], sp.label.lines...), form...)
 			for k := range all {
@@ -251,7 +300,7 @@ func (s *section) addTitle(forms [][]line, room length) bool {
 			}
 			all[len(sp.label.lines)].ink.y0 -= titleSkip
 			l := stacked(all, sp.label.ring > 0)
-			if at, ok := s.fit(sp, &l, room); ok {
+			if at, ok := fit(sp, s.sides, &l, room); ok {
 				s.put(sp, &l, at)
 				return true
 			}

@@ -177,16 +177,16 @@ func TestLabelsStandInTheirSpaces(t *testing.T) {
 // triangle with legs 4 and 3 in is 2 x 1 1/2 in (half of each leg), and it
 // stands halfway along the longest side.
 func TestFitFindsTheOnlyPlace(t *testing.T) {
-	s := &section{}
 	sp := &space{polygon: []pos{{}, {X: 4}, {Y: 3}}, outer: make([]bool, 3)}
+	sides := sidesOf(nil, sp)
 	rect := func(w, h length) *label { return &label{lines: []line{{ink: box{-w / 2, -h / 2, w / 2, h / 2}}}} }
-	if at, ok := s.fit(sp, rect(1.999, 1.499), 0); !ok || dist(at, pos{X: 1, Y: 0.75}) > 0.01 {
+	if at, ok := fit(sp, sides, rect(1.999, 1.499), 0); !ok || dist(at, pos{X: 1, Y: 0.75}) > 0.01 {
 		t.Errorf("%v, %v", at, ok)
 	}
-	if _, ok := s.fit(sp, rect(2.001, 1.501), 0); ok {
+	if _, ok := fit(sp, sides, rect(2.001, 1.501), 0); ok {
 		t.Error("a rectangle that is too large fits")
 	}
-	if _, ok := s.fit(sp, rect(1.9, 1.4), 0.1*pattern.Inch); ok {
+	if _, ok := fit(sp, sides, rect(1.9, 1.4), 0.1*pattern.Inch); ok {
 		t.Error("the room round a label is not kept")
 	}
 }

@@ -25,6 +25,7 @@ type section struct {
 	allowance length
 	pen       *pen
 	scratch   [8]line // of the label that is tried
+	sides     []side  // of the space at work
 }
 
 // A space is one space of a section on the page.
@@ -77,7 +78,7 @@ func (l *layout) lay(index int, place Place, pen *pen) *section {
 			outer = make([]bool, n)
 		}
 		sp.outer, outer = outer[:n:n], outer[n:]
-		s.sides(sp)
+		s.findSides(sp)
 	}
 	return s
 }
@@ -138,8 +139,8 @@ func outermost(cut, extra contour) []pos {
 	return cut.at
 }
 
-// sides finds which sides of a space lie on the outline and on the border.
-func (s *section) sides(sp *space) {
+// findSides finds which sides of a space lie on the outline and on the border.
+func (s *section) findSides(sp *space) {
 	sp.border = -1
 	longest := length(0)
 	for i, a := range sp.polygon {
