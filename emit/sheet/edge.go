@@ -14,7 +14,7 @@ const ringRadius = 0.8 * pattern.Millimetre
 // marks draws the match marks: a tick square to the edge through the whole
 // allowance, so that ticks of joined edges fall on each other when laid right
 // sides together, and a ring on the outline where a seam ends.
-func (l *layout) marks(s *section) (items []drawing.Item) {
+func (l *layout) marks(items []drawing.Item, s *section) []drawing.Item {
 	for i := range s.d.Edges {
 		st := &s.strips[i]
 		out := right(st.dir)
@@ -32,7 +32,7 @@ func (l *layout) marks(s *section) (items []drawing.Item) {
 }
 
 // markLetters puts each mark's letter beside its tick, where there is room.
-func (l *layout) markLetters(s *section) (items []drawing.Item) {
+func (l *layout) markLetters(items []drawing.Item, s *section) []drawing.Item {
 	for i := range s.d.Edges {
 		st := &s.strips[i]
 		for k := range s.d.Edges[i].Marks {
@@ -53,13 +53,13 @@ func (l *layout) markLetters(s *section) (items []drawing.Item) {
 
 // partners prints in the allowance what each edge is sewn to, reading along the
 // edge. The longest form that fits is printed.
-func (l *layout) partners(s *section) (items []drawing.Item) {
+func (l *layout) partners(items []drawing.Item, s *section) []drawing.Item {
 	print := func(i int, part gap, forms []string) {
 		st := &s.strips[i]
 		for _, text := range forms {
 			w, ok := s.wide(text)
 			if t, free := st.find(w, (part.from+part.to)/2, part.from, part.to); ok && free {
-				items = append(items, &drawing.Group{Class: "edge", Items: []drawing.Item{st.set(s.pen, text, t, 0, s.allowance)}})
+				items = append(items, s.pen.Group(drawing.Group{Class: "edge", Items: s.pen.kept([]drawing.Item{st.set(s.pen, text, t, 0, s.allowance)})}))
 				return
 			}
 		}

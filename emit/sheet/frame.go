@@ -45,37 +45,67 @@ func (l *layout) area() box {
 	return box{m, m, l.paper.Paper.W - m, l.paper.Paper.H - m}
 }
 
-// frames are the ways to divide a page, the preferred one first: a head across
+// Frames are the ways to divide a page, the preferred one first: a head across
 // the top; a low one, for high sections; one in a column beside the sections.
-// Those without room for sections are left out.
-func (l *layout) frames() []frame {
-	area := l.area()
-	var out []frame
-	add := func(id string, f frame) {
-		items, h := l.head(&f)
-		if f.head.w() < area.w() { // beside
-			f.room.x1 = f.head.x0 - partGap
-			if h > area.h()-headGap {
-				return
-			}
-		} else {
-			f.room.y0 += headGap + h + headGap
-		}
-		if f.room.w() < leastRoom || f.room.h() < leastRoom {
-			return
-		}
-		f.fixed = &drawing.Group{ID: id, Class: "furniture", Shared: true, Items: append(items, l.notes(), l.rules())}
-		out = append(out, f)
-	}
+// Those without room for sections are left out. Most patterns need but the first,
+// so each is made when it is asked for.
+type frames struct {
+	l     *layout
+	made  []frame
+	tried int // ways
+}
+
+func (l *layout) frames() *frames { return &frames{l: l, made: make([]frame, 0, ways)} }
+
+// ways are how many ways there are to divide a page.
+const ways = 3
+
+// at returns one of the frames; false where there are not so many.
+func (fs *frames) at(k int) (*frame, bool) {
+	area := fs.l.area()
 	if area.w() < squareWidth || area.h() < squareWidth {
+		return nil, false
+	}
+	for len(fs.made) <= k && fs.tried < ways {
+		f := frame{head: area, room: area, compact: fs.tried == 1}
+		if fs.tried == 2 {
+			f.head.x0 = max(area.x0+partGap, area.x1-besideWidth)
+		}
+		fs.tried++
+		if fs.l.furnish(&f, "f"+strconv.Itoa(fs.tried)) { // short identities, for every glyph's use repeats them
+			fs.made = append(fs.made, f)
+		}
+	}
+	if len(fs.made) <= k {
+		return nil, false
+	}
+	return &fs.made[k], true
+}
+
+// lower finds the next frame, where it differs in having a lower head.
+func (fs *frames) lower(k int) func() *frame {
+	return func() *frame {
+		if f, ok := fs.at(k + 1); ok && f.compact && !fs.made[k].compact {
+			return f
+		}
 		return nil
 	}
-	column := area
-	column.x0 = max(area.x0+partGap, area.x1-besideWidth)
-	add("f1", frame{head: area, room: area}) // short identities, for every glyph's use repeats them
-	add("f2", frame{head: area, room: area, compact: true})
-	add("f3", frame{head: column, room: area})
-	return out
+}
+
+// furnish makes what stands on every page of a frame; false where that leaves no
+// room for sections.
+func (l *layout) furnish(f *frame, id string) bool {
+	items, h := l.head(f)
+	if f.head.w() < l.area().w() { // beside
+		f.room.x1 = f.head.x0 - partGap
+		if h > l.area().h()-headGap {
+			return false
+		}
+	} else {
+		f.room.y0 += headGap + h + headGap
+	}
+	f.fixed = &drawing.Group{ID: id, Class: "furniture", Shared: true, Items: append(items, l.notes(), l.rules())}
+	return f.room.w() >= leastRoom && f.room.h() >= leastRoom
 }
 
 // leastRoom is the room without which a sheet is not worth printing: a section

@@ -106,7 +106,7 @@ func newLayout(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, paper pat
 func (l *layout) set() Set {
 	var plans []plan
 	frames := l.frames()
-	if len(frames) == 0 {
+	if _, some := frames.at(0); !some {
 		l.smallPaper()
 		return Set{}
 	}
@@ -117,13 +117,16 @@ func (l *layout) set() Set {
 		return Set{}
 	}
 	set := Set{Sheets: make([]Sheet, len(plans))}
-	told := make([][]problem.Problem, len(plans))
-	shared(len(plans), func(i int) { set.Sheets[i], told[i] = l.page(&plans[i], i+1, len(plans)) })
+	told, tallies := make([][]problem.Problem, len(plans)), make([]tally, len(plans))
+	shared(len(plans), func(i int, pen *pen) {
+		set.Sheets[i], told[i] = l.page(&plans[i], i+1, len(plans), pen)
+		tallies[i].items(set.Sheets[i].Page.Items)
+	})
 	l.problems = append(l.problems, slices.Concat(told...)...)
 	if l.unseen {
 		return Set{}
 	}
-	set.Mark = versionMark(set.Sheets)
+	set.Mark = versionMark(set.Sheets, tallies)
 	for i := range set.Sheets {
 		l.stamp(&set.Sheets[i].Page, set.Mark)
 	}
@@ -138,15 +141,16 @@ func (l *layout) local(measure string) string {
 	return strings.ReplaceAll(measure, ".", l.say("decimal_mark"))
 }
 
-// shared calls f for each of n pages, on all processors where there are many.
-// Pages know nothing of each other.
-func shared(n int, f func(i int)) {
+// shared calls f for each of n pages, on all processors where there are many, with
+// a pen of each processor's own. Pages know nothing of each other.
+func shared(n int, f func(i int, pen *pen)) {
 	const worthIt = 8 // pages; a goroutine costs less than a hundredth of one
 	workers := min(runtime.GOMAXPROCS(0), n/worthIt)
 	var next atomic.Int64
 	work := func() {
+		pen := &pen{}
 		for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
-			f(i)
+			f(i, pen)
 		}
 	}
 	var wait sync.WaitGroup
@@ -202,33 +206,37 @@ func (l *layout) runs() []run {
 
 // A plan is a sheet before it is drawn.
 type plan struct {
-	frame  frame
+	frame  *frame
 	print  int
 	places []Place
 }
 
 // packRun puts the drawings of a run on sheets: all in the first frame that
 // every one of them fits, if there is one.
-func (l *layout) packRun(r run, frames []frame) (plans []plan) {
+func (l *layout) packRun(r run, frames *frames) (plans []plan) {
 	rest := r.items
-	for k := range frames {
-		if fit, _ := divide(rest, frames[k]); len(fit) == len(rest) {
-			return l.plans(r.print, rest, frames[k:])
+	for k := 0; ; k++ {
+		f, ok := frames.at(k)
+		if !ok {
+			break
+		}
+		if fit, _ := divide(rest, f); len(fit) == len(rest) {
+			return l.plans(r.print, rest, f, frames.lower(k))
 		}
 	}
-	for k := range frames {
+	for k := range frames.made {
 		var fit []item
-		fit, rest = divide(rest, frames[k])
-		plans = append(plans, l.plans(r.print, fit, frames[k:k+1])...)
+		fit, rest = divide(rest, &frames.made[k])
+		plans = append(plans, l.plans(r.print, fit, &frames.made[k], nil)...)
 	}
 	for i := range rest {
-		l.tooLarge(&rest[i], frames)
+		l.tooLarge(&rest[i], frames.made)
 	}
 	return plans
 }
 
 // divide parts items into those that fit a frame and the rest.
-func divide(items []item, f frame) (fit, rest []item) {
+func divide(items []item, f *frame) (fit, rest []item) {
 	for _, it := range items {
 		if _, ok := it.turnFor(f.room.w(), f.room.h()); ok {
 			fit = append(fit, it)
@@ -239,37 +247,36 @@ func divide(items []item, f frame) (fit, rest []item) {
 	return fit, rest
 }
 
-// plans packs items, all of which fit the first frame. Only where it saves a
-// sheet is the low head used, are they turned by a quarter, nested, or turned by
-// any angle.
-func (l *layout) plans(print int, items []item, frames []frame) (plans []plan) {
+// plans packs items, all of which fit a frame. Only where it saves a sheet is
+// the one with a lower head used, if there is one, are they turned by a quarter,
+// nested, or turned by any angle.
+func (l *layout) plans(print int, items []item, first *frame, lower func() *frame) (plans []plan) {
 	if len(items) == 0 {
 		return nil
 	}
-	least := leastSheets(items, frames[0])
-	best, sheets := frames[0], [][]Place(nil)
-	try := func(f frame, pack func(at pos, w, h length) [][]Place) {
-		if sheets != nil && len(sheets) <= least {
-			return
+	least := leastSheets(items, first)
+	best, sheets := first, [][]Place(nil)
+	done := func() bool { return sheets != nil && len(sheets) <= least }
+	try := func(pack func(at pos, w, h length) [][]Place) {
+		for _, frame := range [...]func() *frame{func() *frame { return first }, lower} {
+			if done() || frame == nil {
+				return
+			}
+			f := frame()
+			if f == nil {
+				return
+			}
+			if s := pack(pos{X: f.room.x0, Y: f.room.y0}, f.room.w(), f.room.h()); s != nil && (sheets == nil || len(s) < len(sheets)) {
+				best, sheets = f, s
+			}
 		}
-		if s := pack(pos{X: f.room.x0, Y: f.room.y0}, f.room.w(), f.room.h()); s != nil && (sheets == nil || len(s) < len(sheets)) {
-			best, sheets = f, s
-		}
-	}
-	two := frames[:1]
-	if len(frames) > 1 && !frames[0].compact && frames[1].compact {
-		two = frames[:2]
 	}
 	for _, quarter := range [...]bool{false, true} {
-		for _, f := range two {
-			try(f, func(at pos, w, h length) [][]Place { return pack(items, at, w, h, quarter) })
-		}
+		try(func(at pos, w, h length) [][]Place { return pack(items, at, w, h, quarter) })
 	}
 	if len(items) <= nestLimit {
 		for _, turns := range [...]func(*item) []float64{quarterTurns, anyTurns} {
-			for _, f := range two {
-				try(f, func(at pos, w, h length) [][]Place { return nest(items, at, w, h, turns) })
-			}
+			try(func(at pos, w, h length) [][]Place { return nest(items, at, w, h, turns) })
 		}
 	}
 	for _, places := range sheets {
@@ -279,7 +286,7 @@ func (l *layout) plans(print int, items []item, frames []frame) (plans []plan) {
 }
 
 // leastSheets is how many sheets the items' areas need at least.
-func leastSheets(items []item, f frame) int {
+func leastSheets(items []item, f *frame) int {
 	var sum length
 	for _, it := range items {
 		sum += area(it.line)
@@ -288,7 +295,7 @@ func leastSheets(items []item, f frame) int {
 }
 
 // page draws a sheet, all but its version mark.
-func (l *layout) page(p *plan, n, of int) (Sheet, []problem.Problem) {
+func (l *layout) page(p *plan, n, of int, pen *pen) (Sheet, []problem.Problem) {
 	size := l.sized.Finished.Exact()
 	number := strconv.Itoa(n)
 	s := Sheet{Print: p.print, Places: p.places, Page: drawing.Page{
@@ -296,9 +303,9 @@ func (l *layout) page(p *plan, n, of int) (Sheet, []problem.Problem) {
 		Title: l.title + ": " + l.block.Title + ", " + size + ", sheet " + number + " of " + strconv.Itoa(of),
 		Size:  l.paper.Paper,
 	}}
-	pen := &pen{}
+	pen.turn()
 	if !l.unseen {
-		head := append(l.varying(&p.frame, &s, pen), l.number(n, of, p.print))
+		head := append(l.varying(p.frame, &s, pen), l.number(n, of, p.print))
 		s.Page.Items = append(s.Page.Items, p.frame.fixed, &drawing.Group{ID: "head", Class: "head", Items: head})
 	}
 	sections := make([]*section, len(p.places))

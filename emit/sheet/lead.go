@@ -10,7 +10,7 @@ import (
 
 // leaders sets in the allowance the labels of spaces too tiny for their number,
 // with a leader to each.
-func (l *layout) leaders(s *section) (items []drawing.Item) {
+func (l *layout) leaders(items []drawing.Item, s *section) []drawing.Item {
 	for i := range s.spaces {
 		sp := &s.spaces[i]
 		if sp.placed {

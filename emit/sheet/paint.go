@@ -15,32 +15,35 @@ func (l *layout) paint(s *section) *drawing.Group {
 		sp := &s.spaces[i]
 		s.labelSpace(sp, i, &l.words[sp.piece.Fabric])
 	}
-	seams, runs := make([]drawing.Item, 0, 3*len(s.spaces)+64), make([]drawing.Item, 0, 16)
+	pen := s.pen
+	items, runs, texts := append(pen.painted[:0], l.tints(s)...), pen.runs[:0], pen.text[:0]
 	s.seams(func(a, b, beyondA, beyondB pos) {
-		seams = append(seams, s.pen.Stroke(drawing.SewingLine, a, b))
+		items = append(items, pen.Stroke(drawing.SewingLine, a, b))
 		if a != beyondA {
-			runs = append(runs, s.pen.Stroke(drawing.RunOnLine, a, beyondA))
+			runs = append(runs, pen.Stroke(drawing.RunOnLine, a, beyondA))
 		}
 		if b != beyondB {
-			runs = append(runs, s.pen.Stroke(drawing.RunOnLine, b, beyondB))
+			runs = append(runs, pen.Stroke(drawing.RunOnLine, b, beyondB))
 		}
 	})
-	items := append(append(l.tints(s), seams...), s.pen.Outline(drawing.OutlineLine, s.outline, drawing.NoColour))
-	items = append(append(items, runs...), s.pen.Outline(drawing.CuttingLine, s.cut.at, drawing.NoColour))
+	items = append(items, pen.Outline(drawing.OutlineLine, s.outline, drawing.NoColour))
+	items = append(append(items, runs...), pen.Outline(drawing.CuttingLine, s.cut.at, drawing.NoColour))
 	extras, extraTexts := l.extras(s)
-	items = append(append(items, extras...), l.marks(s)...)
-	texts := l.markLetters(s)
-	texts = append(texts, l.partners(s)...)
+	items = append(items, extras...)
+	items = l.marks(items, s)
+	texts = l.markLetters(append(texts, extraTexts...), s)
+	texts = l.partners(texts, s)
 	texts = append(texts, l.nameSection(s)...)
-	texts = append(append(texts, l.leaders(s)...), l.lists(s)...)
-	items = append(append(items, extraTexts...), texts...)
+	texts = append(l.leaders(texts, s), l.lists(s)...)
+	items = append(items, texts...)
 	for i := range s.spaces {
 		if g := paintSpace(s, i); g != nil {
 			items = append(items, g)
 		}
 	}
 	items = append(items, l.placements(s, items)...)
-	return &drawing.Group{ID: "section-" + s.id, Class: "section", Items: items}
+	pen.painted, pen.runs, pen.text = items, runs, texts
+	return &drawing.Group{ID: "section-" + s.id, Class: "section", Items: pen.kept(items)}
 }
 
 // tints paints the fabrics' colours very pale below the lines, where the pattern

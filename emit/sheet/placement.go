@@ -30,7 +30,7 @@ func (l *layout) placements(s *section, items []drawing.Item) (lines []drawing.I
 		}
 		from := along(a, side, s.allowance)
 		for _, g := range within(s.cut.at, from, u, -s.allowance, dist(a, b)+s.allowance) {
-			for _, free := range clear(from, u, g, texts) {
+			for _, free := range besides(from, u, g, texts) {
 				lines = append(lines, s.pen.Stroke(drawing.PlaceLine, along(from, u, free.from), along(from, u, free.to)))
 			}
 		}
@@ -75,8 +75,8 @@ const textClear = 0.4 * pattern.Millimetre
 // leastPlacement is the shortest line worth drawing: three dashes.
 const leastPlacement = 5 * pattern.Millimetre
 
-// clear takes the stretches that run through texts out of one.
-func clear(at, dir pos, g gap, texts []drawing.Reach) []gap {
+// besides takes the stretches that run through texts out of one.
+func besides(at, dir pos, g gap, texts []drawing.Reach) []gap {
 	out := []gap{g}
 	for _, r := range texts {
 		box := []pos{{X: r.X0 - textClear, Y: r.Y0 - textClear}, {X: r.X1 + textClear, Y: r.Y0 - textClear},

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"seamwright/compiler/pattern"
+	"seamwright/emit/drawing"
 )
 
 // A section is one drawing where it lies on its page, reversed.
@@ -64,21 +65,15 @@ func (p Place) Motion() func(pattern.Pos) pattern.Pos {
 func (l *layout) lay(index int, place Place, pen *pen) *section {
 	d := &l.sized.Drawings[index]
 	s := &section{d: d, index: index, id: identity(d, index), move: place.Motion(), allowance: l.p.Settings.Allowance, pen: pen}
-	all := make([]pos, 0, len(d.Outline)+5*len(d.Pieces))
-	s.outline, all = moved(all, d.Outline, s.move)
+	s.outline = s.moved(d.Outline)
 	s.cut, s.extra = l.contours(index, s.outline)
-	s.spaces = make([]space, len(d.Pieces))
-	outer := make([]bool, cap(all)-len(all))
+	s.spaces = drawing.Take(&pen.spaces, len(d.Pieces))
 	for i := range d.Pieces {
-		sp := &s.spaces[i]
-		sp.piece = &d.Pieces[i]
-		sp.polygon, all = moved(all, sp.piece.Polygon, s.move)
-		n := len(sp.polygon)
-		if len(outer) < n {
-			outer = make([]bool, n)
-		}
-		sp.outer, outer = outer[:n:n], outer[n:]
-		s.findSides(sp)
+		piece := &d.Pieces[i]
+		outer := drawing.Take(&pen.outer, len(piece.Polygon))
+		clear(outer)
+		s.spaces[i] = space{piece: piece, polygon: s.moved(piece.Polygon), outer: outer}
+		s.findSides(&s.spaces[i])
 	}
 	return s
 }
@@ -92,6 +87,15 @@ func identity(d *pattern.Drawing, index int) string {
 		}
 	}
 	return d.Name
+}
+
+// moved puts points on the page.
+func (s *section) moved(ps []pos) []pos {
+	out := s.pen.Points(len(ps))
+	for i, p := range ps {
+		out[i] = s.move(p)
+	}
+	return out
 }
 
 func moved(buf, ps []pos, move func(pos) pos) (out, rest []pos) {

@@ -32,11 +32,14 @@ const (
 // tickRoom is kept free on both sides of a line that crosses the allowance.
 const tickRoom = 0.7 * pattern.Millimetre
 
+// usualGaps are as many as most edges have.
+const usualGaps = 8
+
 // newStrips opens the allowance along every edge: between the corners, but for
 // the match marks and the sewing lines that run on through it.
 func (s *section) newStrips() {
 	n := len(s.outline)
-	s.strips = make([]strip, n)
+	s.strips = drawing.Take(&s.pen.strips, n)
 	for i, a := range s.outline {
 		b := s.outline[(i+1)%n]
 		st := &s.strips[i]
@@ -48,7 +51,7 @@ func (s *section) newStrips() {
 		if s.allowance < leastStrip {
 			continue
 		}
-		st.free = append(make([]gap, 0, 4), gap{from + tickRoom, to - tickRoom})
+		st.free = append(drawing.Take(&s.pen.gaps, usualGaps)[:0], gap{from + tickRoom, to - tickRoom})
 		for _, m := range s.d.Edges[i].Marks {
 			t := dot(sub(s.move(m.At), a), st.dir)
 			st.block(t, t)

@@ -34,7 +34,12 @@ func (l *layout) tooLarge(it *item, frames []frame) {
 		larger := *l
 		larger.paper = p
 		larger.paper.Margin = l.paper.Margin
-		for _, f := range larger.frames() {
+		frames := larger.frames()
+		for k := range ways {
+			f, some := frames.at(k)
+			if !some {
+				break
+			}
 			if _, ok := it.turnFor(f.room.w(), f.room.h()); ok {
 				help += "; or print on a larger sheet: sheet " + p.Name + ", or --sheet " + p.Name + " for once"
 				l.tooLargeFor(d, it, room, help)

@@ -1,10 +1,8 @@
 package sheet
 
 import (
-	"encoding/binary"
-	"hash"
-	"hash/crc64"
 	"math"
+	"slices"
 
 	"seamwright/compiler/pattern"
 	"seamwright/emit/drawing"
@@ -27,17 +25,21 @@ const markGrain = 0.01 * pattern.Millimetre
 const markTip = 1e-4
 
 // versionMark is computed from what is printed on the sheets, all of it: lines,
-// numbers, words. A correction in a comment of the text leaves it alone. The sum
-// guards against accident, not malice, so it is one that costs no start-up time.
-func versionMark(sheets []Sheet) string {
-	m := marker{seen: map[*drawing.Group]bool{}, sum: crc64.New(crc64.MakeTable(crc64.ECMA)), buf: make([]byte, 0, 4096)}
+// numbers, words. A correction in a comment of the text leaves it alone. The tallies
+// of the sheets are taken as they are drawn.
+func versionMark(sheets []Sheet, tallies []tally) string {
+	var all tally
+	var seen []*drawing.Group // few: the heads that there are
 	for i := range sheets {
-		m.length(sheets[i].Page.Size.W)
-		m.length(sheets[i].Page.Size.H)
-		m.items(sheets[i].Page.Items)
+		all.add(uint64(tallies[i]))
+		for _, item := range sheets[i].Page.Items {
+			if g, ok := item.(*drawing.Group); ok && g.Shared && !slices.Contains(seen, g) {
+				seen = append(seen, g)
+				all.items(g.Items)
+			}
+		}
 	}
-	m.sum.Write(m.buf)
-	bits := m.sum.Sum64()
+	bits := uint64(all)
 	out := make([]byte, markLength)
 	for i := range out {
 		out[i] = markAlphabet[bits>>59]
@@ -46,52 +48,59 @@ func versionMark(sheets []Sheet) string {
 	return string(out)
 }
 
-type marker struct {
-	seen map[*drawing.Group]bool
-	sum  hash.Hash64
-	buf  []byte
+// A tally stands for what is drawn. It guards against accident, not malice, and a
+// large block has a hundred thousand strokes, so it costs little: numbers are
+// mixed in by multiplication, as in hashing (Knuth, The Art of Computer
+// Programming 3, 6.4).
+type tally uint64
+
+func (s *tally) add(v uint64) {
+	const golden = 0x9E3779B97F4A7C15 // 2^64 divided by the golden ratio
+	*s = (*s ^ tally(v)) * golden
+	*s ^= *s >> 32
 }
 
-func (m *marker) items(items []drawing.Item) {
+func (s *tally) items(items []drawing.Item) {
 	for _, item := range items {
 		switch item := item.(type) {
 		case *drawing.Path:
-			m.number('p', int64(item.Style), int64(item.Fill), int64(len(item.Points)))
-			m.length(item.Circle)
+			s.add(uint64(item.Style)<<48 ^ uint64(uint32(item.Fill)) ^ uint64(len(item.Points))<<32)
+			s.length(item.Circle)
 			for _, p := range item.Points {
-				m.length(p.X)
-				m.length(p.Y)
+				s.length(p.X)
+				s.length(p.Y)
 			}
 		case *drawing.Text:
-			m.number('t', int64(len(item.Text)), int64(item.Anchor), int64(math.Round(item.Turn*100)))
-			m.buf = append(m.buf, item.Text...)
-			m.length(item.At.X)
-			m.length(item.At.Y)
-			m.length(item.Size)
+			s.words(item.Text)
+			s.add(uint64(item.Anchor)<<32 ^ uint64(int64(math.Round(item.Turn*100))))
+			s.length(item.At.X)
+			s.length(item.At.Y)
+			s.length(item.Size)
 		case *drawing.Group:
-			m.number('g', int64(len(item.Items)))
-			if item.Shared { // the same on many pages, and its name stands for it
-				m.buf = append(m.buf, item.ID...)
-				if m.seen[item] {
-					continue
-				}
-				m.seen[item] = true
+			s.add(uint64(len(item.Items)))
+			if item.Shared { // the same on many sheets, and its name stands for it
+				s.words(item.ID)
+			} else {
+				s.items(item.Items)
 			}
-			m.items(item.Items)
-		}
-		if len(m.buf) > 4000 {
-			m.sum.Write(m.buf)
-			m.buf = m.buf[:0]
 		}
 	}
 }
 
-func (m *marker) number(vs ...int64) {
-	for _, v := range vs {
-		m.buf = binary.LittleEndian.AppendUint32(m.buf, uint32(v))
+func (s *tally) words(text string) {
+	s.add(uint64(len(text)))
+	for len(text) >= 8 {
+		s.add(uint64(text[0]) | uint64(text[1])<<8 | uint64(text[2])<<16 | uint64(text[3])<<24 |
+			uint64(text[4])<<32 | uint64(text[5])<<40 | uint64(text[6])<<48 | uint64(text[7])<<56)
+		text = text[8:]
 	}
+	last := uint64(0)
+	for i := range len(text) {
+		last = last<<8 | uint64(text[i])
+	}
+	s.add(last)
 }
 
-func (m *marker) length(l length) {
-	m.buf = binary.LittleEndian.AppendUint32(m.buf, uint32(int64(math.Round(float64(l/markGrain)+markTip))))
+func (s *tally) length(l length) {
+	s.add(uint64(int64(math.Floor(float64(l/markGrain) + 0.5 + markTip))))
 }
