@@ -33,7 +33,7 @@ func fix(l pattern.Length) (v int64, ok bool) {
 // digit differently.
 func round(steps float64) int64 {
 	const tie = 1e-7
-	return int64(math.Round(steps + tie))
+	return int64(math.Floor(steps + (0.5 + tie)))
 }
 
 // appendFixed appends v/10^decimals without needless zeros: "12.5", "-.3", "0".
@@ -41,6 +41,9 @@ func round(steps float64) int64 {
 func appendFixed(b []byte, v int64, decimals int) []byte {
 	if v < 0 {
 		b, v = append(b, '-'), -v
+	}
+	if v < 1000*100 && decimals == 2 { // a coordinate on usual paper
+		return appendHundredths(b, uint32(v))
 	}
 	for decimals > 0 && v%10 == 0 {
 		v /= 10
@@ -61,6 +64,26 @@ func appendFixed(b []byte, v int64, decimals int) []byte {
 		return append(b, '0')
 	}
 	return append(b, buf[i:]...)
+}
+
+// appendHundredths is appendFixed for less than 1000 and two decimals.
+func appendHundredths(b []byte, v uint32) []byte {
+	whole, part := v/100, v%100
+	switch {
+	case whole >= 100:
+		b = append(b, byte('0'+whole/100), byte('0'+whole/10%10), byte('0'+whole%10))
+	case whole >= 10:
+		b = append(b, byte('0'+whole/10), byte('0'+whole%10))
+	case whole > 0 || part == 0:
+		b = append(b, byte('0'+whole))
+	}
+	switch {
+	case part == 0:
+		return b
+	case part%10 == 0:
+		return append(b, '.', byte('0'+part/10))
+	}
+	return append(b, '.', byte('0'+part/10), byte('0'+part%10))
 }
 
 // appendNext appends a number that follows another in path data: a sign parts

@@ -9,6 +9,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -228,4 +229,32 @@ func BenchmarkRender(b *testing.B) {
 		Render(p)
 	}
 	b.ReportMetric(float64(len(out))/spaces, "bytes/space")
+}
+
+// Numbers are those of the standard library, without needless zeros.
+func TestNumbersAsTheStandardLibraryWritesThem(t *testing.T) {
+	want := func(v int64, decimals int) string {
+		s := strconv.FormatFloat(float64(v)/math.Pow10(decimals), 'f', decimals, 64)
+		if strings.Contains(s, ".") {
+			s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+		}
+		if rest, ok := strings.CutPrefix(s, "0."); ok {
+			return "." + rest
+		}
+		if rest, ok := strings.CutPrefix(s, "-0."); ok {
+			return "-." + rest
+		}
+		return s
+	}
+	check := func(v int64, decimals int) {
+		if got := string(appendFixed(nil, v, decimals)); got != want(v, decimals) {
+			t.Fatalf("%d of %d decimals is written %s, not %s", v, decimals, got, want(v, decimals))
+		}
+	}
+	for v := int64(-101_000); v < 101_000; v++ {
+		check(v, 2)
+	}
+	rapid.Check(t, func(rt *rapid.T) {
+		check(rapid.Int64Range(-1e9, 1e9).Draw(rt, "v"), rapid.IntRange(0, 5).Draw(rt, "decimals"))
+	})
 }
