@@ -80,6 +80,7 @@ func block(s *pattern.Sized, each func([]drawing.Item, *drawing.Pen, *pattern.Pi
 	style := lines(s)
 	return &Figure{bounds: boxOf(s.Outline), draw: func(f frame) (items []drawing.Item) {
 		pen := &drawing.Pen{}
+		items = make([]drawing.Item, 0, len(s.Copies)+s.Figures.Pieces)
 		eachPiece(s, pen, func(piece *pattern.Piece, polygon []pos) {
 			items = each(items, pen, piece, f.onPage(polygon), style)
 		})
