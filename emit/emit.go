@@ -101,6 +101,7 @@ type work struct {
 	room     room
 	store    *pdf.Store
 	cloth    []func() [][]table.Cloth // of each quilt, worked out once
+	quilted  []booklet.Quilt          // those that are laid out
 }
 
 func (o *Options) wants(kind string) bool {
@@ -240,6 +241,7 @@ func sheetFile(i int) string { return "sheet-" + strconv.Itoa(i+1) + ".svg" }
 // write makes the files.
 func (w *work) write() []Output {
 	f := &files{}
+	w.layOut()
 	var said *words.Catalogue
 	if w.options.binds() || w.options.shows() || w.options.copies() || w.options.pads(w.p) {
 		said = w.words()
@@ -280,7 +282,7 @@ func (w *work) write() []Output {
 				parts := booklet.Parts{Pattern: w.p, Block: block, Sized: sized, Cuts: cuts, Words: said}
 				f.add(sub+"/summary.png", func() []byte { return dots(booklet.Summary(parts), w.options.Width) })
 			}
-			parts := booklet.Parts{Pattern: w.p, Block: block, Sized: sized, Sheets: &w.sets[b][s], Cuts: cuts, Words: said, Pictures: w.pictures}
+			parts := booklet.Parts{Pattern: w.p, Block: block, Sized: sized, Sheets: &w.sets[b][s], Cuts: cuts, Words: said, Pictures: w.pictures, Quilts: w.quilted}
 			if w.options.binds() {
 				f.add(sub+"/booklet.pdf", func() []byte { return w.booklet(parts) })
 			}

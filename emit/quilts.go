@@ -6,20 +6,29 @@ import (
 	"sync"
 
 	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet"
 	"seamwright/emit/diagram"
 	"seamwright/emit/table"
 )
 
-// quilts makes the files of every quilt that is laid out: pictures, what is cut
-// beside its blocks, and the cloth of the whole.
-func (w *work) quilts(f *files) {
+// layOut gets the cloth of every quilt ready to be worked out, once for all that
+// tell of it.
+func (w *work) layOut() {
 	for i := range w.p.Quilts {
 		q := &w.p.Quilts[i]
 		cloth := sync.OnceValue(func() [][]table.Cloth { return table.QuiltCloth(w.p, q.Layout) })
 		w.cloth = append(w.cloth, cloth)
-		if q.Layout == nil {
-			continue
+		if q.Layout != nil {
+			w.quilted = append(w.quilted, booklet.Quilt{Of: q, Cloth: cloth})
 		}
+	}
+}
+
+// quilts makes the files of every quilt that is laid out: pictures, what is cut
+// beside its blocks, and the cloth of the whole.
+func (w *work) quilts(f *files) {
+	for i := range w.quilted {
+		q, cloth := w.quilted[i].Of, w.quilted[i].Cloth
 		folder := f.unique(safeName("quilt-" + q.Title))
 		if w.options.wants("diagrams") {
 			for _, picture := range diagram.Quilts(w.p, q) {

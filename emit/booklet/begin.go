@@ -33,16 +33,18 @@ func (m *maker) begin() {
 
 func (m *maker) tools() {
 	m.Heading(m.say("tools"))
-	paper := ""
+	for _, text := range m.toolWords() {
+		m.Item("-", text)
+	}
+}
+
+// toolWords name what is needed; a pad is the paper.
+func (m *maker) toolWords() []string {
+	all := []string{m.say("tools_machine"), m.say("tools_needle")}
 	if !m.printed {
-		paper = m.say("tools_paper")
+		all = append(all, m.say("tools_paper"))
 	}
-	for _, text := range [...]string{m.say("tools_machine"), m.say("tools_needle"), paper,
-		m.say("tools_cutter", "allowance", m.allowance()), m.say("tools_iron"), m.say("tools_pins")} {
-		if text != "" {
-			m.Item("-", text)
-		}
-	}
+	return append(all, m.say("tools_cutter", "allowance", m.allowance()), m.say("tools_iron"), m.say("tools_pins"))
 }
 
 // fabrics is the key to the fabrics, a box for a snip of each.

@@ -23,6 +23,7 @@ type Parts struct {
 	Cuts     *table.Cuts
 	Words    *words.Catalogue
 	Pictures []Picture // of the author
+	Quilts   []Quilt   // those that are laid out
 
 	// Early is told of every page that is complete but for its foot, and may take
 	// its items away; the foot is drawn over it. Nil for nobody.
@@ -58,6 +59,7 @@ func Make(parts Parts) []pdf.Page {
 		m.sewing()
 		m.trimming()
 		m.joining()
+		m.quilts()
 		m.coloring()
 		m.fullSize()
 	})

@@ -75,7 +75,7 @@ func (m *maker) checkFigures() {
 	}
 	for i := range m.Pattern.Pads {
 		if pad := &m.Pattern.Pads[i]; pad.Holds(m.Block, m.Sized) && total > 0 {
-			add(m.count("pad_blocks", pad.Copies), fmt.Sprintf("%d x %d + %d = %d", pad.Copies, total, pad.Spare, pad.Copies*total+pad.Spare))
+			add(m.count("blocks", pad.Copies), fmt.Sprintf("%d x %d + %d = %d", pad.Copies, total, pad.Spare, pad.Copies*total+pad.Spare))
 		}
 	}
 	m.Table(t)

@@ -9,6 +9,7 @@ import (
 	"seamwright/emit/diagram"
 	"seamwright/emit/drawing"
 	"seamwright/emit/flow"
+	"seamwright/emit/table"
 )
 
 // cover is the first page: what it is, what it looks like, whose it is.
@@ -83,8 +84,12 @@ func (m *maker) glance() {
 		"points", strconv.Itoa(f.Points), "narrowest", m.length(f.Narrowest)))
 	m.Text(m.say("skill", "grade", m.say("grade_"+strconv.Itoa(grade(f)+1))))
 	m.Note(m.skillRule())
-	m.areas()
-	m.tools()
+	m.cloth()
+	for _, q := range m.mine() {
+		m.quiltGlance(q)
+	}
+	m.Bold(m.say("tools"))
+	m.Note(strings.Join(m.toolWords(), " "))
 }
 
 // A limit is how far a grade of skill reaches.
@@ -126,6 +131,48 @@ func (m *maker) skillRule() string {
 		fill = append(fill, "grade"+n, m.say("grade_"+n))
 	}
 	return m.say("skill_rule", fill...)
+}
+
+// cloth tells what is bought for the block; where the pattern reckons no cloth, the
+// area of the patches of each fabric.
+func (m *maker) cloth() {
+	how, all := m.Cuts.Buying(m.Pattern, m.Block, m.Sized, m.Words)
+	if how == "" {
+		m.areas()
+		return
+	}
+	t := &flow.Table{Columns: []flow.Column{{Head: m.say("fabric"), Share: 3}, {Head: m.say("value"), Share: 1}, {Head: m.say("cloth_to_buy"), Share: 3}}}
+	for i := range all {
+		f := &m.Pattern.Fabrics[all[i].Fabric]
+		t.Rows = append(t.Rows, []string{f.Words, m.value(f), all[i].Words})
+	}
+	t.Swatch = func(row int, at pattern.Pos, side pattern.Length) []drawing.Item {
+		return diagram.Swatch(&m.Pattern.Fabrics[all[row].Fabric], at, side)
+	}
+	m.Table(t)
+	m.Note(how)
+}
+
+// quiltGlance tells of a quilt what somebody wants to know before they begin it.
+func (m *maker) quiltGlance(q Quilt) {
+	m.Bold(m.say("quilt_glance", "title", q.Of.Title, "size", m.around(q.Of.Layout.Size), "blocks", m.count("blocks", len(q.Of.Layout.Placed))))
+	cloth := q.Cloth()
+	if len(cloth) == 0 {
+		return
+	}
+	how, all := table.QuiltBuying(m.Pattern, cloth[0], m.Words)
+	if how == "" {
+		return
+	}
+	t := &flow.Table{Columns: []flow.Column{{Head: m.say("fabric"), Share: 3}, {Head: m.say("value"), Share: 1}, {Head: m.say("cloth_to_buy"), Share: 3}}}
+	for i := range all {
+		dress := &cloth[0][i].Dress
+		t.Rows = append(t.Rows, []string{dress.Words, m.value(&pattern.Fabric{Value: dress.Value}), all[i].Words})
+	}
+	t.Swatch = func(row int, at pattern.Pos, side pattern.Length) []drawing.Item {
+		return diagram.Swatch(&pattern.Fabric{Colour: cloth[0][row].Dress.Colour}, at, side)
+	}
+	m.Table(t)
 }
 
 // areas tells the cloth in the patches of each fabric.

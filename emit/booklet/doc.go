@@ -13,6 +13,7 @@
 //	reading  what the lines of a sheet mean
 //	sewing   one section in full, the others as strips, trimming
 //	joining  joins in order, turns, pressing, paper
+//	quilt    the quilts that the block is for: picture, cutting, cloth, sewing order
 //	together one booklet for several sizes
 //	sheets   pages to use: to color in, at full size, what to print
 //

@@ -43,8 +43,16 @@ func (m *maker) joining() {
 
 // apart shows the sections where they belong.
 func (m *maker) apart() {
-	numbered := true
-	m.Picture(min(3*pattern.Inch, m.Height()/2), func(at pattern.Pos, size pattern.Size) []drawing.Item {
+	// What follows belongs to it: few pieces are read in a smaller picture.
+	const (
+		few           = 16
+		small, height = 2.2 * pattern.Inch, 3 * pattern.Inch
+	)
+	numbered, high := true, pattern.Length(height)
+	if m.Sized.Figures.Pieces <= few {
+		high = small
+	}
+	m.Picture(min(high, m.Height()/2), func(at pattern.Pos, size pattern.Size) []drawing.Item {
 		var items []drawing.Item
 		items, numbered = diagram.Apart(m.Sized, at, size)
 		return items

@@ -105,7 +105,7 @@ func (m *maker) padCover(pad *pattern.Pad, sheets int) {
 	figure := diagram.Values(m.Pattern, m.Sized)
 	m.Picture(min(m.Width()*pattern.Length(figure.Proportion()), m.Height()/2), figure.In)
 	m.Note(m.say("from_front"))
-	blocks := m.count("pad_blocks", pad.Copies)
+	blocks := m.count("blocks", pad.Copies)
 	m.Bold(m.say("pad_holds", "blocks", blocks, "spare", m.count("pad_spare", pad.Spare), "sheets", strconv.Itoa(sheets)))
 	if pad.Loose {
 		m.Text(m.say("pad_loose"))

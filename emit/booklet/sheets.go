@@ -24,22 +24,38 @@ func (m *maker) coloring() {
 func (m *maker) fullSize() {
 	figure := diagram.Full(m.Sized, m.Pattern.Settings.Allowance)
 	size := figure.Size()
-	const words = 1.6 * pattern.Inch // of the first page
-	room := pattern.Size{W: m.Width(), H: max(m.Height()-words, m.Height()/2)}
-	across := int(math.Ceil(float64(size.W/room.W) - 1e-9))
-	down := int(math.Ceil(float64(size.H/room.H) - 1e-9))
+	const (
+		words  = 1.6 * pattern.Inch // of the first page
+		titled = 0.3 * pattern.Inch // of these, what a heading saves
+		note   = 0.25 * pattern.Inch
+	)
+	pages := func(all, one pattern.Length) int { return int(math.Ceil(float64(all/one) - 1e-9)) }
+	across, down := pages(size.W, m.Width()), pages(size.H, max(m.Height()-words, m.Height()/2))
+	apart := across * pages(size.H, m.Height()-note) // where the words stand on the page before
+	alone := apart+1 < across*down
+	if alone {
+		down = apart / across
+	}
 	tile := pattern.Size{W: size.W / pattern.Length(across), H: size.H / pattern.Length(down)}
-	m.Break()
-	m.Chapter(m.say("full_size"))
+	if alone { // on the page before, where there is room
+		m.Need(words - titled)
+		m.Heading(m.say("full_size"))
+	} else {
+		m.Break()
+		m.Chapter(m.say("full_size"))
+	}
 	m.Text(m.say("full_size_intro"))
 	if across*down > 1 {
-		m.Text(m.say("full_size_tiles", "n", strconv.Itoa(across*down), "across", strconv.Itoa(across), "down", strconv.Itoa(down)))
+		m.Text(m.say("full_size_tiles", "n", strconv.Itoa(across*down), "across", strconv.Itoa(across)))
 	}
 	whole := drawing.NewWide(figure.True(pattern.Pos{}))
 	for row := range down {
 		for column := range across {
-			if row+column > 0 {
+			if row+column > 0 || alone {
 				m.Break()
+			}
+			if row+column == 0 {
+				m.Name(m.say("full_size"))
 			}
 			if across*down > 1 {
 				m.Note(m.say("full_size_at", "row", strconv.Itoa(row+1), "column", strconv.Itoa(column+1)))
@@ -71,6 +87,10 @@ func (m *maker) printing(before int) {
 	m.Text(m.say("printing_one"))
 	t := &flow.Table{Columns: []flow.Column{{Head: m.say("printing_page"), Share: 1.5}, {Head: m.say("printing_times"), Share: 1.5},
 		{Head: m.say("printing_sheet"), Share: 1.5}, {Head: m.say("printing_sections"), Share: 5}}}
+	quilts := m.forQuilts()
+	for _, q := range quilts {
+		t.Columns = append(t.Columns, flow.Column{Head: m.say("quilt_sheets", "title", q.title), Share: 1.8})
+	}
 	total := 0
 	for i := 0; i < len(sheets); {
 		end := i + 1
@@ -84,11 +104,18 @@ func (m *maker) printing(before int) {
 			}
 			total += sheets[k].Print
 		}
-		t.Rows = append(t.Rows, []string{m.span(before+i+1, before+end), m.count("times", sheets[i].Print), m.span(i+1, end), strings.Join(names, ", ")})
+		row := []string{m.span(before+i+1, before+end), m.count("times", sheets[i].Print), m.span(i+1, end), strings.Join(names, ", ")}
+		for _, q := range quilts {
+			row = append(row, m.count("times", q.blocks*sheets[i].Print))
+		}
+		t.Rows = append(t.Rows, row)
 		i = end
 	}
 	m.Table(t)
 	m.Text(m.count("printing_sum", total))
+	if len(quilts) > 0 {
+		return
+	}
 	most := 0 // the sheet that is printed most often shows best what is meant
 	for i := range sheets {
 		if sheets[i].Print > sheets[most].Print {
@@ -96,6 +123,24 @@ func (m *maker) printing(before int) {
 		}
 	}
 	m.Text(m.say("printing_more", "page", strconv.Itoa(before+most+1), "times", strconv.Itoa(12*sheets[most].Print)))
+}
+
+// A printing is how many blocks of a quilt are sewn from the sheets.
+type printing struct {
+	title  string
+	blocks int
+}
+
+// forQuilts lists the quilts that the print list counts sheets for, as many as its
+// table has room for. Reversed blocks are not sewn from these sheets.
+func (m *maker) forQuilts() (all []printing) {
+	const most = 2
+	for _, q := range m.mine() {
+		if n, reversed := m.times(q.Of); n > reversed && len(all) < most {
+			all = append(all, printing{q.Of.Title, n - reversed})
+		}
+	}
+	return all
 }
 
 // span names one page or a range of them.

@@ -60,6 +60,7 @@ func (c *sized) set(before int, own bool) {
 			c.joining()
 			c.several = false
 		}
+		c.quilts()
 		c.fullSize()
 	})
 	c.list = c.maker.text(func() { c.printing(before + c.text.Count() + 1) })

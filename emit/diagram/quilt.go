@@ -24,7 +24,7 @@ func Quilts(p *pattern.Pattern, q *pattern.Quilt) (all []Picture) {
 	return all
 }
 
-// quilt is the whole quilt from the front. Its binding is drawn as a line.
+// quilt is the whole quilt from the front, with a key to its cloths.
 func quilt(said *words.Catalogue, p *pattern.Pattern, q *pattern.Quilt, way *pattern.Colorway) *drawing.Page {
 	l := q.Layout
 	title := drawing.Clean(q.Title)
@@ -37,63 +37,91 @@ func quilt(said *words.Catalogue, p *pattern.Pattern, q *pattern.Quilt, way *pat
 	pic.y += 4 * pattern.Point
 	pic.words(shows + "  " + said.Say("finishes", "sizes", strings.ReplaceAll(measures(l.Size, p.Settings.Metric), ".", said.Say("decimal_mark"))))
 	pic.y += 6 * pattern.Point
+	figure, whole := Quilted(p, q, way)
+	f := pic.fit(figure.bounds)
+	if !whole {
+		pic.words(said.Say("quilt_fine"))
+	}
+	pic.add(&drawing.Group{ID: "quilt", Class: "quilt", Items: figure.draw(f)})
+	pic.key(hatcher{}, quiltFabrics(p, q, whole), func(i int) (string, drawing.Colour, string) {
+		return way.Dress[i].Words, drawing.Colour(way.Dress[i].Colour), ""
+	})
+	return pic.done()
+}
+
+// Quilted is a quilt that is laid out, from the front, in the cloths of a colorway;
+// its binding is drawn round it. Whole is false where its pieces are too many, and
+// its blocks are drawn as they lie.
+func Quilted(p *pattern.Pattern, q *pattern.Quilt, way *pattern.Colorway) (figure *Figure, whole bool) {
+	l := q.Layout
 	outline := []pos{{}, {X: l.Size.W}, {X: l.Size.W, Y: l.Size.H}, {Y: l.Size.H}}
 	edge := outline
 	if q.Binding.Width > 0 { // it lies over the seam allowance beyond the finished edge
 		edge = offset(outline, p.Settings.Allowance)
 	}
-	f := pic.fit(boxOf(edge))
-	used := make([]bool, len(p.Fabrics))
-	pen := &drawing.Pen{}
-	g := &drawing.Group{ID: "quilt", Class: "quilt"}
 	style := drawing.PatchLine
 	if quiltPieces(p, l) > many {
 		style = drawing.RunOnLine
 	}
-	fill := func(fabric int) drawing.Colour {
-		used[fabric] = true
-		return drawing.Colour(way.Dress[fabric].Colour)
-	}
-	if q.Binding.Width > 0 {
-		g.Items = append(g.Items, &drawing.Path{Style: style, Points: f.onPage(slices.Clone(edge)), Closed: true, Fill: fill(q.Binding.Fabric)})
-	}
-	for i := range l.Areas {
-		a := &l.Areas[i]
-		g.Items = append(g.Items, &drawing.Path{Style: style, Points: f.onPage(slices.Clone(a.Polygon)), Closed: true, Fill: fill(a.Fabric)})
-	}
-	whole := quiltPieces(p, l) <= mostDrawn
-	if !whole {
-		pic.words(said.Say("quilt_fine"))
-	}
-	for i := range l.Placed {
-		move := l.Placed[i].Motion()
-		if !whole {
-			polygon := slices.Clone(p.Blocks[l.Placed[i].Block].Sizes[l.Placed[i].Size].Outline)
-			for k, v := range polygon {
-				polygon[k] = move(v)
+	whole = quiltPieces(p, l) <= mostDrawn
+	return &Figure{bounds: boxOf(edge), draw: func(f frame) (items []drawing.Item) {
+		pen := &drawing.Pen{}
+		patch := func(fill drawing.Colour, polygon []pos) {
+			items = append(items, pen.Outline(style, f.onPage(polygon), fill))
+		}
+		of := func(fabric int) drawing.Colour { return drawing.Colour(way.Dress[fabric].Colour) }
+		if q.Binding.Width > 0 {
+			patch(of(q.Binding.Fabric), slices.Clone(edge))
+		}
+		for i := range l.Areas {
+			patch(of(l.Areas[i].Fabric), slices.Clone(l.Areas[i].Polygon))
+		}
+		for i := range l.Placed {
+			move := l.Placed[i].Motion()
+			moved := func(polygon []pos) []pos {
+				for k, v := range polygon {
+					polygon[k] = move(v)
+				}
+				return polygon
 			}
-			g.Items = append(g.Items, &drawing.Path{Style: style, Points: f.onPage(polygon), Closed: true, Fill: drawing.NoColour})
+			s := &p.Blocks[l.Placed[i].Block].Sizes[l.Placed[i].Size]
+			if !whole {
+				patch(drawing.NoColour, moved(slices.Clone(s.Outline)))
+				continue
+			}
+			eachPiece(s, pen, func(piece *pattern.Piece, polygon []pos) { patch(of(piece.Fabric), moved(polygon)) })
+		}
+		return append(items, &drawing.Path{Style: drawing.OutlineLine, Points: f.onPage(slices.Clone(outline)), Closed: true, Fill: drawing.NoColour})
+	}}, whole
+}
+
+// quiltFabrics lists the fabrics that are seen in a quilt, in the pattern's order;
+// those of its blocks where they are drawn.
+func quiltFabrics(p *pattern.Pattern, q *pattern.Quilt, blocks bool) (fabrics []int) {
+	used := make([]bool, len(p.Fabrics))
+	if q.Binding.Width > 0 {
+		used[q.Binding.Fabric] = true
+	}
+	for i := range q.Layout.Areas {
+		used[q.Layout.Areas[i].Fabric] = true
+	}
+	known := map[*pattern.Sized]bool{}
+	for i := range q.Layout.Placed {
+		s := &p.Blocks[q.Layout.Placed[i].Block].Sizes[q.Layout.Placed[i].Size]
+		if !blocks || known[s] {
 			continue
 		}
-		eachPiece(&p.Blocks[l.Placed[i].Block].Sizes[l.Placed[i].Size], pen, func(piece *pattern.Piece, polygon []pos) {
-			for k, v := range polygon {
-				polygon[k] = move(v)
-			}
-			g.Items = append(g.Items, &drawing.Path{Style: style, Points: f.onPage(polygon), Closed: true, Fill: fill(piece.Fabric)})
-		})
+		known[s] = true
+		for _, f := range usedFabrics(p, s) {
+			used[f] = true
+		}
 	}
-	g.Items = append(g.Items, &drawing.Path{Style: drawing.OutlineLine, Points: f.onPage(outline), Closed: true, Fill: drawing.NoColour})
-	pic.add(g)
-	var fabrics []int
 	for i, u := range used {
 		if u {
 			fabrics = append(fabrics, i)
 		}
 	}
-	pic.key(hatcher{}, fabrics, func(i int) (string, drawing.Colour, string) {
-		return way.Dress[i].Words, drawing.Colour(way.Dress[i].Colour), ""
-	})
-	return pic.done()
+	return fabrics
 }
 
 // measures tells a size to the nearest eighth, for on point none lies on a ruler.

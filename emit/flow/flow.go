@@ -109,12 +109,17 @@ func (f *Flow) Put(items ...drawing.Item) {
 func (f *Flow) Chapter(title string) {
 	f.Need(f.Height() / 3)
 	f.Gap(2 * headGap)
-	last := &f.pages[len(f.pages)-1]
-	if last.Chapter == "" {
-		last.Chapter = drawing.Clean(title)
-	}
+	f.Name(title)
 	f.lines(title, Title, true, 0, 2)
 	f.Gap(partGap / 2)
+}
+
+// Name has the current page found under a title, unless a chapter begins on it.
+func (f *Flow) Name(title string) {
+	f.Need(0)
+	if last := &f.pages[len(f.pages)-1]; last.Chapter == "" {
+		last.Chapter = drawing.Clean(title)
+	}
 }
 
 // Heading begins a part of a chapter.

@@ -16,7 +16,7 @@ type Column struct {
 type Table struct {
 	Title   string // stands above it, on the same page; "" for none
 	Columns []Column
-	Rows    [][]string // as many cells as columns; missing ones are empty
+	Rows    [][]string // as many cells as columns; missing ones are empty. One whose first is empty goes on with the row above
 
 	// Swatch draws in the first column of a row, before its words, in a square
 	// of a side; nil for none.
@@ -55,11 +55,17 @@ func (f *Flow) Table(t *Table) {
 			f.Need(length(len(title))*Body*leading + height(head) + need)
 			f.lines(t.Title, Body, true, 0, 2)
 			s.set(head, true, -1)
+			s.rule(drawing.SewingLine)
 		case f.Left() < need:
+			s.rule(drawing.FrameLine)
 			f.Need(height(head) + need)
 			s.set(head, true, -1)
+			s.rule(drawing.SewingLine)
 		}
 		s.set(cells, false, i)
+		if i+1 == len(t.Rows) || len(t.Rows[i+1]) == 0 || t.Rows[i+1][0] != "" {
+			s.rule(drawing.FrameLine)
+		}
 	}
 	f.Gap(partGap)
 }
@@ -118,9 +124,10 @@ func (s *setter) set(cells [][]string, bold bool, row int) {
 		x += s.widths[i]
 	}
 	f.y += h
-	style := drawing.FrameLine
-	if bold {
-		style = drawing.SewingLine
-	}
-	f.Put(&drawing.Path{Style: style, Fill: drawing.NoColour, Points: []pos{{X: f.margin, Y: f.y}, {X: x, Y: f.y}}})
+}
+
+// rule draws a line below what is set.
+func (s *setter) rule(style drawing.Style) {
+	f := s.flow
+	f.Put(&drawing.Path{Style: style, Fill: drawing.NoColour, Points: []pos{{X: f.margin, Y: f.y}, {X: f.margin + f.Width(), Y: f.y}}})
 }

@@ -1,0 +1,241 @@
+package booklet
+
+import (
+	"strconv"
+	"strings"
+
+	"seamwright/compiler/pattern"
+	"seamwright/emit/diagram"
+	"seamwright/emit/drawing"
+	"seamwright/emit/flow"
+	"seamwright/emit/table"
+)
+
+// A Quilt is one that is laid out, and its cloth in every colorway. That is dear,
+// and worked out once for all booklets.
+type Quilt struct {
+	Of    *pattern.Quilt
+	Cloth func() [][]table.Cloth
+}
+
+// mine lists the quilts that hold the booklet's block at its size.
+func (m *maker) mine() (all []Quilt) {
+	for _, q := range m.Quilts {
+		if n, _ := m.times(q.Of); n > 0 {
+			all = append(all, q)
+		}
+	}
+	return all
+}
+
+// times is how often a quilt holds the booklet's block at its size, and how many of
+// these are reversed.
+func (m *maker) times(q *pattern.Quilt) (count, reversed int) {
+	for _, c := range table.Counts(m.Pattern, q.Layout) {
+		if b := &m.Pattern.Blocks[c.Block]; b.Name == m.Block.Name && &b.Sizes[c.Size] == m.Sized {
+			return c.Count, c.Turned
+		}
+	}
+	return 0, 0
+}
+
+// quilts shows every quilt that is made of this block at this size: its picture,
+// its blocks, what is cut beside them, the cloth of the whole, how it is sewn.
+func (m *maker) quilts() {
+	for _, q := range m.mine() {
+		m.quiltFront(q.Of)
+		m.quiltBlocks(q.Of)
+		m.setting(q.Of.Layout)
+		cloth := q.Cloth()
+		for i := range m.Pattern.Colorway {
+			m.quiltCloth(&m.Pattern.Colorway[i], cloth[i])
+		}
+		m.sewingOrder(q.Of)
+	}
+}
+
+func (m *maker) quiltFront(q *pattern.Quilt) {
+	m.Break()
+	m.Chapter(m.say("quilt", "title", q.Title))
+	size := m.around(q.Layout.Size)
+	if q.Binding.Width > 0 {
+		m.Text(m.say("quilt_finishes_bound", "size", size))
+	} else {
+		m.Text(m.say("quilt_finishes", "size", size))
+	}
+	figure, whole := diagram.Quilted(m.Pattern, q, &m.Pattern.Colorway[0])
+	const most = 6 * pattern.Inch // what is below it belongs to it
+	m.Picture(min(m.Width()*pattern.Length(figure.Proportion()), most, m.Height()*0.7), figure.In)
+	m.Note(m.say("quilt_picture"))
+	if !whole {
+		m.Note(m.say("quilt_fine"))
+	}
+}
+
+// around tells a size in both systems to the nearest eighth, for on point none lies
+// on a ruler.
+func (m *maker) around(s pattern.Size) string {
+	in, cm := s.W.In(8)+" x "+s.H.In(8), m.local(s.W.Cm()+" x "+s.H.Cm())
+	if m.Pattern.Settings.Metric {
+		in, cm = cm, in
+	}
+	return in + " (" + cm + ")"
+}
+
+func (m *maker) quiltBlocks(q *pattern.Quilt) {
+	t := &flow.Table{Title: m.say("quilt_blocks"), Columns: []flow.Column{{Head: m.say("count"), Share: 1}, {Head: m.say("quilt_block"), Share: 3},
+		{Head: m.say("quilt_size"), Share: 3}, {Head: m.say("quilt_raw"), Share: 3}}}
+	turned := 0
+	a := 2 * m.Pattern.Settings.Allowance
+	for _, c := range table.Counts(m.Pattern, q.Layout) {
+		s := &m.Pattern.Blocks[c.Block].Sizes[c.Size]
+		raw := pattern.Size{W: s.Finished.W + a, H: s.Finished.H + a}
+		t.Rows = append(t.Rows, []string{brackets(c.Count), m.Pattern.Blocks[c.Block].Title,
+			m.local(s.Finished.Words(m.Pattern.Settings.Metric)), m.local(raw.Words(m.Pattern.Settings.Metric))})
+		turned += c.Turned
+	}
+	m.Table(t)
+	if turned > 0 {
+		m.Text(m.count("quilt_turned", turned))
+	}
+	m.Text(m.say("quilt_print"))
+	if len(t.Rows) > 1 {
+		m.Text(m.say("quilt_others"))
+	}
+}
+
+// brackets writes a count so that none is read into a size.
+func brackets(n int) string { return "(" + strconv.Itoa(n) + ")" }
+
+// setting tells what is cut between and around the blocks.
+func (m *maker) setting(l *pattern.Layout) {
+	if len(l.Cuts)+len(l.Runs) == 0 {
+		return
+	}
+	m.Heading(m.say("setting"))
+	m.Text(m.say("setting_exact"))
+	if len(l.Cuts) > 0 {
+		t := &flow.Table{Columns: []flow.Column{{Head: m.say("count"), Share: 1}, {Head: m.say("setting_for"), Share: 2.2}, {Head: m.say("fabric"), Share: 2}, {Head: m.say("cut_as"), Share: 3}}}
+		t.Columns = append(t.Columns, m.sizeColumns()...)
+		t.Swatch = func(row int, at pattern.Pos, side pattern.Length) []drawing.Item {
+			return diagram.Swatch(&m.Pattern.Fabrics[l.Cuts[row].Fabric], at, side)
+		}
+		for i := range l.Cuts {
+			c := &l.Cuts[i]
+			what := m.part(c.For)
+			if c.Shape.Yield() > 1 {
+				what += " " + brackets(c.Count)
+			}
+			row := []string{brackets(table.Squares(c)), what, m.Pattern.Fabrics[c.Fabric].Words, m.shape(c.Shape, "")}
+			t.Rows = append(t.Rows, append(row, m.sizes(c.Size)...))
+		}
+		m.Table(t)
+	}
+	if len(l.Runs) > 0 {
+		t := &flow.Table{Columns: []flow.Column{{Head: m.say("setting_strips"), Share: 2}, {Head: m.say("fabric"), Share: 2}, {Head: m.say("setting_width"), Share: 2.2}, {Head: m.say("setting_lengths"), Share: 4}}}
+		t.Swatch = func(row int, at pattern.Pos, side pattern.Length) []drawing.Item {
+			return diagram.Swatch(&m.Pattern.Fabrics[l.Runs[row].Fabric], at, side)
+		}
+		for i := range l.Runs {
+			width, lengths := table.RunWords(m.Pattern, &l.Runs[i], m.Words)
+			t.Rows = append(t.Rows, []string{m.part(l.Runs[i].For), m.Pattern.Fabrics[l.Runs[i].Fabric].Words, width, lengths})
+		}
+		m.Table(t)
+		m.Text(m.say("setting_measure"))
+	}
+	if l.Backing.W > 0 {
+		m.Text(m.say("setting_backing", "size", m.around(l.Backing)))
+	}
+	if l.Batting.W > 0 {
+		m.Text(m.say("setting_batting", "size", m.around(l.Batting)))
+	}
+}
+
+func (m *maker) part(name string) string { return table.Part(m.Words, name) }
+
+// quiltCloth tells what is bought for the whole quilt in a colorway, and from which
+// strips it is cut.
+func (m *maker) quiltCloth(way *pattern.Colorway, cloth []table.Cloth) {
+	how, all := table.QuiltBuying(m.Pattern, cloth, m.Words)
+	if how == "" {
+		return
+	}
+	head := m.say("cloth_to_buy")
+	if way.Name != "" {
+		head += ": " + way.Words
+	}
+	m.Heading(head)
+	m.Text(how)
+	t := &flow.Table{Columns: []flow.Column{{Head: m.say("fabric"), Share: 2.2}, {Head: m.say("cloth_buy"), Share: 1.6}, {Head: m.say("cloth_strips"), Share: 6}}}
+	var of []int // the cloth of each row that begins one, else -1
+	for i := range all {
+		lines := all[i].Sum
+		if all[i].Note != "" {
+			lines = append([]string{all[i].Note}, lines...)
+		}
+		first := ""
+		if len(lines) > 0 {
+			first, lines = lines[0], lines[1:]
+		}
+		t.Rows, of = append(t.Rows, []string{cloth[i].Dress.Words, all[i].Words, first}), append(of, i)
+		for _, line := range lines {
+			t.Rows, of = append(t.Rows, []string{"", "", line}), append(of, -1)
+		}
+	}
+	t.Swatch = func(row int, at pattern.Pos, side pattern.Length) []drawing.Item {
+		if of[row] < 0 {
+			return nil
+		}
+		return diagram.Swatch(&pattern.Fabric{Colour: cloth[of[row]].Dress.Colour}, at, side)
+	}
+	m.Table(t)
+}
+
+// sewingOrder tells in which order blocks, sashing, borders and layers are sewn.
+func (m *maker) sewingOrder(q *pattern.Quilt) {
+	m.Heading(m.say("quilt_order"))
+	steps := append([]string{m.say("order_lay")}, m.rowSteps(q)...)
+	for i := range q.Borders {
+		border := m.part("border")
+		if len(q.Borders) > 1 {
+			border = m.part("border " + strconv.Itoa(i+1))
+		}
+		border = strings.ToUpper(border[:1]) + border[1:]
+		switch q.Borders[i].Corner {
+		case pattern.ButtedCorner:
+			steps = append(steps, m.say("order_butted", "border", border))
+		case pattern.StoneCorner:
+			steps = append(steps, m.say("order_corners", "border", border))
+		case pattern.MitredCorner:
+			steps = append(steps, m.say("order_mitred", "border", border, "allowance", m.allowance()))
+		}
+	}
+	steps = append(steps, m.say("order_paper"))
+	if q.Layout.Backing.W > 0 {
+		steps = append(steps, m.say("order_layers"))
+	}
+	if q.Binding.Width > 0 {
+		steps = append(steps, m.say("order_binding", "allowance", m.allowance()))
+	}
+	for i, step := range steps {
+		m.Item(strconv.Itoa(i+1)+".", step)
+	}
+}
+
+// rowSteps tell how the blocks are joined.
+func (m *maker) rowSteps(q *pattern.Quilt) []string {
+	switch {
+	case q.OnPoint:
+		return []string{m.say("order_point")}
+	case q.Sashing.Width <= 0:
+		return []string{m.say("order_rows")}
+	}
+	sashes, long := m.say("order_sashes"), m.say("order_long")
+	if q.Around {
+		sashes, long = m.say("order_sashes_ends"), m.say("order_long_ends")
+	}
+	if q.Cornerstones != pattern.NoFabric {
+		long = m.say("order_stones")
+	}
+	return []string{sashes, long}
+}
