@@ -60,7 +60,7 @@ var layers = []struct {
 	{"emit/compare", []string{"compiler/pattern", "emit/drawing", "emit/edition", "emit/flow", "emit/svg", "lang/problem"}},
 	{"emit/report", []string{"compiler/pattern", "emit/drawing", "emit/table"}},
 	{"emit/contact", []string{"compiler/pattern", "emit/diagram", "emit/drawing"}},
-	{"emit/html", []string{"compiler/pattern", "emit/booklet/words", "emit/diagram", "emit/drawing", "emit/report", "emit/svg", "emit/table"}},
+	{"emit/html", []string{"compiler/pattern", "emit/booklet/words", "emit/diagram", "emit/drawing", "emit/photo", "emit/report", "emit/svg", "emit/table"}},
 	{"emit/internal/sample", []string{"compiler/pattern", "compiler/plane", "compiler/cutting"}}, // for tests
 	{"emit", []string{"compiler/pattern", "emit/...", "lang/problem"}},
 	{"cmd/internal/trace", []string{"compiler/plane", "compiler/solver", "lang", "lang/problem"}},

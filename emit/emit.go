@@ -195,7 +195,7 @@ func (w *work) prepare() {
 	w.tellPads()
 	w.tell(sheet.CheckTexts(w.p))
 	w.tell(booklet.Check(w.p))
-	if o.binds() || o.asks("together") {
+	if o.binds() || o.asks("together") || o.wants("report") {
 		w.readPictures()
 	}
 	for _, sizes := range told {
@@ -295,7 +295,10 @@ func (w *work) write() []Output {
 			})
 		}
 	}
-	w.quilts(f)
+	beside := html.Beside{Quilts: w.quilts(f)}
+	for _, p := range w.pictures {
+		beside.Photos = append(beside.Photos, html.Photo{Of: p.Of, Words: p.Words})
+	}
 	if w.options.wants("report") {
 		f.add("report.txt", func() []byte { return report.Text(w.p, w.made) })
 	}
@@ -305,7 +308,7 @@ func (w *work) write() []Output {
 	if w.options.wants("report") {
 		f.add("report.html", func() []byte {
 			f.drawn.Wait() // tasks are begun in order, so every drawing is under way
-			return w.page(drawn)
+			return w.page(drawn, beside)
 		})
 	}
 	if w.options.Late {
@@ -353,8 +356,8 @@ func (w *work) drawn(file *Output, page func() *drawing.Page) html.SVG {
 
 // page makes the report for a browser. One that cannot be written is a fault of
 // this program.
-func (w *work) page(drawn []html.Block) []byte {
-	data, err := html.Page(w.p, w.made, drawn)
+func (w *work) page(drawn []html.Block, beside html.Beside) []byte {
+	data, err := html.Page(w.p, w.made, drawn, beside)
 	if err != nil {
 		panic(err)
 	}

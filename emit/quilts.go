@@ -8,6 +8,7 @@ import (
 	"seamwright/compiler/pattern"
 	"seamwright/emit/booklet"
 	"seamwright/emit/diagram"
+	"seamwright/emit/html"
 	"seamwright/emit/table"
 )
 
@@ -25,14 +26,19 @@ func (w *work) layOut() {
 }
 
 // quilts makes the files of every quilt that is laid out: pictures, what is cut
-// beside its blocks, and the cloth of the whole.
-func (w *work) quilts(f *files) {
+// beside its blocks, and the cloth of the whole. They are returned for the report's
+// page, in the pattern's own cloths.
+func (w *work) quilts(f *files) (shown []html.Quilt) {
 	for i := range w.quilted {
 		q, cloth := w.quilted[i].Of, w.quilted[i].Cloth
 		folder := f.unique(safeName("quilt-" + q.Title))
-		if w.options.wants("diagrams") {
-			for _, picture := range diagram.Quilts(w.p, q) {
-				f.add(folder+"/"+picture.Name+".svg", func() []byte { return w.render(picture.Make()) })
+		for k, picture := range diagram.Quilts(w.p, q) {
+			var file *Output
+			if w.options.wants("diagrams") {
+				file = f.draw(folder+"/"+picture.Name+".svg", func() []byte { return w.render(picture.Make()) })
+			}
+			if k == 0 {
+				shown = append(shown, html.Quilt{Of: q, Cloth: cloth, SVG: w.drawn(file, picture.Make)})
 			}
 		}
 		if w.options.wants("tables") {
@@ -40,6 +46,7 @@ func (w *work) quilts(f *files) {
 			f.add(folder+"/quilt.csv", func() []byte { return table.QuiltCSV(w.p, q, cloth()) })
 		}
 	}
+	return shown
 }
 
 // allCloth returns the cloth of all quilts.

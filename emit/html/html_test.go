@@ -53,7 +53,7 @@ func made(t *testing.T, p *pattern.Pattern) []byte {
 		}
 		sizes, drawn.Sheets = append(sizes, m), append(drawn.Sheets, sheets)
 	}
-	data, err := Page(p, [][]report.Made{sizes}, []Block{drawn})
+	data, err := Page(p, [][]report.Made{sizes}, []Block{drawn}, Beside{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -216,7 +216,7 @@ func TestSaysWhatTheReportSays(t *testing.T) {
 			t.Errorf("the page does not say %q", want)
 		}
 	}
-	if how, all := cuts.Buying(p, &p.Blocks[0], s, said); !strings.Contains(flat, how) || !strings.Contains(flat, all[0].Words+all[0].Sum[0]) {
+	if how, all := cuts.Buying(p, &p.Blocks[0], s, said); !strings.Contains(flat, how) || !strings.Contains(flat, all[0].Words+"; "+all[0].Note+all[0].Sum[0]) {
 		t.Error("the page does not tell what to buy")
 	}
 	if n := strings.Count(flat, "cut away from yourself"); n != 1 {
@@ -234,7 +234,7 @@ func TestSheetsHaveALimit(t *testing.T) {
 		sheets = append(sheets, func() []byte { return big })
 		m.Sheets = append(m.Sheets, report.Sheet{Copies: 1})
 	}
-	page, err := Page(p, [][]report.Made{{m}}, []Block{{Sheets: [][]SVG{sheets}}})
+	page, err := Page(p, [][]report.Made{{m}}, []Block{{Sheets: [][]SVG{sheets}}}, Beside{})
 	if err != nil || len(page) > mostSheets+200_000 || !bytes.Contains(page, []byte("The other 6 would")) {
 		t.Errorf("%d bytes, %v", len(page), err)
 	}
@@ -246,7 +246,7 @@ func BenchmarkPage(b *testing.B) {
 	data := fmt.Appendf(nil, "<svg>%s</svg>", strings.Repeat(`<use x="1.2" y="2.5" xlink:href="#_A"/>`, 1300))
 	m.Sheets = []report.Sheet{{Copies: 1}}
 	for b.Loop() {
-		if _, err := Page(p, [][]report.Made{{m}}, []Block{{Sheets: [][]SVG{{func() []byte { return data }}}}}); err != nil {
+		if _, err := Page(p, [][]report.Made{{m}}, []Block{{Sheets: [][]SVG{{func() []byte { return data }}}}}, Beside{}); err != nil {
 			b.Fatal(err)
 		}
 	}

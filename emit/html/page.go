@@ -31,14 +31,24 @@ type SVG func() []byte
 // of several megabytes, and a browser draws that many lines without a halt.
 const mostSheets = 3 << 20
 
+// Beside is what a page shows that is of no block.
+type Beside struct {
+	Photos []Photo
+	Quilts []Quilt
+}
+
 // Page returns the document. Made and blocks have one entry for each block, made
 // for each of its sizes. The error tells of a fault in a picture.
-func Page(p *pattern.Pattern, made [][]report.Made, blocks []Block) ([]byte, error) {
+func Page(p *pattern.Pattern, made [][]report.Made, blocks []Block, beside Beside) ([]byte, error) {
 	w := &page{p: p, said: words.InTables(words.Default), writer: &writer{b: make([]byte, 0, 128<<10)}}
-	w.head()
+	w.head(len(beside.Photos) > 0)
+	w.photos(beside.Photos)
 	w.fabrics()
 	for b := range p.Blocks {
 		w.block(b, made[b], &blocks[b])
+	}
+	for i := range beside.Quilts {
+		w.quilt(&beside.Quilts[i])
 	}
 	for _, part := range report.Whole(p) {
 		w.raw("<h2>").text(part.Title).raw("</h2>\n")
@@ -66,7 +76,11 @@ func (w *page) title() string {
 	return title
 }
 
-func (w *page) head() {
+func (w *page) head(photos bool) {
+	policy := policy
+	if photos {
+		policy += "; img-src data:" // those that are in the page itself
+	}
 	w.raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n").
 		raw(`<meta http-equiv="Content-Security-Policy" content="`).raw(policy).raw("\">\n").
 		raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>").text(w.title()).raw("</title>\n<style>").
@@ -276,15 +290,27 @@ func (w *page) caution() {
 // cloth tells what to buy, with the sum.
 func (w *page) cloth(b *pattern.Block, s *pattern.Sized, c *table.Cuts) {
 	how, all := c.Buying(w.p, b, s, w.said)
+	w.bought("Cloth to buy", how, all, func(i int) (string, uint32) {
+		f := &w.p.Fabrics[all[i].Fabric]
+		return f.Words, f.Colour
+	})
+}
+
+// bought lists what is bought of each cloth, and the sum it comes from; of tells a
+// cloth's words and color.
+func (w *page) bought(head, how string, all []table.Purchase, of func(i int) (string, uint32)) {
 	if how == "" {
 		return
 	}
-	w.element("h4", "Cloth to buy")
+	w.element("h4", head)
 	w.element("p", how)
 	w.raw("<table class=\"facts\"><tbody>\n")
 	for i := range all {
-		f := &w.p.Fabrics[all[i].Fabric]
-		w.raw(`<tr><th scope="row">`).swatch(f.Colour).text(f.Words).raw("</th><td>").text(all[i].Words)
+		words, color := of(i)
+		w.raw(`<tr><th scope="row">`).swatch(color).text(words).raw("</th><td>").text(all[i].Words)
+		if all[i].Note != "" {
+			w.raw("; ").text(all[i].Note)
+		}
 		for _, line := range all[i].Sum {
 			w.raw("<br><span class=\"soft\">").text(line).raw("</span>")
 		}

@@ -25,7 +25,7 @@ tbody th{font-weight:600;width:15rem}
 figure{margin:0;flex:0 1 18rem}
 figure.sheet{flex-basis:13rem}
 figure.wide{flex:1 1 26rem;max-width:46rem}
-figure svg{display:block;width:100%;height:auto;background:#fff;border:1px solid var(--line)}
+figure svg,figure img{display:block;width:100%;height:auto;background:#fff;border:1px solid var(--line)}
 .swatch{display:inline-block;width:1.2em;height:1.2em;vertical-align:-.25em;margin-right:.5em}
 @media (max-width:40rem){body{padding:.8rem}figure,figure.sheet,figure.wide{flex:1 1 100%}.facts tbody th,.facts tbody td{display:block;width:auto}.facts tbody th{border:0;padding-bottom:0}}
 @media print{:root{--ink:#000;--soft:#333;--ground:#fff;--line:#999;--head:#eee}body{max-width:none;padding:0;font-size:10pt}nav{display:none}h2,h3,h4{break-after:avoid}figure,tr{break-inside:avoid}figure,figure.sheet{flex:0 1 30%}figure.wide{flex:0 1 48%}}
@@ -33,7 +33,7 @@ figure svg{display:block;width:100%;height:auto;background:#fff;border:1px solid
 
 // styleHash is the style sheet's SHA-256 in base 64, by which the policy lets it
 // alone in (Content Security Policy Level 3, 6.7.3.3). A test works it out.
-const styleHash = "xJFHk61YVvcenO8q3IG4BwL4aAfM/ndYzF5Z+dSrJv0="
+const styleHash = "dIAxdTxX1qgG62RCgXoZ2I8qbQhdoOsqLxMCLcuzOHU="
 
 // policy forbids everything else: scripts, pictures and fonts from anywhere,
 // forms, frames, other addresses.

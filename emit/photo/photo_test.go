@@ -13,6 +13,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"seamwright/emit/drawing"
 )
 
 // dotted is a picture of random dots, some of them clear.
@@ -172,4 +174,35 @@ func TestAnyBytes(t *testing.T) {
 			t.Errorf("%+v", r)
 		}
 	})
+}
+
+// For a screen a picture keeps how it was held and its dots, and loses the rest; a
+// large one of colors gets small, each dot the mean of those it stands for.
+func TestSmall(t *testing.T) {
+	plain := jpegOf(t, dotted(70, 50, false))
+	for turn := range byte(9) {
+		r, err := Read(withSegment(plain, app1, exif(turn)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		file, kind := Small(r, 10)
+		again, err := Read(string(file))
+		if kind != "image/jpeg" || err != nil || again.Turn != max(r.Turn, 0) && r.Turn > 1 || bytes.Contains(file, []byte("SECRET PLACE")) {
+			t.Errorf("held %d: %s, %v", turn, kind, err)
+		}
+		if _, err := jpeg.Decode(bytes.NewReader(file)); err != nil {
+			t.Errorf("held %d: %v", turn, err)
+		}
+	}
+	r := &drawing.Raster{W: 5, H: 2, RGB: make([]byte, 30), Alpha: []byte{255, 0, 255, 255, 9, 255, 0, 255, 255, 9}}
+	copy(r.RGB, []byte{200, 100, 0, 9, 9, 9})
+	copy(r.RGB[15:], []byte{100, 0, 50})
+	file, kind := Small(r, 3)
+	img, err := png.Decode(bytes.NewReader(file))
+	if err != nil || kind != "image/png" || img.Bounds().Dx() != 2 || img.Bounds().Dy() != 1 {
+		t.Fatal(kind, err, img)
+	}
+	if got := color.NRGBAModel.Convert(img.At(0, 0)).(color.NRGBA); got != (color.NRGBA{150, 50, 25, 127}) {
+		t.Errorf("the mean of four dots, two of them clear, is %v", got)
+	}
 }

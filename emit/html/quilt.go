@@ -1,0 +1,138 @@
+package html
+
+import (
+	"encoding/base64"
+	"strconv"
+
+	"seamwright/compiler/pattern"
+	"seamwright/emit/drawing"
+	"seamwright/emit/photo"
+	"seamwright/emit/report"
+	"seamwright/emit/table"
+)
+
+// A Photo is one of the author's pictures.
+type Photo struct {
+	Of    *drawing.Raster
+	Words string // below it; "" for none
+}
+
+const (
+	// photoWide is how many dots wide a picture of colors is at the most: twice what
+	// the page shows it at, for fine screens.
+	photoWide = 1400
+
+	// mostPhotos is how many bytes of pictures go into a page: with the sheets it
+	// still goes through the mail.
+	mostPhotos = 4 << 20
+)
+
+// photos shows the author's pictures.
+func (w *page) photos(all []Photo) {
+	if len(all) == 0 {
+		return
+	}
+	bytes := 0
+	w.raw("<div class=\"pictures\">\n")
+	for i := range all {
+		file, kind := photo.Small(all[i].Of, photoWide)
+		if bytes += len(file); bytes > mostPhotos {
+			w.element("p", "The other "+strconv.Itoa(len(all)-i)+" pictures would make this page too large; they are in the booklet.")
+			break
+		}
+		w.raw(`<figure><img alt="`).text(all[i].Words).raw(`" src="data:`).raw(kind).raw(`;base64,`)
+		w.b = base64.StdEncoding.AppendEncode(w.b, file)
+		w.raw(`">`)
+		if all[i].Words != "" {
+			w.element("figcaption", all[i].Words)
+		}
+		w.raw("</figure>\n")
+	}
+	w.raw("</div>\n")
+}
+
+// A Quilt is one that is laid out: its picture in the pattern's own cloths, and its
+// cloth in every colorway.
+type Quilt struct {
+	Of    *pattern.Quilt
+	Cloth func() [][]table.Cloth
+	SVG
+}
+
+// quilt shows one: what it looks like, its blocks, what is cut beside them, and what
+// is bought for the whole.
+func (w *page) quilt(q *Quilt) {
+	l := q.Of.Layout
+	w.element("h2", "Quilt: "+q.Of.Title)
+	svg := q.SVG()
+	if w.sheets += len(svg); w.sheets > mostSheets {
+		w.element("p", "Its picture would make this page too large; it is quilt.svg.")
+	} else {
+		w.raw("<div class=\"pictures\">\n")
+		w.figure("wide", svg, "")
+		w.raw("</div>\n")
+	}
+	size := w.own(l.Size)
+	if q.Of.Binding.Width > 0 {
+		size += ", inside the binding"
+	}
+	facts := []report.Item{{Name: "finishes", Words: size}}
+	for _, c := range table.Counts(w.p, l) {
+		b := &w.p.Blocks[c.Block]
+		words := strconv.Itoa(c.Count) + " of " + b.Title + ", " + b.Sizes[c.Size].Finished.Words(w.p.Settings.Metric)
+		if c.Turned > 0 {
+			words += "; " + strconv.Itoa(c.Turned) + " of them reversed"
+		}
+		facts = append(facts, report.Item{Name: "blocks", Words: words})
+	}
+	if l.Backing.W > 0 {
+		facts = append(facts, report.Item{Name: "backing", Words: w.own(l.Backing)})
+	}
+	if l.Batting.W > 0 {
+		facts = append(facts, report.Item{Name: "batting", Words: w.own(l.Batting)})
+	}
+	w.facts(facts)
+	w.setting(l)
+	cloth := q.Cloth()
+	for i := range cloth {
+		head := "Cloth for the whole quilt"
+		if name := w.p.Colorway[i].Words; w.p.Colorway[i].Name != "" {
+			head += ", \"" + name + "\""
+		}
+		how, all := table.QuiltBuying(w.p, cloth[i], w.said)
+		w.bought(head, how, all, func(k int) (string, uint32) { return cloth[i][k].Dress.Words, cloth[i][k].Dress.Colour })
+	}
+}
+
+// own tells a size in the pattern's own system, to the nearest eighth.
+func (w *page) own(s pattern.Size) string {
+	if w.p.Settings.Metric {
+		return s.W.Cm() + " x " + s.H.Cm()
+	}
+	return s.W.In(8) + " x " + s.H.In(8)
+}
+
+// setting tells what is cut between and around the blocks.
+func (w *page) setting(l *pattern.Layout) {
+	if len(l.Cuts)+len(l.Runs) == 0 {
+		return
+	}
+	metric := w.p.Settings.Metric
+	w.element("h4", "Between and around the blocks, exact")
+	w.raw("<div class=\"scroll\"><table>\n<thead><tr><th>For</th><th>Fabric</th><th>Count</th><th>Cut</th><th>Size</th></tr></thead>\n<tbody>\n")
+	for i := range l.Cuts {
+		c := &l.Cuts[i]
+		f := &w.p.Fabrics[c.Fabric]
+		cut := table.Row{Shape: c.Shape, Patches: c.Count}
+		w.raw("<tr><td>").text(c.For).raw("</td><td>").swatch(f.Colour).text(f.Words).raw("</td><td>(").number(table.Squares(c)).
+			raw(")</td><td>").text(cut.Cut(w.said)).raw("</td><td>").text(table.Size(c.Size, metric)).raw("</td></tr>\n")
+	}
+	for i := range l.Runs {
+		r := &l.Runs[i]
+		f := &w.p.Fabrics[r.Fabric]
+		width, lengths := table.RunWords(w.p, r, w.said)
+		w.raw("<tr><td>").text(r.For).raw("</td><td>").swatch(f.Colour).text(f.Words).raw("</td><td></td><td>strips: ").text(width).
+			raw("</td><td>").text(lengths).raw("</td></tr>\n")
+	}
+	w.raw("</tbody></table></div>\n")
+}
