@@ -2,6 +2,7 @@ package piecing
 
 import (
 	"seamwright/compiler/eval"
+	"seamwright/compiler/internal/parallel"
 	"seamwright/compiler/pattern"
 	"seamwright/compiler/plane"
 	"seamwright/lang/problem"
@@ -82,11 +83,19 @@ func (w *work) assemble(b *eval.Block, size pattern.Length, scale float64) *asse
 	for i := range a.seams {
 		a.meet(int32(i))
 	}
-	if !w.prove(a, scale) {
+	proven := false
+	parallel.Do(2, top.pieces >= parallel.Worth, func(i int) {
+		if i == 0 {
+			proven = w.prove(a, scale)
+		} else {
+			a.equal()
+			a.findEdges()
+		}
+	})
+	if !proven {
 		return nil
 	}
 	w.warnAnchors(a, scale)
-	a.equal()
 	return a
 }
 

@@ -1,30 +1,45 @@
 package piecing
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"seamwright/compiler/plane"
 	"seamwright/lang/problem"
 )
 
-// assert checks the points that pieces are said to hold, and notes lines that
-// run on into pieces their author did not reach.
-func (w *work) assert(s *shape, c *cell) bool {
-	ok := true
+// Notes are what is to be told of a section that was cut.
+type notes struct {
+	outside [][2]int // points of pieces that lie outside of them: piece and point
+	runsOn  [][2]int // seams that run on, and along which piece
+}
+
+// read checks the points that pieces are said to hold, and finds lines that run on
+// into pieces their author did not reach.
+func (c *cell) read() (n notes) {
 	for k := range c.section.pieces {
-		src := c.section.pieces[k].src
-		for i, p := range src.Points {
-			if k == 0 && i == 0 || c.section.pieces[k].face.Corners.Locate(p) > 0 {
-				continue
+		for i, p := range c.section.pieces[k].src.Points {
+			if (k > 0 || i > 0) && c.section.pieces[k].face.Corners.Locate(p) <= 0 {
+				n.outside = append(n.outside, [2]int{k, i})
 			}
-			w.tellNotIn(s, c, k, i)
-			ok = false
 		}
 	}
-	if ok {
-		w.noteRunOn(s, c)
+	if len(n.outside) == 0 {
+		n.runsOn = c.runsOn()
 	}
-	return ok
+	return n
+}
+
+// tellNotes tells them; false where there are faults among them.
+func (w *work) tellNotes(s *shape, c *cell, n *notes) bool {
+	for _, at := range n.outside {
+		w.tellNotIn(s, c, at[0], at[1])
+	}
+	for _, at := range n.runsOn {
+		w.noteRunOn(s, c, at[0], at[1])
+	}
+	return len(n.outside) == 0
 }
 
 func (w *work) tellNotIn(s *shape, c *cell, piece, i int) {
@@ -49,52 +64,60 @@ func (w *work) tellNotIn(s *shape, c *cell, piece, i int) {
 	w.tell(p)
 }
 
-// noteRunOn tells of seams whose written part stops where one earlier piece ends,
-// while the seam itself runs on along the next. It may be right, so it is only a
-// note; and where the written part stops in the middle of a piece it was written
-// for its direction, and nothing is said.
-func (w *work) noteRunOn(s *shape, c *cell) {
+// runsOn finds seams whose written part stops where one earlier piece ends, while
+// the seam itself runs on along the next: each with the first piece not reached.
+// Where the written part stops in the middle of a piece it was written for its
+// direction, and nothing is said.
+func (c *cell) runsOn() (found [][2]int) {
 	n := int32(len(c.face.Corners))
-	reach := make([]span, len(c.section.pieces))
-	for k := range reach {
+	var room [16]reach
+	seams := append(room[:0], make([]reach, len(c.section.pieces))...)
+	for k := range seams {
 		if k > 0 {
-			l := c.section.pieces[k].src.Line
-			a, b := c.section.pieces[k].seam.Along(l.A), c.section.pieces[k].seam.Along(l.B)
-			reach[k] = span{min(a, b), max(a, b)}
+			r, l := c.section.pieces[k].seam.Ray(), c.section.pieces[k].src.Line
+			a, b := r.Along(l.A), r.Along(l.B)
+			seams[k] = reach{r, min(a, b), max(a, b), false}
 		}
 	}
-	missed := make([]int, len(reach)) // the first piece not reached + 1
 	for j := range c.section.pieces {
 		f := &c.section.pieces[j].face
 		for side, label := range f.Labels {
 			k := int(label - n)
-			if k <= j || missed[k] > 0 {
+			if k <= j {
 				continue
 			}
-			seam := c.section.pieces[k].seam
-			if min(seam.Len(), reach[k].high)-max(0, reach[k].low) <= plane.Tol {
+			s := &seams[k]
+			if s.missed || min(s.Len, s.high)-max(0, s.low) <= plane.Tol {
 				continue
 			}
 			e := f.Corners.Side(side)
-			a, b := seam.Along(e.A), seam.Along(e.B)
-			if both := min(max(a, b), reach[k].high) - max(min(a, b), reach[k].low); math.Abs(both) <= plane.Tol {
-				missed[k] = j + 1
+			a, b := s.Along(e.A), s.Along(e.B)
+			if both := min(max(a, b), s.high) - max(min(a, b), s.low); math.Abs(both) <= plane.Tol {
+				s.missed = true
+				found = append(found, [2]int{k, j})
 			}
 		}
 	}
-	for k, j := range missed {
-		if j == 0 {
-			continue
-		}
-		src := c.section.pieces[k].src
-		w.tell(problem.Problem{
-			Code: RunsOn, Severity: problem.Note, At: src.LineAt,
-			Message: "the seam of piece " + num(float64(k+1)) + " runs on beyond what is written, along piece " +
-				num(float64(j)) + " too: from " + point(c.section.pieces[k].seam.A) + " to " + point(c.section.pieces[k].seam.B),
-			Help:  "nothing to do if that is meant; else sew that piece later than this one, or divide the section with a join",
-			Drawn: drawn(s.body.Name, nil, []plane.Line{c.section.pieces[k].seam, src.Line}),
-		})
-	}
+	slices.SortFunc(found, func(a, b [2]int) int { return cmp.Compare(a[0], b[0]) })
+	return found
 }
 
-type span struct{ low, high float64 }
+// A reach is a seam, how much of it was written, and whether a piece was missed.
+type reach struct {
+	plane.Ray
+	low, high float64
+	missed    bool
+}
+
+// noteRunOn tells that the seam of piece k runs on along piece j. It may be right,
+// so it is only a note.
+func (w *work) noteRunOn(s *shape, c *cell, k, j int) {
+	src, seam := c.section.pieces[k].src, c.section.pieces[k].seam
+	w.tell(problem.Problem{
+		Code: RunsOn, Severity: problem.Note, At: src.LineAt,
+		Message: "the seam of piece " + num(float64(k+1)) + " runs on beyond what is written, along piece " +
+			num(float64(j+1)) + " too: from " + point(seam.A) + " to " + point(seam.B),
+		Help:  "nothing to do if that is meant; else sew that piece later than this one, or divide the section with a join",
+		Drawn: drawn(s.body.Name, nil, []plane.Line{seam, src.Line}),
+	})
+}

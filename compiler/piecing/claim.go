@@ -82,15 +82,20 @@ func (w *work) cutCells(s *shape) bool {
 		pieces += len(s.body.Sections[i].Pieces)
 	}
 	const some = 16 // cells for one who cuts
-	flaws := make([][]flaw, len(s.cells))
+	flaws, notes := make([][]flaw, len(s.cells)), make([]notes, len(s.cells))
 	var spent atomic.Int64
 	parallel.Do((len(s.cells)+some-1)/some, pieces >= parallel.Worth, func(part int) {
 		var room plane.Room
 		left := w.effort - effort(spent.Load())
 		before := left
 		for i := part * some; i < min((part+1)*some, len(s.cells)); i++ {
-			if c := &s.cells[i]; c.place == nil {
-				c.section, flaws[i] = cutSection(&s.body.Sections[c.index], c.face, 0, false, &left, &room)
+			c := &s.cells[i]
+			if c.place != nil {
+				continue
+			}
+			c.section, flaws[i] = cutSection(&s.body.Sections[c.index], c.face, 0, false, &left, &room)
+			if len(flaws[i]) == 0 {
+				notes[i], c.measure = c.read(), c.section.measure()
 			}
 		}
 		spent.Add(int64(before - left))
@@ -104,11 +109,7 @@ func (w *work) cutCells(s *shape) bool {
 		for k := len(flaws[i]) - 1; k >= 0; k-- {
 			w.tellFlaw(s, c, &flaws[i][k])
 		}
-		if len(flaws[i]) > 0 {
-			ok = false
-		} else if c.place == nil {
-			ok = w.assert(s, c) && ok
-		}
+		ok = w.tellNotes(s, c, &notes[i]) && len(flaws[i]) == 0 && ok
 	}
 	return ok
 }
@@ -213,6 +214,7 @@ func (w *work) divideFurther(s *shape, acting []eval.Join) bool {
 			}
 			var flaws []flaw
 			part.section, flaws = cutSection(c.section.src, part.face, number, len(parts[i]) > 1, &w.effort, &w.room)
+			part.measure = part.section.measure()
 			for k := range flaws {
 				w.tellFlaw(s, &part, &flaws[k])
 				ok = false

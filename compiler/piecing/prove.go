@@ -76,7 +76,7 @@ func (w *work) tellApart(a *assembly, scale, shortest float64, corners int) bool
 			}
 		}
 	}
-	a.proof.same, a.proof.nearest = max(a.proof.same, cloud.Same), cloud.Nearest
+	a.proof.same, a.proof.nearest = max(a.proof.same, cloud.Same()), cloud.Nearest()
 	for _, s := range a.used {
 		a.proof.same = max(a.proof.same, s.same())
 	}

@@ -165,7 +165,6 @@ func (s *shape) finish() {
 			s.sections++
 			s.pieces += len(c.section.pieces)
 			s.sides += len(c.face.Corners)
-			c.measure = c.section.measure()
 		} else {
 			s.sections += c.unit.sections
 			s.pieces += c.unit.pieces

@@ -16,9 +16,6 @@ const markEvery pattern.Length = 4
 // sizes turns a block's assemblies into lengths, one for each finished size.
 func (b *block) sizes(p *pattern.Pattern) []pattern.Sized {
 	sizes := make([]pattern.Sized, len(b.Finished))
-	for _, a := range b.made {
-		a.findEdges()
-	}
 	for i, f := range b.Finished {
 		z := sizer{assembly: b.bySize[i], scale: b.scale[i], sheet: p.Settings.Sheet.Name}
 		sizes[i] = z.sized(f)

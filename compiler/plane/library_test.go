@@ -236,8 +236,8 @@ func TestCloudFindsNearest(t *testing.T) {
 				}
 			}
 		}
-		if len(c.Near) != pairs || nearest < max(cell, near) && c.Nearest != nearest || c.Same > 1e-11 {
-			t.Errorf("%d pairs of %d, nearest %v of %v, same %v", len(c.Near), pairs, c.Nearest, nearest, c.Same)
+		if len(c.Near) != pairs || nearest < max(cell, near) && c.Nearest() != nearest || c.Same() > 1e-11 {
+			t.Errorf("%d pairs of %d, nearest %v of %v, same %v", len(c.Near), pairs, c.Nearest(), nearest, c.Same())
 		}
 	}
 }
