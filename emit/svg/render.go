@@ -2,6 +2,7 @@ package svg
 
 import (
 	"fmt"
+	"slices"
 	"sync"
 
 	svgo "github.com/ajstarks/svgo/float"
@@ -33,7 +34,7 @@ func Render(page *drawing.Page) ([]byte, error) { return new(Renderer).Append(ni
 
 // Append appends a page to b as an SVG document. On an error it returns b as it was.
 func (r *Renderer) Append(b []byte, page *drawing.Page) ([]byte, error) {
-	w := r.writer(b, "_")
+	w := r.writer(slices.Grow(b, least(page.Items)), "_")
 	defer r.done(w)
 	width, ok1 := fix(page.Size.W)
 	height, ok2 := fix(page.Size.H)
@@ -51,6 +52,28 @@ func (r *Renderer) Append(b []byte, page *drawing.Page) ([]byte, error) {
 		return b, fmt.Errorf("page %s: %w", page.Name, w.err)
 	}
 	return w.out, nil
+}
+
+// Bytes that are written at least for a point and for a text, so that a large
+// drawing is not moved again and again while it grows.
+const (
+	bytesPoint = 9
+	bytesText  = 60
+)
+
+// least is about how many bytes a drawing takes at least.
+func least(items []drawing.Item) (n int) {
+	for _, item := range items {
+		switch item := item.(type) {
+		case *drawing.Path:
+			n += bytesPoint * len(item.Points)
+		case *drawing.Text:
+			n += bytesText
+		case *drawing.Group:
+			n += least(item.Items)
+		}
+	}
+	return n
 }
 
 // fragment returns a shared group's bytes, made when they are first asked for.

@@ -59,13 +59,19 @@ func some(language, folder string) *Catalogue {
 }
 
 func read(language string, names ...string) (*Catalogue, bool) {
-	c := &Catalogue{Language: language, messages: map[string]string{}}
-	for _, name := range names {
+	texts := make([]string, len(names))
+	lines := 0
+	for i, name := range names {
 		text, err := files.ReadFile(name)
 		if err != nil {
 			return nil, false
 		}
-		for line := range strings.Lines(string(text)) {
+		texts[i] = string(text)
+		lines += strings.Count(texts[i], "\n")
+	}
+	c := &Catalogue{Language: language, messages: make(map[string]string, lines)}
+	for _, text := range texts {
+		for line := range strings.Lines(text) {
 			if key, message, ok := strings.Cut(line, "="); ok && !strings.HasPrefix(line, "#") {
 				c.messages[strings.TrimSpace(key)] = strings.TrimSpace(message)
 			}
