@@ -115,6 +115,9 @@ func (b box) corners() [4]pos {
 
 // crosses reports whether a segment touches the box (Liang and Barsky, 1984).
 func (b box) crosses(p, q pos) bool {
+	if max(p.X, q.X) < b.x0 || min(p.X, q.X) > b.x1 || max(p.Y, q.Y) < b.y0 || min(p.Y, q.Y) > b.y1 {
+		return false
+	}
 	lo, hi := length(0), length(1)
 	d := sub(q, p)
 	for _, c := range [4][2]length{{-d.X, p.X - b.x0}, {d.X, b.x1 - p.X}, {-d.Y, p.Y - b.y0}, {d.Y, b.y1 - p.Y}} {

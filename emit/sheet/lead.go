@@ -11,10 +11,14 @@ import (
 // leaders sets in the allowance the labels of spaces too tiny for their number,
 // with a leader to each.
 func (l *layout) leaders(items []drawing.Item, s *section) []drawing.Item {
+	s.pen.labels = s.pen.labels[:0]
 	for i := range s.spaces {
 		sp := &s.spaces[i]
 		if sp.placed {
 			continue
+		}
+		if len(s.pen.labels) == 0 {
+			s.boxLabels()
 		}
 		words := &l.words[sp.piece.Fabric]
 		led := s.lead(sp, s.d.Label(i)+" "+words.text)
@@ -153,14 +157,21 @@ const (
 	leaderGap   = 0.4 * pattern.Millimetre // between a leader and its text
 )
 
-// clear reports whether a leader touches no label.
-func (s *section) clear(from, to pos) bool {
-	ok := true
+// boxLabels notes the boxes of all labels, with what a leader keeps from them.
+func (s *section) boxLabels() {
 	for i := range s.spaces {
-		sp := &s.spaces[i]
-		if sp.placed {
-			sp.label.boxes(sp.at, func(b box) { ok = ok && !b.grown(leaderGap).crosses(from, to) })
+		if sp := &s.spaces[i]; sp.placed {
+			sp.label.boxes(sp.at, func(b box) { s.pen.labels = append(s.pen.labels, b.grown(leaderGap)) })
 		}
 	}
-	return ok
+}
+
+// clear reports whether a leader touches no label.
+func (s *section) clear(from, to pos) bool {
+	for _, b := range s.pen.labels {
+		if b.crosses(from, to) {
+			return false
+		}
+	}
+	return true
 }

@@ -18,6 +18,7 @@ type scratch struct {
 	strips              []strip
 	gaps                []gap
 	painted, runs, text []drawing.Item // of the section at work
+	labels              []box          // likewise
 }
 
 // turn begins another page.
