@@ -17,13 +17,14 @@ type scratch struct {
 	outer               []bool
 	strips              []strip
 	gaps                []gap
+	dirs                []pos
 	painted, runs, text []drawing.Item // of the section at work
 	labels              []box          // likewise
 }
 
 // turn begins another page.
 func (p *pen) turn() {
-	p.lines, p.spaces, p.outer, p.strips, p.gaps = p.lines[:0], p.spaces[:0], p.outer[:0], p.strips[:0], p.gaps[:0]
+	p.lines, p.spaces, p.outer, p.strips, p.gaps, p.dirs = p.lines[:0], p.spaces[:0], p.outer[:0], p.strips[:0], p.gaps[:0], p.dirs[:0]
 }
 
 // kept returns a copy of a list of items that stays with its page.

@@ -15,6 +15,7 @@ type section struct {
 	id      string // of its drawing in the file: its name, where that is of plain letters
 	move    func(pos) pos
 	outline []pos
+	along   []pos // the direction of each of its edges
 	cut     contour
 	extra   contour // no points where the extra is not wanted or no edge is on the border
 	spaces  []space
@@ -66,6 +67,10 @@ func (l *layout) lay(index int, place Place, pen *pen) *section {
 	d := &l.sized.Drawings[index]
 	s := &section{d: d, index: index, id: identity(d, index), move: place.Motion(), allowance: l.p.Settings.Allowance, pen: pen}
 	s.outline = s.moved(d.Outline)
+	s.along = drawing.Take(&pen.dirs, len(s.outline))
+	for i, p := range s.outline {
+		s.along[i] = unit(p, s.outline[(i+1)%len(s.outline)])
+	}
 	s.cut, s.extra = l.contours(index, s.outline)
 	s.spaces = drawing.Take(&pen.spaces, len(d.Pieces))
 	for i := range d.Pieces {
@@ -150,8 +155,8 @@ func (s *section) findSides(sp *space) {
 	for i, a := range sp.polygon {
 		b := sp.polygon[(i+1)%len(sp.polygon)]
 		m := mid(a, b)
-		for j, p := range s.outline {
-			if segmentDist(m, p, s.outline[(j+1)%len(s.outline)]) > onLine {
+		for j := range s.outline {
+			if !s.onEdge(m, j) {
 				continue
 			}
 			sp.outer[i] = true
@@ -160,6 +165,14 @@ func (s *section) findSides(sp *space) {
 			}
 		}
 	}
+}
+
+// onEdge reports whether a point lies on an edge of the outline. Most lie on none,
+// which is seen without a root.
+func (s *section) onEdge(p pos, edge int) bool {
+	a := s.outline[edge]
+	off := cross(s.along[edge], sub(p, a))
+	return off <= onLine && off >= -onLine && segmentDist(p, a, s.outline[(edge+1)%len(s.outline)]) <= onLine
 }
 
 // onLine is how near a point must be to a line to lie on it: the corners of a
@@ -184,8 +197,8 @@ func (s *section) seams(f func(a, b, beyondA, beyondB pos)) {
 // meets the cutting line; a itself where it ends inside the section.
 func (s *section) runOn(a, b pos) pos {
 	on := false
-	for j, p := range s.outline {
-		on = on || segmentDist(a, p, s.outline[(j+1)%len(s.outline)]) < onLine
+	for j := range s.outline {
+		on = on || s.onEdge(a, j)
 	}
 	if !on {
 		return a
