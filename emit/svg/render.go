@@ -34,7 +34,7 @@ func Render(page *drawing.Page) ([]byte, error) { return new(Renderer).Append(ni
 
 // Append appends a page to b as an SVG document. On an error it returns b as it was.
 func (r *Renderer) Append(b []byte, page *drawing.Page) ([]byte, error) {
-	w := r.writer(slices.Grow(b, least(page.Items)), "_")
+	w := r.writer(slices.Grow(b, room(page.Items)), "_")
 	defer r.done(w)
 	width, ok1 := fix(page.Size.W)
 	height, ok2 := fix(page.Size.H)
@@ -54,23 +54,27 @@ func (r *Renderer) Append(b []byte, page *drawing.Page) ([]byte, error) {
 	return w.out, nil
 }
 
-// Bytes that are written at least for a point and for a text, so that a large
-// drawing is not moved again and again while it grows.
+// About how many bytes are written for a point, an area that is painted and a
+// text, so that a large drawing is not moved again and again while it grows.
 const (
 	bytesPoint = 9
+	bytesArea  = 70
 	bytesText  = 60
 )
 
-// least is about how many bytes a drawing takes at least.
-func least(items []drawing.Item) (n int) {
+// room is about how many bytes a drawing takes.
+func room(items []drawing.Item) (n int) {
 	for _, item := range items {
 		switch item := item.(type) {
 		case *drawing.Path:
 			n += bytesPoint * len(item.Points)
+			if item.Fill != drawing.NoColour {
+				n += bytesArea
+			}
 		case *drawing.Text:
 			n += bytesText
 		case *drawing.Group:
-			n += least(item.Items)
+			n += room(item.Items)
 		}
 	}
 	return n
