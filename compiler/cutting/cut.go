@@ -35,7 +35,8 @@ type cutter struct {
 	allowance, extra, ease pattern.Length
 	foundation, plain      pattern.Length // steps of rounding
 
-	alike map[triangle]bool // that are cut as halves of squares elsewhere
+	alike map[triangle]bool     // that are cut as halves of squares elsewhere
+	even  map[look]pattern.Size // that are cut larger elsewhere
 
 	whole, shown, space windows // with all allowances; as seen from the front; with what is left on the border alone
 	behind              debt    // later seams

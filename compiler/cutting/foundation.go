@@ -48,8 +48,19 @@ func (c *cutter) foundationPatch(d *pattern.Drawing, p *pattern.Piece, need, spa
 			}
 		}
 	}
+	patch := c.rectangle(best, need, pattern.Size{}, along)
+	if half, ok := c.halfSquare(d, p, need, space, &patch); ok {
+		patch = half
+	} else if len(c.even) > 0 && along && len(p.Polygon) == 3 {
+		patch = c.rectangle(best, need, c.even[lookOf(p)], along)
+	}
+	p.Patch = patch
+}
+
+// rectangle is a patch that covers a box, of a size at least, the box in its middle.
+func (c *cutter) rectangle(best box, need []pattern.Pos, least pattern.Size, along bool) pattern.Patch {
 	w, h := best.max.X-best.min.X, best.max.Y-best.min.Y
-	size := pattern.Size{W: pattern.RoundUp(w, c.foundation), H: pattern.RoundUp(h, c.foundation)}
+	size := pattern.Size{W: max(pattern.RoundUp(w, c.foundation), least.W), H: max(pattern.RoundUp(h, c.foundation), least.H)}
 	best = best.grow((size.W-w)/2, (size.H-h)/2)
 	exact := bounds(best.axis, need)
 	patch := pattern.Patch{
@@ -63,10 +74,7 @@ func (c *cutter) foundationPatch(d *pattern.Drawing, p *pattern.Piece, need, spa
 	if math.Abs(float64(size.W-size.H)) < float64(noLength) {
 		patch.Shape = pattern.Square
 	}
-	if half, ok := c.halfSquare(d, p, need, space, &patch); ok {
-		patch = half
-	}
-	p.Patch = patch
+	return patch
 }
 
 // sameArea is how near two areas are one: of patches that take the same cloth, as

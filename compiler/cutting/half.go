@@ -98,45 +98,6 @@ func (c *cutter) alikeHalf(p *pattern.Piece) bool {
 	return ok && c.alike[t]
 }
 
-// cutAlike cuts a size's equal triangles of one fabric alike: where one of them is
-// half a square for its grain, the others are too, or a maker would take the two
-// ways for a mistake and mix up her patches.
-func (c cutter) cutAlike(size *pattern.Sized) {
-	c.alike = map[triangle]bool{}
-	half := func(p *pattern.Piece) bool { return p.Patch.Shape == pattern.HalfSquare && !p.Patch.Plain }
-	each := func(f func(d *pattern.Drawing, p *pattern.Piece, t triangle)) {
-		for i := range size.Drawings {
-			for k := range size.Drawings[i].Pieces {
-				p := &size.Drawings[i].Pieces[k]
-				if p.Patch.Along && len(p.Polygon) == 3 {
-					if t, ok := triangleOf(p); ok {
-						f(&size.Drawings[i], p, t)
-					}
-				}
-			}
-		}
-	}
-	each(func(_ *pattern.Drawing, p *pattern.Piece, t triangle) {
-		if half(p) {
-			c.alike[t] = true
-		}
-	})
-	if len(c.alike) == 0 {
-		return
-	}
-	again := map[*pattern.Drawing]bool{}
-	var order []*pattern.Drawing
-	each(func(d *pattern.Drawing, p *pattern.Piece, t triangle) {
-		if !half(p) && c.alike[t] && !again[d] {
-			again[d] = true
-			order = append(order, d)
-		}
-	})
-	for _, d := range order {
-		c.drawing(d)
-	}
-}
-
 // borderAtHalf reports whether a piece has sides on the block's border, all of
 // them at 45 degrees to a direction.
 func borderAtHalf(d *pattern.Drawing, p *pattern.Piece, along pattern.Pos) bool {

@@ -103,25 +103,3 @@ func TestFoldedHalfSquaresCover(t *testing.T) {
 		t.Error("no half square was cut")
 	}
 }
-
-// Equal triangles of one fabric are cut alike, at the border and inside.
-func TestEqualTrianglesAreCutAlike(t *testing.T) {
-	inside := corner(6, 3, 0)
-	for i := range inside.Edges {
-		inside.Edges[i].Kind = pattern.Joined
-	}
-	other := inside
-	other.Pieces = append([]pattern.Piece(nil), inside.Pieces...)
-	other.Pieces[1].Fabric = 1
-	p := pattern.Pattern{Settings: pattern.Settings{Allowance: 0.25, Ease: 0.5}, Blocks: []pattern.Block{{Sizes: []pattern.Sized{{
-		Drawings: []pattern.Drawing{inside, corner(6, 3, 0), other},
-	}}}}}
-	Cut(&p)
-	d := p.Blocks[0].Sizes[0].Drawings
-	if a, b := d[0].Pieces[1].Patch, d[1].Pieces[1].Patch; a.Shape != pattern.HalfSquare || a.Size != b.Size {
-		t.Errorf("one is cut as %v %v, the other as %v %v", a.Shape, a.Size, b.Shape, b.Size)
-	}
-	if got := d[2].Pieces[1].Patch.Shape; got == pattern.HalfSquare {
-		t.Error("one of another fabric is cut as half a square")
-	}
-}
