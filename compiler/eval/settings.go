@@ -139,6 +139,7 @@ func (e *evaluator) pattern(f *file, d *lang.Pattern) {
 			p.length(s, maxEase, &set.Extra)
 		case "ease":
 			p.length(s, maxEase, &set.Ease)
+			set.EaseAt = f.modelSource(s.Where())
 		case "margin":
 			p.length(s, maxMargin, &set.Sheet.Margin)
 		case "sheet":

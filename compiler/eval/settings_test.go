@@ -51,6 +51,7 @@ func TestSettings(t *testing.T) {
 	}
 	set := pattern.Settings{Allowance: 0.375, Extra: 0.25, Ease: pattern.Length(1.5 / 2.54), Miniature: true, Metric: true, Language: "de",
 		AllowanceAt: pattern.Source{File: "test.seam", Line: 6, Column: 3},
+		EaseAt:      pattern.Source{File: "test.seam", Line: 7, Column: 16},
 		Buying:      pattern.Buying{Usable: 42, Straighten: 2, Shrinkage: 2.5, Spare: 1},
 		Sheet:       pattern.Sheet{Name: "9in x 12in", Paper: pattern.Size{W: 9, H: 12}, Margin: pattern.Length(10 / 25.4)}}
 	near := cmp.Comparer(func(a, b pattern.Length) bool { return (a-b) < 1e-12 && (b-a) < 1e-12 })

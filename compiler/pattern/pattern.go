@@ -61,6 +61,7 @@ type Settings struct {
 	Language  string // of the booklet's own words, "de"; "" where none is named
 
 	AllowanceAt Source // where the allowance is set; zero if it is not
+	EaseAt      Source // where the ease is set; likewise
 	Buying      Buying
 	Limits      []Limit // thresholds that the pattern sets; their names are not looked at
 }

@@ -20,9 +20,13 @@ const (
 	pointPatch = 12
 )
 
+func seamsNote() Limit { return count("seams_note", pointNote) }
+
+func seamsMost() Limit { return count("seams_most", pointWarn) }
+
 // ManyAtPoint: not more seams meet at a point than can be pressed flat.
 func (catalogue) ManyAtPoint() Rule {
-	note, most, patch := count("seams_note", pointNote), count("seams_most", pointWarn), count("seams_patch", pointPatch)
+	note, most, patch := seamsNote(), seamsMost(), count("seams_patch", pointPatch)
 	return Rule{
 		Limits: []Limit{note, most, patch},
 		Info: problem.Info{
@@ -64,7 +68,7 @@ block lamp 8 x 8 finished 12in {
 			var worst meeting
 			from := int(v.Limits.number(note))
 			var points []pattern.Pos
-			for _, p := range v.meetings(from) {
+			for _, p := range v.meetings() {
 				if p.seams >= from {
 					points = append(points, pos(p.at))
 				}
@@ -110,9 +114,9 @@ type corner struct{ at, before, after plane.Point }
 
 // meetings finds every point where enough corners fall together for seams to
 // crowd, and counts the different directions in which seams leave it.
-func (v *View) meetings(from int) []meeting {
+func (v *View) meetings() []meeting {
 	var found []meeting
-	for _, corners := range v.crowds(from) {
+	for _, corners := range v.crowds() {
 		if n := v.seamsAt(corners); n > 0 {
 			found = append(found, meeting{corners[0].at, n})
 		}
@@ -120,9 +124,9 @@ func (v *View) meetings(from int) []meeting {
 	return found
 }
 
-// crowds gathers corners by place. Places with too few corners for from
+// gather gathers corners by place. Places with too few corners for from
 // seams are left out, as far as that is seen at once: a corner has two sides.
-func (v *View) crowds(from int) [][]corner {
+func (v *View) gather(from int) [][]corner {
 	type cell struct{ x, y int32 }
 	of := func(q plane.Point) cell {
 		const size = 4 * onLine

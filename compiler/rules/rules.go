@@ -58,6 +58,8 @@ var all = sync.OnceValue(func() []Rule {
 		c.BorderPoint(),
 		c.Unfinished(),
 		c.Setting(),
+		c.Layers(),
+		c.Ease(),
 	}
 })
 

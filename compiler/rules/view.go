@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"sync"
 
 	"seamwright/compiler/pattern"
 	"seamwright/compiler/plane"
@@ -17,7 +18,8 @@ type View struct {
 	Placed  []Placed // every piece of every copy, copy by copy
 	first   []int    // Placed index of each copy's first piece
 	border  []plane.Ray
-	ends    []end // scratch
+	crowds  func() [][]corner // the corners at places where seams crowd, gathered when first asked for
+	ends    []end             // scratch
 }
 
 // A Placed is one piece in its place.
@@ -41,6 +43,7 @@ func newView(p *pattern.Pattern, ls Limits, b *pattern.Block, s *pattern.Sized) 
 			corners += len(d.Pieces[i].Polygon)
 		}
 	}
+	v.crowds = sync.OnceValue(func() [][]corner { return v.gather(min(6, int(ls.number(seamsNote())))) })
 	v.Placed = make([]Placed, 0, pieces)
 	points := make(plane.Polygon, corners) // of all polygons
 	for c := range s.Copies {
