@@ -58,7 +58,7 @@ func showVariants(c *call) int {
 	if len(ranges) == 2 {
 		across = len(ranges[1].values)
 	}
-	page := contact.Page(pageTitle+name, made, across)
+	page := contact.Page(pageTitle+name, withCareNote, made, across)
 	picture, err := svg.Render(page)
 	if err != nil { // we drew it
 		panic(err)
@@ -115,7 +115,7 @@ func sewVariant(name string, src *problem.Source, loader compiler.Loader) contac
 	v.Facts = []string{
 		many(n.Sections, "section") + ", " + many(n.Drawings, "drawing") + ", " + many(n.Pieces, "piece"),
 		many(n.Points, "point") + " to match",
-		"narrowest piece " + n.Narrowest.In(16) + " at " + s.Finished.W.In(8),
+		"narrowest piece " + told(p, n.Narrowest, 16) + " at " + told(p, s.Finished.W, 8),
 	}
 	warnings := 0
 	for i := range ps {
@@ -146,12 +146,31 @@ func comfortable(p *pattern.Pattern, s *pattern.Sized) string {
 		return "not sewn"
 	}
 	for _, t := range report.Blocks[0].Tolerances(hands[:2])[1:] { // with care
-		if t.Smallest > 0 {
-			return fmt.Sprintf("%s: comfortable from %.1f in", t.Hands, t.Smallest)
+		switch {
+		case t.Smallest > testsew.NoSize:
+			return "comfortable at no size"
+		case t.Smallest > 0: // to quarters: finer would say more than the trials know
+			step := pattern.Length(1.0 / 4)
+			if p.Settings.Metric {
+				step = pattern.Centimetre / 2
+			}
+			return t.Hands + ": comfortable from " + told(p, pattern.RoundUp(pattern.Length(t.Smallest), step), 4)
 		}
 	}
 	return "comfortable at any size"
 }
+
+// told writes a length in the pattern's own system: a caption has no room for both.
+func told(p *pattern.Pattern, l pattern.Length, to int) string {
+	if p.Settings.Metric {
+		return l.Cm()
+	}
+	return l.In(to)
+}
+
+// withCareNote explains what is told of sizes.
+const withCareNote = "With care: seams and cuts within 1/64 in of their lines. A size is comfortable if 95 of 100 points to match do so, " +
+	"tried many times with such hands; testsew tells of other hands, and of the points that fail first."
 
 func many(n int, what string) string {
 	if n == 1 {
@@ -174,4 +193,5 @@ func (c *call) tellVariants(list []contact.Variant) {
 		}
 		fmt.Fprintf(c.stdout, "%-*s  %s\n", wide, v.Name, text)
 	}
+	fmt.Fprintln(c.stdout, withCareNote)
 }

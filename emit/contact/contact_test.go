@@ -24,7 +24,7 @@ func TestPage(t *testing.T) {
 			}
 			list = append(list, v)
 		}
-		page := contact.Page("Variants of "+strings.Repeat("a very long name ", 20), list, 0)
+		page := contact.Page("Variants of "+strings.Repeat("a very long name ", 20), strings.Repeat("a long note that explains the facts ", 9), list, 0)
 		paths := 0
 		var texts []*drawing.Text
 		var look func(items []drawing.Item)

@@ -32,9 +32,10 @@ const (
 	leading   = 1.35 // lines lie so many sizes apart
 )
 
-// Page draws all variants, row by row. Across is how many stand in a row; 0, or
-// more than have room, leaves that to the page.
-func Page(title string, variants []Variant, across int) *drawing.Page {
+// Page draws all variants, row by row, and below them a note that explains their
+// facts, "" for none. Across is how many stand in a row; 0, or more than have room,
+// leaves that to the page.
+func Page(title, note string, variants []Variant, across int) *drawing.Page {
 	if across <= 0 || across > mostColumns {
 		across = min(mostColumns, max(1, len(variants)))
 	}
@@ -46,9 +47,15 @@ func Page(title string, variants []Variant, across int) *drawing.Page {
 	cell := pattern.Size{W: picture + gap, H: picture + text + gap}
 	rows := (len(variants) + across - 1) / across
 	head := titleSize * 2
+	width := cell.W*pattern.Length(across) - gap
+	var foot []string
+	if note != "" {
+		foot = drawing.Wrap(note, factSize, false, width)
+	}
+	below := factSize * leading * pattern.Length(len(foot))
 	page := &drawing.Page{
 		Name: "variants", Title: title,
-		Size: pattern.Size{W: 2*edge + cell.W*pattern.Length(across) - gap, H: 2*edge + head + cell.H*pattern.Length(rows) - gap},
+		Size: pattern.Size{W: 2*edge + width, H: 2*edge + head + cell.H*pattern.Length(rows) - gap + below},
 	}
 	page.Items = append(page.Items, words(drawing.Shorten(title, titleSize, true, page.Size.W-2*edge), pattern.Pos{X: edge, Y: edge + titleSize*drawing.CapHeight}, titleSize, true))
 	for i := range variants {
@@ -57,6 +64,10 @@ func Page(title string, variants []Variant, across int) *drawing.Page {
 			Y: edge + head + cell.H*pattern.Length(i/across),
 		}
 		page.Items = append(page.Items, one(&variants[i], corner)...)
+	}
+	for i, line := range foot {
+		at := pattern.Pos{X: edge, Y: page.Size.H - edge - factSize*leading*pattern.Length(len(foot)-1-i)}
+		page.Items = append(page.Items, words(line, at, factSize, false))
 	}
 	return page
 }

@@ -50,7 +50,7 @@ func (b *Block) hands(w *strings.Builder, hands []Hands) {
 
 // from tells the smallest comfortable size, which some hands never reach.
 func (t *Tolerance) from() string {
-	if t.Smallest > 1e6 {
+	if t.Smallest > NoSize {
 		return "no size"
 	}
 	return fmt.Sprintf("%.1f in (± %.1f)", t.Smallest, max(0.05, t.SmallestError))

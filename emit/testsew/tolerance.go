@@ -33,6 +33,10 @@ const matchPart = 0.04
 // enough is the part of points that must match for a size to be comfortable.
 const enough = 0.95
 
+// NoSize is above any size: a Smallest beyond it means that the hands make the block
+// well at none.
+const NoSize = 1e6 // inches
+
 // A Tolerance is what one pair of hands makes of a block.
 type Tolerance struct {
 	Hands         string
