@@ -27,7 +27,8 @@ func damages(text string, random *rand.Rand) (all []damage) {
 	seen := map[int]bool{} // places in statements, token by token and the gaps on a line
 	last, lastLine := 0, 0
 	for {
-		tok := s.next()
+		var tok token
+		s.next(&tok)
 		if tok.kind == tEOF {
 			break
 		}

@@ -52,3 +52,9 @@ func sameTree(docs bool) cmp.Options {
 	}
 	return options
 }
+
+// newNumber reads a literal by itself.
+func newNumber(span Span, text string) (n Number) {
+	n.read(span, text)
+	return n
+}

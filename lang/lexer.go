@@ -45,8 +45,8 @@ func newScanner(text string) *scanner {
 	return s
 }
 
-// next returns the next token.
-func (s *scanner) next() token {
+// next reads the next token, in place.
+func (s *scanner) next(t *token) {
 	s.blanks()
 	start := s.at
 	kind := tEOF
@@ -54,7 +54,7 @@ func (s *scanner) next() token {
 		kind = s.token(s.text[start])
 	}
 	s.last, s.lastEnd = kind, s.at
-	return token{kind, int32(start), int32(s.at), s.line, int32(start - s.lineStart + 1)}
+	t.kind, t.start, t.end, t.line, t.column = kind, int32(start), int32(s.at), s.line, int32(start-s.lineStart+1)
 }
 
 // blanks goes past blanks, line breaks and comments.

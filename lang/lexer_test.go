@@ -15,7 +15,8 @@ import (
 func scanAll(text string) (tokens, faults []string, s *scanner) {
 	s = newScanner(text)
 	for {
-		tok := s.next()
+		var tok token
+		s.next(&tok)
 		if tok.kind == tEOF {
 			break
 		}

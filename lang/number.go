@@ -5,18 +5,18 @@ import (
 	"unicode/utf8"
 )
 
-// newNumber reads a literal as the lexer cut it, mended ones too.
-func newNumber(span Span, text string) Number {
-	n := Number{node: node{span}, Text: text, Den: 1}
+// read fills in a number from a literal as the lexer cut it, mended ones too. It is
+// filled in where it lies, for there are more of them than of all other nodes.
+func (n *Number) read(span Span, text string) {
+	n.Span, n.Text, n.Den = span, text, 1
 	if len(text) <= maxDigits {
-		for i := 0; ; i++ {
-			if i == len(text) {
-				return n // digits alone, as most numbers are
-			}
-			if !isDigit(text[i]) {
-				break
-			}
-			n.Num = n.Num*10 + int64(text[i]-'0')
+		i, num := 0, int64(0)
+		for ; i < len(text) && isDigit(text[i]); i++ {
+			num = num*10 + int64(text[i]-'0')
+		}
+		if i == len(text) { // digits alone, as most numbers are
+			n.Num = num
+			return
 		}
 	}
 	end, trouble := 0, ""
@@ -24,6 +24,9 @@ func newNumber(span Span, text string) Number {
 	n.Big = trouble != "" && n.Den == 0
 	if n.Big {
 		n.Num, n.Den = 0, 1
+	}
+	if end == len(text) {
+		return
 	}
 	word := strings.TrimLeft(text[end:], " \t")
 	n.Unit = unitOf(word)
@@ -33,7 +36,6 @@ func newNumber(span Span, text string) Number {
 	if n.Unit == "ft" {
 		n.Num, n.Unit = n.Num*12, "in"
 	}
-	return n
 }
 
 // amount reads the number that a text begins with as a fraction in lowest

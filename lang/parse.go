@@ -30,13 +30,9 @@ func Parse(src *problem.Source) (*File, []problem.Problem) {
 // run reads a text's tokens and parses them.
 func run(s *scanner) *parser {
 	// Dense text has two tokens in five bytes; where there are more the slice grows.
-	p := &parser{source: s.text, toks: make([]token, 0, len(s.text)*2/5+16)}
-	for {
-		t := s.next()
-		p.toks = append(p.toks, t)
-		if t.kind == tEOF {
-			break
-		}
+	p := &parser{source: s.text, toks: make([]token, 1, len(s.text)*2/5+16)}
+	for s.next(&p.toks[0]); s.last != tEOF; s.next(&p.toks[len(p.toks)-1]) {
+		p.toks = append(p.toks, token{})
 	}
 	p.prepare()
 	p.file()

@@ -35,7 +35,7 @@ func (p *parser) number() *Number {
 	t := &p.toks[p.at]
 	p.next()
 	n := p.numbers.new()
-	*n = newNumber(t.span(), p.text(t))
+	n.read(t.span(), p.text(t))
 	return n
 }
 

@@ -202,7 +202,8 @@ type Token struct {
 // is false where the text has a mistake within a token.
 func Tokens(text string) (tokens []Token, sound bool) {
 	s := newScanner(text)
-	for t := s.next(); t.kind != tEOF; t = s.next() {
+	var t token
+	for s.next(&t); t.kind != tEOF; s.next(&t) {
 		tokens = append(tokens, Token{class(t.kind), text[t.start:t.end], t.span()})
 	}
 	return tokens, len(s.faults) == 0
