@@ -34,9 +34,12 @@ func (b *bench) catalogue(drawing string) (notes []string) {
 	}
 	build := measured(dir)
 	all := run("", b.self, build...)
-	var same, one []time.Duration
+	cache := "XDG_CACHE_HOME=" + filepath.Join(b.dir, "cache") // not the user's own
+	firstCheck := run("", "env", cache, b.self, "check", dir)
+	var same, one, checked []time.Duration
 	for i := range b.runs {
 		same = append(same, run("", b.self, build...))
+		checked = append(checked, run("", "env", cache, b.self, "check", dir))
 		changed := filepath.Join(dir, "p7.seam")
 		must(os.WriteFile(changed, []byte(fmt.Sprintf("%s// %d\n", text, i)), 0o666))
 		one = append(one, run("", b.self, build...))
@@ -49,6 +52,7 @@ func (b *bench) catalogue(drawing string) (notes []string) {
 		notes = append(notes, fmt.Sprintf("         %s take %s", what, ms(all)))
 	}
 	s, o := median(same), median(one)
+	notes = append(notes, fmt.Sprintf("         `check` of %s takes %s, %s where all but one were checked before", what, ms(firstCheck), ms(median(checked))))
 	return append(notes,
 		b.note(s <= longestSame, "%s of which none has changed take %s; reach %v", what, ms(s), longestSame),
 		b.note(o <= longestOne, "%s of which one has changed take %s; reach %v", what, ms(o), longestOne))

@@ -29,24 +29,47 @@ func check(c *call) int {
 	r := &reporter{call: c, strict: *strict, format: *form}
 	names, ps := files.Find(c.args)
 	r.tell(ps)
-	c.memory.tune(len(names) * usualText)
-	type checked struct {
-		pattern *pattern.Pattern
-		ps      []problem.Problem
+	var remembered *memo
+	if len(names) > 1 {
+		remembered = newMemo()
 	}
-	inOrder(len(names), func(i int) checked {
-		p, _, ps := c.compile(names[i])
-		if p != nil && !stops(ps, r.strict) {
+	var more []passed
+	inOrder(len(names), func(i int) (d checked) {
+		if remembered != nil {
+			if d, ok := remembered.asBefore(names[i]); ok {
+				return d
+			}
+		}
+		c.memory.tune(len(names) * usualText)
+		p, texts, ps := c.compile(names[i])
+		if p != nil && !stops(ps, false) {
 			ps = append(ps, emit.Check(p, emit.Options{})...)
 			ps = append(ps, held(names[i], p)...)
+			d.inShort = inShort(p)
 		}
-		return checked{p, ps}
+		if d.ps = ps; remembered != nil {
+			d.passed = remembered.pass(texts, d)
+		}
+		return d
 	}, func(i int, d checked) {
 		if !r.tell(d.ps) && *form == "text" {
-			fmt.Fprintf(c.stdout, "%s: good%s\n", names[i], inShort(d.pattern))
+			fmt.Fprintf(c.stdout, "%s: good%s\n", names[i], d.inShort)
+		}
+		if len(d.passed.sources) > 0 {
+			more = append(more, d.passed)
 		}
 	})
+	if remembered != nil {
+		remembered.keep(more, names) // not sooner: others look things up while some are told
+	}
 	return r.end()
+}
+
+// A checked is what is told of a pattern.
+type checked struct {
+	ps      []problem.Problem
+	inShort string
+	passed  passed // if it is to be remembered
 }
 
 // inShort says what a pattern holds, in a few words.

@@ -39,10 +39,12 @@ func TestStories(t *testing.T) {
 			root, err := filepath.Abs(filepath.Join("..", ".."))
 			e.Setenv("ROOT", root)
 			e.Setenv("NO_COLOR", "1")
+			e.Setenv("XDG_CACHE_HOME", filepath.Join(e.WorkDir, ".cache"))
 			return err
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
 			"edit":  edit,
+			"cache": cache,
 			"exits": exits,
 			"disk":  disk,
 			"waits": waits,
@@ -97,6 +99,22 @@ func edit(ts *testscript.TestScript, neg bool, args []string) {
 	}
 	text = strings.Replace(text, args[1], strings.ReplaceAll(args[2], `\n`, "\n"), 1)
 	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(text), 0o666))
+}
+
+// cache OLD NEW replaces a text in all that the program has cached, which must hold
+// it.
+func cache(ts *testscript.TestScript, neg bool, args []string) {
+	found := false
+	all, err := filepath.Glob(filepath.Join(ts.Getenv("XDG_CACHE_HOME"), "seamwright", "*"))
+	ts.Check(err)
+	for _, name := range all {
+		text := ts.ReadFile(name)
+		found = found || strings.Contains(text, args[0])
+		ts.Check(os.WriteFile(name, []byte(strings.ReplaceAll(text, args[0], args[1])), 0o666))
+	}
+	if !found {
+		ts.Fatalf("nothing cached holds %q", args[0])
+	}
 }
 
 // waits FILE TEXT waits until a file holds a text.

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"runtime/debug"
 	"strings"
 	"time"
 
@@ -23,33 +24,42 @@ type finished struct {
 // buildMany builds patterns on all processors, and tells of them in order, in a
 // line each. A pattern whose results are there already is passed over.
 func (c *call) buildMany(r *reporter, names, folders []string, o emit.Options) {
-	c.memory.tune(len(names) * usualText)
+	debug.SetGCPercent(heapGrowth)
 	interrupted, end := onInterrupt()
 	defer end()
-	want := asked(o, r.strict)
+	m := &catalogue{call: c, asked: asked(o, r.strict), options: o, strict: r.strict, interrupted: interrupted, text: len(names) * usualText}
 	t := total{call: c, progress: progress{w: c.stderr, of: len(names), on: terminal(c.stderr) && c.getenv("TERM") != "dumb"}}
-	inOrder(len(names), func(i int) *finished {
-		return c.finish(names[i], folders[i], want, o, r.strict, interrupted)
-	}, func(_ int, f *finished) { t.tell(r, f) })
+	inOrder(len(names), func(i int) *finished { return m.finish(names[i], folders[i]) }, func(_ int, f *finished) { t.tell(r, f) })
 	t.end()
 	if interrupted() {
 		r.worst(stopped)
 	}
 }
 
+// A catalogue is what the builds of many patterns have in common.
+type catalogue struct {
+	*call
+	asked       string
+	options     emit.Options
+	strict      bool
+	interrupted func() bool
+	text        int // how long all texts usually are, in bytes
+}
+
 // finish makes and writes one pattern.
-func (c *call) finish(name, folder, want string, o emit.Options, strict bool, interrupted func() bool) *finished {
+func (m *catalogue) finish(name, folder string) *finished {
 	f := &finished{product: &product{name: name, folder: folder}}
-	if interrupted() {
+	if m.interrupted() {
 		return f
 	}
-	if last, ok := asBefore(want, name, folder); ok {
+	if last, ok := asBefore(m.asked, name, folder); ok {
 		f.before, f.last = true, last
 		return f
 	}
-	f.product = c.make(name, folder, want, o, strict)
+	m.memory.tune(m.text) // not before: most catalogues are passed over
+	f.product = m.make(name, folder, m.asked, m.options, m.strict)
 	if f.outputs != nil {
-		f.written, f.fault = files.Write(folder, f.files(), whole(o), interrupted, f.record)
+		f.written, f.fault = files.Write(folder, f.files(), whole(m.options), m.interrupted, f.record)
 		f.outputs = nil // thousands of patterns do not fit into memory
 	}
 	return f

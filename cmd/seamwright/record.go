@@ -1,26 +1,27 @@
 package main
 
 import (
-	"encoding/hex"
 	"fmt"
-	"hash"
 	"hash/crc64"
 	"os"
+	"strconv"
 	"strings"
 
 	"seamwright/cmd/internal/files"
 	"seamwright/emit"
+	"seamwright/emit/booklet"
 	"seamwright/lang/problem"
 )
 
 // recordOf describes a build for the next one: the texts that it was made from,
-// and a key that stands for what they say, what was asked for, and the program.
+// and a key that stands for what they say, what was asked for, and the program. It
+// is empty where a file was not there that may come.
 func recordOf(asked string, texts []*problem.Source, ps []problem.Problem) files.Record {
 	if asked == "" {
 		return files.Record{}
 	}
-	h := newKey()
-	h.Write([]byte(asked))
+	var k key
+	k.write([]byte(asked))
 	var r files.Record
 	for _, t := range texts {
 		if strings.HasPrefix(t.Name, files.Shipped) {
@@ -30,12 +31,15 @@ func recordOf(asked string, texts []*problem.Source, ps []problem.Problem) files
 			return files.Record{}
 		}
 		r.Sources = append(r.Sources, t.Name)
-		add(h, t.Name, []byte(t.Text))
+		k.add(t.Name, []byte(t.Text))
 	}
 	if len(r.Sources) > 0 {
-		addEditions(h, r.Sources[0])
+		k.addEditions(r.Sources[0])
 	}
 	for i := range ps {
+		if ps[i].Code == booklet.NoPicture {
+			return files.Record{}
+		}
 		switch ps[i].Severity {
 		case problem.Warning:
 			r.Warnings++
@@ -43,25 +47,55 @@ func recordOf(asked string, texts []*problem.Source, ps []problem.Problem) files
 			r.Notes++
 		}
 	}
-	r.Key = hex.EncodeToString(h.Sum(nil))
+	r.Key = k.String()
 	return r
 }
 
-// newKey begins a key. It guards against chance, not against malice: who can
+// A key is a sum of bytes. It guards against chance, not against malice: who can
 // write into a folder of results needs no collision.
-func newKey() hash.Hash { return crc64.New(crc64.MakeTable(crc64.ECMA)) }
+type key uint64
 
-// add hashes a text so that no other list of texts gives the same bytes.
-func add(h hash.Hash, name string, text []byte) {
-	fmt.Fprintf(h, "%d %s %d ", len(name), name, len(text))
-	h.Write(text)
+func (k *key) write(b []byte) {
+	*k = key(crc64.Update(uint64(*k), crc64.MakeTable(crc64.ECMA), b))
 }
 
-// addEditions hashes what was released of a pattern, which its build is held to.
-func addEditions(h hash.Hash, name string) {
-	if data, err := os.ReadFile(editionsOf(name)); err == nil {
-		add(h, editionsOf(name), data)
+func (k key) String() string {
+	const digits = 16
+	s := strconv.FormatUint(uint64(k), 16)
+	return strings.Repeat("0", digits-len(s)) + s
+}
+
+// add sums a text so that no other list of texts gives the same bytes.
+func (k *key) add(name string, text []byte) {
+	var room [128]byte
+	b := append(strconv.AppendInt(room[:0], int64(len(name)), 10), ' ')
+	b = append(append(b, name...), ' ')
+	k.write(append(strconv.AppendInt(b, int64(len(text)), 10), ' '))
+	k.write(text)
+}
+
+// addEditions sums what was released of a pattern, which it is held to.
+func (k *key) addEditions(name string) {
+	var room files.Room
+	at := editionsOf(name)
+	if data, err := files.Glance(at, &room, mostEditions); err == nil {
+		k.add(at, data)
 	}
+}
+
+// keyOf is the key of what was asked for of some files as they are now.
+func keyOf(asked string, sources []string) (k key, ok bool) {
+	k.write([]byte(asked))
+	for _, s := range sources {
+		var room files.Room
+		data, err := files.Glance(s, &room, files.MaxPicture)
+		if err != nil {
+			return k, false
+		}
+		k.add(s, data)
+	}
+	k.addEditions(sources[0])
+	return k, true
 }
 
 // asBefore returns the record of a folder that holds just what this build of the
@@ -71,23 +105,28 @@ func asBefore(asked, name, folder string) (files.Record, bool) {
 	if asked == "" || !ok || len(last.Sources) == 0 || last.Sources[0] != name {
 		return last, false
 	}
-	h := newKey()
-	h.Write([]byte(asked))
-	for _, s := range last.Sources {
-		data, err := os.ReadFile(s)
-		if err != nil {
-			return last, false
-		}
-		add(h, s, data)
-	}
-	addEditions(h, name)
-	return last, hex.EncodeToString(h.Sum(nil)) == last.Key
+	k, ok := keyOf(asked, last.Sources)
+	return last, ok && k.String() == last.Key
 }
 
 // asked tells apart builds that make different things of the same texts: by
-// what is asked for, and by the program, which is known by its file's size and
-// time. Without them nothing is taken for built.
+// what is asked for, and by the program. Without it nothing is taken for built.
 func asked(o emit.Options, strict bool) string {
+	program := program()
+	if program == "" {
+		return ""
+	}
+	sheet := ""
+	if o.Sheet != nil {
+		sheet = fmt.Sprint(*o.Sheet)
+	}
+	o.Sheet, o.Store = nil, nil
+	return fmt.Sprintf("%s %+v %s %t\n", program, o, sheet, strict)
+}
+
+// program tells this program from others, by its file's size and time; "" where
+// they can't be had.
+func program() string {
 	program, err := os.Executable()
 	if err != nil {
 		return ""
@@ -96,10 +135,5 @@ func asked(o emit.Options, strict bool) string {
 	if err != nil {
 		return ""
 	}
-	sheet := ""
-	if o.Sheet != nil {
-		sheet = fmt.Sprint(*o.Sheet)
-	}
-	o.Sheet, o.Store = nil, nil
-	return fmt.Sprintf("%d %d %+v %s %t\n", info.Size(), info.ModTime().UnixNano(), o, sheet, strict)
+	return fmt.Sprintf("%d %d", info.Size(), info.ModTime().UnixNano())
 }

@@ -2,7 +2,6 @@ package files
 
 import (
 	"fmt"
-	"os"
 	"path/filepath"
 	"strconv"
 	"strings"
@@ -39,12 +38,8 @@ func (r *Record) text() string {
 // written then is still there and nobody has touched it since: the listing is
 // written last, so a file that is newer was changed later.
 func Last(folder string) (r Record, ok bool) {
-	at := filepath.Join(folder, Listing)
-	listing, err := os.Lstat(at)
-	if err != nil || !listing.Mode().IsRegular() || listing.Size() > MaxSize {
-		return r, false
-	}
-	data, err := os.ReadFile(at)
+	var room Room
+	data, changed, err := glanceDated(folder+string(filepath.Separator)+Listing, room[:], MaxSize)
 	if err != nil {
 		return r, false
 	}
@@ -57,7 +52,9 @@ func Last(folder string) (r Record, ok bool) {
 		if key, is := strings.CutPrefix(line, keyMark); is {
 			r.Key = key
 		} else if told, is := strings.CutPrefix(line, toldMark); is {
-			fmt.Sscanf(told, "%d %d", &r.Warnings, &r.Notes)
+			warnings, notes, _ := strings.Cut(told, " ")
+			r.Warnings, _ = strconv.Atoi(warnings)
+			r.Notes, _ = strconv.Atoi(notes)
 		} else if quoted, is := strings.CutPrefix(line, sourceMark); is {
 			name, err := strconv.Unquote(quoted)
 			if err != nil {
@@ -67,10 +64,20 @@ func Last(folder string) (r Record, ok bool) {
 		}
 	}
 	for _, name := range listedIn(text) {
-		info, err := os.Lstat(filepath.Join(folder, filepath.FromSlash(name)))
-		if err != nil || !info.Mode().IsRegular() || info.ModTime().After(listing.ModTime()) {
+		if !olderThan(folder+string(filepath.Separator)+filepath.FromSlash(name), changed) {
 			return r, false
 		}
 	}
 	return r, r.Key != ""
 }
+
+// glanced is how large a file is that is read without asking for memory: most
+// patterns and listings are smaller.
+const glanced = 4 << 10
+
+// A Room is where [Glance] puts a usual file.
+type Room [glanced]byte
+
+// Glance returns the bytes of a file, in the room where they fit. It is quicker than
+// [Read], and refuses without a word what is no file of at most so many bytes.
+func Glance(name string, room *Room, most int64) ([]byte, error) { return glance(name, room[:], most) }
