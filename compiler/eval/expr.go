@@ -110,7 +110,7 @@ func (r *run) point(e *lang.Point) value.Value {
 // coordinate works out a number of a point. Nearly all are written as such, and
 // need no more than being read.
 func (r *run) coordinate(e lang.Expr, whose string) (float64, bool) {
-	if n, ok := e.(*lang.Number); ok && n.Unit == "" && !n.Big {
+	if n, ok := e.(*lang.Number); ok && plain(n) {
 		return float64(n.Num) / float64(n.Den), r.step(n)
 	}
 	v, ok := r.want(e, numberKind, whose)

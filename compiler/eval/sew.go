@@ -6,7 +6,6 @@ import (
 
 	"seamwright/compiler/pattern"
 	"seamwright/compiler/plane"
-	"seamwright/compiler/value"
 	"seamwright/lang"
 	"seamwright/lang/problem"
 )
@@ -28,13 +27,17 @@ func (r *run) tooManyPieces(at lang.Span) {
 
 // wantLine works out a line that the geometry will use.
 func (r *run) wantLine(e lang.Expr, whose string) (plane.Line, bool) {
-	v, ok := r.want(e, lineKind, whose)
-	if !ok || r.checking {
-		return plane.Line{}, false
+	l, plain := r.plainLine(e)
+	if !plain {
+		v, ok := r.want(e, lineKind, whose)
+		if !ok {
+			return plane.Line{}, false
+		}
+		l = plane.Line{A: start(v), B: end(v)}
 	}
-	l := plane.Line{A: start(v), B: end(v)}
 	switch {
-	case !reachable(v):
+	case r.checking:
+	case !reachable(l.A) || !reachable(l.B):
 		r.outOfReach(e)
 	case math.Hypot(l.A.X-l.B.X, l.A.Y-l.B.Y) < minSegment:
 		r.fault(NoLengthLine, e.Where(), "both ends of this line are "+at(l.A)+", so it runs nowhere").Help =
@@ -47,21 +50,25 @@ func (r *run) wantLine(e lang.Expr, whose string) (plane.Line, bool) {
 
 // wantPoint works out a point that the geometry will use.
 func (r *run) wantPoint(e lang.Expr, whose string) (plane.Point, bool) {
-	v, ok := r.want(e, pointKind, whose)
-	if !ok || r.checking {
-		return plane.Point{}, false
+	p, plain := r.plainPoint(e)
+	if !plain {
+		v, ok := r.want(e, pointKind, whose)
+		if !ok {
+			return plane.Point{}, false
+		}
+		p = start(v)
 	}
-	if !reachable(v) {
+	switch {
+	case r.checking:
+	case !reachable(p):
 		r.outOfReach(e)
-		return plane.Point{}, false
+	default:
+		return p, true
 	}
-	return start(v), true
+	return plane.Point{}, false
 }
 
-func reachable(v value.Value) bool {
-	far := max(math.Abs(v.X), math.Abs(v.Y), math.Abs(v.X2), math.Abs(v.Y2))
-	return far <= maxGrid
-}
+func reachable(p plane.Point) bool { return max(math.Abs(p.X), math.Abs(p.Y)) <= maxGrid }
 
 func (r *run) outOfReach(e lang.Expr) {
 	r.fault(OutOfReach, e.Where(), "`"+r.file.text(e.Where())+"` lies more than "+strconv.Itoa(maxGrid)+

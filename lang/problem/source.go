@@ -2,6 +2,7 @@ package problem
 
 import (
 	"sort"
+	"strings"
 	"sync"
 	"unicode/utf8"
 )
@@ -75,11 +76,14 @@ func (s *Source) Line(n int) (text string, start int32) {
 
 func (s *Source) index() {
 	s.once.Do(func() {
-		s.lines = append(s.lines, 0)
-		for i := 0; i < len(s.Text); i++ {
-			if s.Text[i] == '\n' {
-				s.lines = append(s.lines, int32(i+1))
+		s.lines = append(make([]int32, 0, 1+strings.Count(s.Text, "\n")), 0)
+		for at := 0; ; {
+			n := strings.IndexByte(s.Text[at:], '\n')
+			if n < 0 {
+				break
 			}
+			at += n + 1
+			s.lines = append(s.lines, int32(at))
 		}
 	})
 }
