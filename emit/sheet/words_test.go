@@ -42,7 +42,7 @@ func TestSheetsSpeakTheirLanguage(t *testing.T) {
 		return set, text
 	}
 	german, text := lay("de")
-	for _, want := range []string{"Bogen 1 von", "Zeichen " + german.Mark, "Umriss: beim Verbinden", "Prüfen: ", "Ausgabe 1", "diese Zugabe stehen lassen", "liegt beim Nähen oben"} {
+	for _, want := range []string{"Bogen 1 von", "Kennung " + german.Mark, "Umriss: beim Zusammennähen", "Prüfen: ", "Ausgabe 1", "diese Zugabe stehen lassen", "liegt beim Nähen oben"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not on the sheets: %s", want, text)
 		}
