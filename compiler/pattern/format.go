@@ -104,6 +104,20 @@ func (l Length) Words(metric bool, to int) string {
 	return l.In(to) + " (" + l.Cm() + ")"
 }
 
+// OnRuler returns a seam allowance as the line of a ruler that is laid on it: in
+// inches where it is a sixteenth, with whole millimetres beside it if metric is
+// set; else in millimetres and halves, "7.5 mm".
+func (l Length) OnRuler(metric bool) string {
+	const half = 0.5 // of a millimetre is as fine as rulers are
+	switch {
+	case !l.onRuler():
+		return strconv.FormatFloat(math.Round(l.MM()/half)*half, 'f', -1, 64) + " mm"
+	case metric:
+		return l.In(16) + " (" + strconv.Itoa(int(math.Round(l.MM()))) + " mm)"
+	}
+	return l.In(16)
+}
+
 // In returns both sides in inches, "6 1/2 in x 3 in".
 func (s Size) In(to int) string {
 	return string(s.H.AppendIn(append(s.W.AppendIn(nil, to), " x "...), to))

@@ -35,6 +35,8 @@ func TestMetricAndExact(t *testing.T) {
 		{Length(3.25).Words(false, 8), "3 1/4 in (8.3 cm)"}, {Length(3.25).Words(true, 8), "8.3 cm (3 1/4 in)"},
 		{Size{6.5, 3}.In(8), "6 1/2 in x 3 in"}, {Size{6.5, 3}.Cm(), "16.5 cm x 7.6 cm"},
 		{Size{8, 8}.Exact(), "8 in"}, {Size{6, 15}.Exact(), "6 in x 15 in"},
+		{Length(0.25).OnRuler(false), "1/4 in"}, {Length(0.25).OnRuler(true), "1/4 in (6 mm)"},
+		{(0.75 * Centimetre).OnRuler(false), "7.5 mm"}, {Centimetre.OnRuler(true), "10 mm"},
 		{Size{8, 8}.Words(false), "8 in (20.3 cm)"}, {Size{8, 8}.Words(true), "20.3 cm (8 in)"},
 		{Size{6, 7.5}.Words(false), "6 in x 7 1/2 in (15.2 cm x 19.1 cm)"},
 		{Size{20 * Centimetre, 20 * Centimetre}.Words(false), "20 cm (7 7/8 in)"},

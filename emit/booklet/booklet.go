@@ -183,7 +183,11 @@ func (m *maker) own(l pattern.Length) string {
 	return l.In(16)
 }
 
-func (m *maker) allowance() string { return m.own(m.Pattern.Settings.Allowance) }
+// allowance is told as the line of a ruler.
+func (m *maker) allowance() string {
+	set := &m.Pattern.Settings
+	return m.local(set.Allowance.OnRuler(set.Metric))
+}
 
 func (m *maker) finished() string {
 	return m.local(m.Sized.Finished.Words(m.Pattern.Settings.Metric))

@@ -113,15 +113,7 @@ func (m *maker) classSection() {
 	m.Text(m.say("sewing_intro", "name", d.Name))
 	m.Item("1.", m.say("cut_roughly"))
 	for k := range min(len(d.Pieces), mostWorked) {
-		m.Need(2.8 * pattern.Inch)
-		key := "next_piece"
-		fill := []string{"space", d.Label(k), "fabric", m.fabric(d, k), "allowance", m.allowance()}
-		if k == 0 {
-			m.Item("2.", m.say("first_piece", fill...))
-		} else {
-			m.Item(strconv.Itoa(k+2)+".", m.say(key, fill...))
-		}
-		m.steps(d, k)
+		m.step(d, k)
 		m.notesLine()
 	}
 	m.trimming()

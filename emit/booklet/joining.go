@@ -15,6 +15,9 @@ import (
 // pressed which way, and when the paper comes off.
 func (m *maker) joining() {
 	s := m.Sized
+	if len(s.Joins) > 0 {
+		m.Need(m.apartHeight() + titleRoom)
+	}
 	m.Chapter(m.say("joining"))
 	if len(s.Joins) == 0 {
 		m.Text(m.say("joining_none"))
@@ -41,18 +44,26 @@ func (m *maker) joining() {
 	}
 }
 
+// titleRoom is what a chapter's title takes, the gap before it included.
+const titleRoom = 0.8 * pattern.Inch
+
+// apartHeight is how high the sections are shown: few pieces are read in a small
+// picture, with what follows below it.
+func (m *maker) apartHeight() pattern.Length {
+	high := 6 * pattern.Inch
+	switch n := m.Sized.Figures.Pieces; {
+	case n <= 16:
+		high = 2.2 * pattern.Inch
+	case n <= 30:
+		high = 3 * pattern.Inch
+	}
+	return min(high, m.Height()*0.65)
+}
+
 // apart shows the sections where they belong.
 func (m *maker) apart() {
-	// What follows belongs to it: few pieces are read in a smaller picture.
-	const (
-		few           = 16
-		small, height = 2.2 * pattern.Inch, 3 * pattern.Inch
-	)
-	numbered, high := true, pattern.Length(height)
-	if m.Sized.Figures.Pieces <= few {
-		high = small
-	}
-	m.Picture(min(high, m.Height()/2), func(at pattern.Pos, size pattern.Size) []drawing.Item {
+	numbered := true
+	m.Picture(m.apartHeight(), func(at pattern.Pos, size pattern.Size) []drawing.Item {
 		var items []drawing.Item
 		items, numbered = diagram.Apart(m.Sized, at, size)
 		return items
@@ -72,7 +83,7 @@ func (m *maker) joins() {
 		j := joins[i].Join
 		all[i] = shown{&joins[i].Figure, m.say("join_of", "n", strconv.Itoa(j.Number), "left", m.side(j.Left), "right", m.side(j.Right)) + ": " + m.points(j) + m.press(j)}
 	}
-	m.shownIn(all, m.Columns(1.7*pattern.Inch), 1.9*pattern.Inch, 5)
+	m.shownIn(all, m.Columns(1.3*pattern.Inch), 1.5*pattern.Inch, 8)
 	rest := m.Sized.Joins[len(joins):]
 	if len(rest) == 0 {
 		return

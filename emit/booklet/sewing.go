@@ -45,13 +45,9 @@ func (m *maker) sewing() {
 	m.Chapter(m.say("sewing"))
 	m.Text(m.say("sewing_intro", "name", d.Name))
 	m.Item("1.", m.say("cut_roughly"))
-	m.Item("2.", m.say("first_piece", "space", d.Label(0), "fabric", m.fabric(d, 0), "allowance", m.allowance()))
-	m.steps(d, 0)
 	n := min(len(d.Pieces), mostWorked)
-	for k := 1; k < n; k++ {
-		m.Need(2.8 * pattern.Inch)
-		m.Item(strconv.Itoa(k+2)+".", m.say("next_piece", "space", d.Label(k), "fabric", m.fabric(d, k)))
-		m.steps(d, k)
+	for k := range n {
+		m.step(d, k)
 	}
 	if more := len(d.Pieces) - n; more > 0 {
 		m.Text(m.count("sewing_more", more))
@@ -69,29 +65,48 @@ type shown struct {
 	text   string
 }
 
-// steps shows how a piece is sewn: lay, sew, fold back and trim, press.
-func (m *maker) steps(d *pattern.Drawing, k int) {
+// step tells and shows how a piece is sewn, all of it on one page where it fits.
+func (m *maker) step(d *pattern.Drawing, k int) {
+	const (
+		one, several = 0.3 * pattern.Inch, 0.6 * pattern.Inch // lines of words above the pictures
+		high, low    = 1.9 * pattern.Inch, 1.35 * pattern.Inch
+	)
+	text, words := m.say("next_piece", "space", d.Label(k), "fabric", m.fabric(d, k)), pattern.Length(one)
+	if k == 0 {
+		text, words = m.say("first_piece", "space", d.Label(0), "fabric", m.fabric(d, 0), "allowance", m.allowance()), several
+	}
+	steps, columns, most := m.steps(d, k), m.stepColumns(d), pattern.Length(high)
+	if len(steps) > columns { // two rows: two pieces are to stand on a page
+		most = low
+	}
+	set := m.arrange(steps, columns, most, 8)
+	m.Need(min(words+set.all, m.Height()))
+	m.Item(strconv.Itoa(k+2)+".", text)
+	m.show(set)
+}
+
+// steps are the pictures of how a piece is sewn: lay, sew, fold back and trim, press.
+func (m *maker) steps(d *pattern.Drawing, k int) []shown {
 	space, cloth, print := d.Label(k), m.say("cloth_side"), m.say("print_side")
 	step := func(of diagram.Step, side, text string) shown {
 		return shown{diagram.Piecing(m.Pattern, d, k, of), side + ": " + text}
 	}
 	if k == 0 {
-		m.shownIn([]shown{
+		return []shown{
 			{diagram.Faced(d), print + ": " + m.say("reading_numbers", "name", d.Name)},
 			step(diagram.Lay, cloth, m.say("step_first", "space", space)),
-		}, m.stepColumns(d), 1.9*pattern.Inch, 8)
-		return
+		}
 	}
 	lay := m.say("step_lay", "space", space, "allowance", m.allowance())
 	if patch := &d.Pieces[k].Patch; patch.Along && patch.Shape == pattern.HalfSquare {
 		lay = m.say("step_lay_long", "space", space, "allowance", m.allowance())
 	}
-	m.shownIn([]shown{
+	return []shown{
 		step(diagram.Lay, cloth, lay),
 		step(diagram.Sew, print, m.say("step_sew", "allowance", m.allowance())),
 		step(diagram.Trim, print, m.say("step_trim", "allowance", m.allowance())),
 		step(diagram.Press, cloth, m.say("step_press", "space", space)),
-	}, m.stepColumns(d), 1.9*pattern.Inch, 8)
+	}
 }
 
 // stepColumns is how many steps stand beside each other: all four, or two of a
@@ -104,18 +119,37 @@ func (m *maker) stepColumns(d *pattern.Drawing) int {
 	return 4
 }
 
-// shownIn sets pictures in columns, as high as the highest needs but no higher
-// than a height, and their words below them in at most so many lines.
-func (m *maker) shownIn(all []shown, columns int, most pattern.Length, mostLines int) {
+// An arranged is pictures that are to stand in columns: how many lines of words
+// are below each, how high a row is and all rows are.
+type arranged struct {
+	pictures       []shown
+	columns, lines int
+	row, all       pattern.Length
+}
+
+// arrange makes pictures as high as the highest needs but no higher than a height,
+// and their words below them of at most so many lines.
+func (m *maker) arrange(pictures []shown, columns int, most pattern.Length, mostLines int) arranged {
 	width := (m.Width()+columnGap)/pattern.Length(columns) - columnGap
 	height, lines := pattern.Length(0), 1
-	for _, s := range all {
+	for _, s := range pictures {
 		height = max(height, min(most, width*pattern.Length(s.figure.Proportion())))
 		lines = max(lines, len(flow.Lines(s.text, flow.Small, false, width, mostLines)))
 	}
-	m.Grid(len(all), columns, height+caption(lines)+captionGap, func(i int, at pattern.Pos, size pattern.Size) []drawing.Item {
-		return captioned(all[i].figure.In, all[i].text, lines, at, size)
+	row := height + caption(lines) + captionGap
+	rows := pattern.Length((len(pictures) + columns - 1) / columns)
+	return arranged{pictures, columns, lines, row, rows*row + (rows-1)*flow.RowGap}
+}
+
+func (m *maker) show(a arranged) {
+	m.Grid(len(a.pictures), a.columns, a.row, func(i int, at pattern.Pos, size pattern.Size) []drawing.Item {
+		return captioned(a.pictures[i].figure.In, a.pictures[i].text, a.lines, at, size)
 	})
+}
+
+// shownIn arranges pictures and shows them.
+func (m *maker) shownIn(all []shown, columns int, most pattern.Length, mostLines int) {
+	m.show(m.arrange(all, columns, most, mostLines))
 }
 
 // strips shows every section piece by piece, small.

@@ -207,8 +207,11 @@ func (f *Flow) Columns(width pattern.Length) int {
 	return max(1, int((f.Width()+ColumnGap)/(width+ColumnGap)))
 }
 
-// ColumnGap is between columns.
-const ColumnGap = 0.2 * pattern.Inch
+// ColumnGap is between columns, RowGap between the rows of a grid.
+const (
+	ColumnGap = 0.2 * pattern.Inch
+	RowGap    = partGap
+)
 
 // Grid draws n cells in rows of so many columns, all of one height. A row stays
 // on one page.

@@ -122,7 +122,7 @@ func (l *layout) headText(x, y, w length, f *frame) ([]drawing.Item, length) {
 		if l.p.Settings.Extra > 0 {
 			trim = "trim_extra"
 		}
-		c.text(l.say(trim, "allowance", l.p.Settings.Allowance.In(16)), small, false, 0)
+		c.text(l.say(trim, "allowance", l.local(l.p.Settings.Allowance.OnRuler(l.p.Settings.Metric))), small, false, 0)
 	}
 	// As many lines as the longest check takes, so that none is cut short.
 	c.leave(&f.slots.check, false, len(drawing.Wrap(l.say("longest_check"), small, false, w)))
@@ -138,22 +138,7 @@ func capital(s string) string {
 func (l *layout) measures() string {
 	size, set := l.sized.Finished, &l.p.Settings
 	raw := pattern.Size{W: size.W + 2*set.Allowance, H: size.H + 2*set.Allowance}
-	return l.say("measures", "size", l.local(sizeWords(size, set.Metric)), "raw", l.local(sizeWords(raw, set.Metric)))
-}
-
-// sizeWords tells a size in both systems.
-func sizeWords(s pattern.Size, metric bool) string {
-	in, cm := s.Exact(), s.Cm()
-	if s.W == s.H {
-		cm = s.W.Cm()
-	}
-	if in == cm {
-		return in
-	}
-	if metric {
-		in, cm = cm, in
-	}
-	return in + " (" + cm + ")"
+	return l.say("measures", "size", l.local(size.Words(set.Metric)), "raw", l.local(raw.Words(set.Metric)))
 }
 
 // sections lists what is on a sheet.
