@@ -9,7 +9,9 @@ import (
 
 // begin tells what is needed and where it can hurt.
 func (m *maker) begin() {
-	m.Break()
+	if !m.printed { // a pad begins otherwise
+		m.Break()
+	}
 	m.Chapter(m.say("begin"))
 	if notes := m.Pattern.About.Notes; len(notes)+len(m.Pictures) > 0 {
 		m.Heading(m.say("from_designer"))

@@ -48,7 +48,10 @@ type maker struct {
 const leastMargin = 0.5 * pattern.Inch
 
 // Make returns the pages of a booklet, in order.
-func Make(parts Parts) []pdf.Page {
+func Make(parts Parts) []pdf.Page { return bound(parts, 0) }
+
+// bound returns the pages of a booklet behind which so many more are bound.
+func bound(parts Parts, more int) []pdf.Page {
 	m := &maker{Parts: parts, worked: chooseWorked(parts.Sized)}
 	front := m.text(func() {
 		m.cover()
@@ -70,7 +73,7 @@ func Make(parts Parts) []pdf.Page {
 	}
 	back := m.text(m.back)
 	before := front.Count() + list.Count()
-	of := before + sheets + back.Count()
+	of := before + sheets + back.Count() + more
 	pages := m.pages(nil, front, 0, of)
 	pages = m.pages(pages, list, front.Count(), of)
 	for i := range parts.Sheets.Sheets {

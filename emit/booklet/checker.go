@@ -24,6 +24,7 @@ func Checker(parts Parts) []pdf.Page {
 		m.checkSpaces()
 		m.checkCutting()
 		m.checkJoins()
+		m.checkQuilts()
 	})
 	return m.pages(nil, text, 0, text.Count())
 }
@@ -84,7 +85,7 @@ func (m *maker) checkFigures() {
 func (m *maker) checkTable(heads ...string) *flow.Table {
 	t := &flow.Table{Columns: []flow.Column{{Share: 0.5}}}
 	for i, h := range heads {
-		t.Columns = append(t.Columns, flow.Column{Head: h, Share: float64(2 + 3*(i%2))})
+		t.Columns = append(t.Columns, flow.Column{Head: h, Share: float64(3 + i%2)})
 	}
 	return t
 }
@@ -129,15 +130,59 @@ func (m *maker) checkCutting() {
 	}
 	m.Table(t)
 	_, bought := m.Cuts.Buying(m.Pattern, m.Block, m.Sized, m.Words)
+	m.checkCloth(m.say("check_cloth"), bought, func(i int) string { return m.Pattern.Fabrics[bought[i].Fabric].Words })
+}
+
+// checkCloth sets the sums of what is bought of each cloth, whose words of tells.
+func (m *maker) checkCloth(head string, bought []table.Purchase, of func(i int) string) {
 	if len(bought) == 0 {
 		return
 	}
-	m.Heading(m.say("check_cloth"))
-	t = m.checkTable(m.say("fabric"), m.say("check_sum"))
+	m.Heading(head)
+	t := m.checkTable(m.say("fabric"), m.say("check_sum"))
 	for i := range bought {
-		t.Rows = append(t.Rows, []string{tick, m.Pattern.Fabrics[bought[i].Fabric].Words + ": " + bought[i].Words, strings.Join(bought[i].Sum, "; ")})
+		t.Rows = append(t.Rows, []string{tick, of(i) + ": " + bought[i].Words, strings.Join(bought[i].Sum, "; ")})
 	}
 	m.Table(t)
+}
+
+// checkQuilts sets what is counted and bought for each quilt of the block.
+func (m *maker) checkQuilts() {
+	for _, q := range m.mine() {
+		m.Heading(m.say("quilt", "title", q.Of.Title))
+		t := m.checkTable(m.say("test_what"), m.say("check_sum"))
+		rows := []string{}
+		for _, row := range q.Of.Rows {
+			n := 0
+			for i := range row {
+				if row[i].Block != "" {
+					n++
+				}
+			}
+			rows = append(rows, strconv.Itoa(n))
+		}
+		placed := len(q.Of.Layout.Placed)
+		t.Rows = append(t.Rows, []string{tick, m.count("blocks", placed), strings.Join(rows, " + ") + " = " + strconv.Itoa(placed)},
+			[]string{tick, m.around(q.Of.Layout.Size), ""})
+		for i := range q.Of.Layout.Runs {
+			r := &q.Of.Layout.Runs[i]
+			width, lengths := table.RunWords(m.Pattern, r, m.Words)
+			t.Rows = append(t.Rows, []string{tick, m.part(r.For) + ", " + width, lengths})
+		}
+		for i := range q.Of.Layout.Cuts {
+			c := &q.Of.Layout.Cuts[i]
+			t.Rows = append(t.Rows, []string{tick, m.part(c.For) + ", " + m.shape(c.Shape, "") + ", " + m.sizes(c.Size)[0], m.say("check_cloths", "n", strconv.Itoa(table.Squares(c)))})
+		}
+		m.Table(t)
+		for i, cloth := range q.Cloth() {
+			_, bought := table.QuiltBuying(m.Pattern, cloth, m.Words)
+			head := m.say("check_cloth")
+			if way := &m.Pattern.Colorway[i]; way.Name != "" {
+				head += ": " + way.Words
+			}
+			m.checkCloth(head, bought, func(k int) string { return cloth[k].Dress.Words })
+		}
+	}
 }
 
 // checkJoins lists the joins with their lengths.

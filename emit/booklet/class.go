@@ -61,6 +61,7 @@ func Class(parts Parts) []pdf.Page {
 const (
 	practiceWidth  = 3 * pattern.Inch
 	practiceHeight = 5 * pattern.Inch
+	practiceSpaces = 5
 )
 
 // practice is a foundation of five spaces at true scale, drawn without a block:
@@ -79,9 +80,9 @@ func (m *maker) practice() {
 		items := []drawing.Item{rect(drawing.CuttingLine, a), rect(drawing.OutlineLine, 0)}
 		lines := [4][2]pattern.Length{{1.1, 0.9}, {1.9, 2.2}, {3.1, 2.8}, {3.9, 4.2}} // heights at the left and the right
 		before := [2]pattern.Length{}
-		for i := range 5 {
+		for i := range practiceSpaces {
 			after := [2]pattern.Length{practiceHeight, practiceHeight}
-			if i < 4 {
+			if i < len(lines) {
 				after = lines[i]
 				slope := (after[1] - after[0]) / practiceWidth
 				l, r := pattern.Pos{X: x, Y: y + after[0]}, pattern.Pos{X: x + practiceWidth, Y: y + after[1]}
@@ -113,12 +114,15 @@ func (m *maker) classSection() {
 	m.Text(m.say("sewing_intro", "name", d.Name))
 	m.Item("1.", m.say("cut_roughly"))
 	for k := range min(len(d.Pieces), mostWorked) {
-		m.step(d, k)
+		m.step(d, k, notesRoom)
 		m.notesLine()
 	}
 	m.trimming()
 	m.notesLine()
 }
+
+// notesRoom is what a line for notes takes.
+const notesRoom = 0.25 * pattern.Inch
 
 func (m *maker) notesLine() {
 	m.Note(m.say("class_notes") + " " + strings.Repeat("_", int(m.Width()*0.75/(flow.Small*0.5))))
@@ -142,7 +146,7 @@ func (m *maker) teacher() {
 	for _, s := range [...]string{m.say("teacher_stage_1"), m.say("teacher_stage_2"), m.say("teacher_stage_3"), m.say("teacher_stage_4")} {
 		m.Item("-", s)
 	}
-	m.Text(m.say("teacher_time", "n", strconv.Itoa(minutes(&m.Sized.Figures)), "pieces", strconv.Itoa(m.Sized.Figures.Pieces), "joins", strconv.Itoa(len(m.Sized.Joins))))
+	m.timings()
 	m.Heading(m.say("teacher_slips"))
 	for _, s := range [...]string{m.say("teacher_slip_1"), m.say("teacher_slip_2"), m.say("teacher_slip_3"), m.say("teacher_slip_4")} {
 		m.Item("-", s)
@@ -163,32 +167,52 @@ const (
 	joinMinutes  = 8
 )
 
-// minutes is how long a block takes a class, in steps of a quarter of an hour.
-func minutes(f *pattern.Figures) int {
-	const step = 15
-	joins := max(0, f.Sections-1)
-	n := f.Pieces*pieceMinutes + joins*joinMinutes
-	return (n + step - 1) / step * step
+// timings tell how long each part of a class takes, and by what rule.
+func (m *maker) timings() {
+	m.Heading(m.say("teacher_time"))
+	m.Text(m.say("teacher_rule", "piece", strconv.Itoa(pieceMinutes), "join", strconv.Itoa(joinMinutes)))
+	t := &flow.Table{Columns: []flow.Column{{Head: m.say("teacher_part"), Share: 3}, {Head: m.say("check_sum"), Share: 3}, {Head: m.say("teacher_minutes"), Share: 1.5}}}
+	total := 0
+	add := func(part, how string, n int) {
+		total += n
+		t.Rows = append(t.Rows, []string{part, how, strconv.Itoa(n)})
+	}
+	times := func(n, each int) (string, int) { return strconv.Itoa(n) + " x " + strconv.Itoa(each), n * each }
+	how, n := times(practiceSpaces, pieceMinutes)
+	add(m.say("practice"), how, n)
+	for d := range m.Sized.Drawings {
+		s := &m.Sized.Drawings[d]
+		if s.Plain { // it is cut, and sewn as it is joined
+			continue
+		}
+		how, n := times(s.Make*len(s.Pieces), pieceMinutes)
+		add(m.sectionHead(s), how, n)
+	}
+	if joins := len(m.Sized.Joins); joins > 0 {
+		how, n := times(joins, joinMinutes)
+		add(m.say("joining"), how, n)
+	}
+	t.Rows = append(t.Rows, []string{m.say("teacher_all"), "", strconv.Itoa(total)})
+	m.Table(t)
 }
 
 // kits lists what goes into a student's bag, and the labels of the bags.
 func (m *maker) kits() {
-	m.Break()
 	m.Chapter(m.say("kits"))
 	m.Text(m.say("kits_intro"))
-	t := &flow.Table{Columns: []flow.Column{{Head: m.say("count"), Share: 1}, {Head: m.say("fabric"), Share: 2.4}, {Head: m.say("cut_as"), Share: 3.2}, {Head: m.say("size_inches"), Share: 2.2}, {Head: m.say("for_spaces"), Share: 3}}}
+	t := &flow.Table{Columns: []flow.Column{{Head: m.say("count"), Share: 1}, {Head: m.say("fabric"), Share: 2.4}, {Head: m.say("cut_as"), Share: 3.2}, m.sizeColumns()[0], {Head: m.say("for_spaces"), Share: 3}}}
 	for i := range m.Cuts.Rows {
 		r := &m.Cuts.Rows[i]
 		straight, reversed := r.Cloth()
 		t.Rows = append(t.Rows, []string{"(" + strconv.Itoa(straight+reversed) + ")", m.Pattern.Fabrics[r.Fabric].Words, m.shape(r.Shape, r.Template),
-			table.Size(r.Size, false), table.SpaceList(m.Sized, r.Spaces, m.say("reversed"))})
+			m.sizes(r.Size)[0], table.SpaceList(m.Sized, r.Spaces, m.say("reversed"))})
 	}
 	t.Swatch = nil
 	m.Table(t)
 	m.Heading(m.say("labels"))
 	m.Note(m.say("labels_intro"))
 	const (
-		high        = 1.2 * pattern.Inch // three lines of spaces and three of words
+		high        = 1.35 * pattern.Inch // three lines of spaces, three of words and the title
 		labelSpaces = 1.2 * flow.Body
 	)
 	m.Grid(len(m.Cuts.Rows), m.Columns(2.2*pattern.Inch), high, func(i int, at pattern.Pos, size pattern.Size) []drawing.Item {
@@ -206,9 +230,10 @@ func (m *maker) kits() {
 			put(spaces, labelSpaces, true)
 		}
 		for _, text := range [...]string{m.Pattern.Fabrics[r.Fabric].Words,
-			m.count("labels_pieces", r.Patches+r.Reversed) + ", " + table.Size(r.Size, false), m.shape(r.Shape, r.Template)} {
+			m.count("labels_pieces", r.Patches+r.Reversed) + ", " + m.sizes(r.Size)[0], m.shape(r.Shape, r.Template)} {
 			put(text, flow.Body, false)
 		}
+		put(m.title()+", "+m.finished(), flow.Small, false)
 		return items
 	})
 }

@@ -34,13 +34,13 @@ func (m *maker) joining() {
 			m.Text(m.say("pressing_open", "n", strconv.Itoa(s.Figures.MostSeams)))
 		}
 	}
+	if !m.several { // of several, each tells its own
+		m.Bold(m.say("measure", "raw", m.raw()))
+	}
 	if m.worked >= 0 {
 		m.Heading(m.say("paper"))
 		m.Text(m.say("paper_when"))
 		m.Text(m.say("paper_how"))
-	}
-	if !m.several { // of several, each tells its own
-		m.Bold(m.say("measure", "raw", m.raw()))
 	}
 }
 

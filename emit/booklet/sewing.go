@@ -47,7 +47,7 @@ func (m *maker) sewing() {
 	m.Item("1.", m.say("cut_roughly"))
 	n := min(len(d.Pieces), mostWorked)
 	for k := range n {
-		m.step(d, k)
+		m.step(d, k, 0)
 	}
 	if more := len(d.Pieces) - n; more > 0 {
 		m.Text(m.count("sewing_more", more))
@@ -65,22 +65,24 @@ type shown struct {
 	text   string
 }
 
-// step tells and shows how a piece is sewn, all of it on one page where it fits.
-func (m *maker) step(d *pattern.Drawing, k int) {
+// step tells and shows how a piece is sewn, all of it on one page where it fits, with
+// what is to stand below it.
+func (m *maker) step(d *pattern.Drawing, k int, below pattern.Length) {
 	const (
 		one, several = 0.3 * pattern.Inch, 0.6 * pattern.Inch // lines of words above the pictures
-		high, low    = 1.9 * pattern.Inch, 1.35 * pattern.Inch
+		high, low    = 1.9 * pattern.Inch, 0.9 * pattern.Inch // of a picture, at the most and at the least
 	)
 	text, words := m.say("next_piece", "space", d.Label(k), "fabric", m.fabric(d, k)), pattern.Length(one)
 	if k == 0 {
 		text, words = m.say("first_piece", "space", d.Label(0), "fabric", m.fabric(d, 0), "allowance", m.allowance()), several
 	}
-	steps, columns, most := m.steps(d, k), m.stepColumns(d), pattern.Length(high)
+	steps, columns := m.steps(d, k), m.stepColumns(d)
+	set := m.arrange(steps, columns, high, 8)
 	if len(steps) > columns { // two rows: two pieces are to stand on a page
-		most = low
+		row := (m.Height()/2-words-below-flow.RowGap)/2 - flow.RowGap
+		set = m.arrange(steps, columns, max(low, min(high, row-caption(set.lines)-captionGap)), 8)
 	}
-	set := m.arrange(steps, columns, most, 8)
-	m.Need(min(words+set.all, m.Height()))
+	m.Need(min(words+set.all+below, m.Height()))
 	m.Item(strconv.Itoa(k+2)+".", text)
 	m.show(set)
 }

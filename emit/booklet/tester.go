@@ -15,9 +15,9 @@ import (
 // booklet, marked on every page, and a form without what is expected, for people
 // copy what they read. Key is that form with what is expected, for the designer.
 func Tester(parts Parts) []pdf.Page {
-	pages := Make(parts)
 	m := &maker{Parts: parts, worked: -1}
 	form := m.text(func() { m.form(false) })
+	pages := bound(parts, form.Count())
 	pages = m.pages(pages, form, len(pages), len(pages)+form.Count())
 	for i := range pages {
 		pages[i].Page = m.marked(pages[i].Page)
@@ -36,13 +36,18 @@ func Key(parts Parts) []pdf.Page {
 // testGround is a grey that is read past, and gone after a photocopy.
 const testGround drawing.Colour = 0xE4E4E4
 
-// marked is a page with the mark of a test copy in its ground.
+// marked is a page with the mark of a test copy in its ground, and above its foot.
 func (m *maker) marked(p *drawing.Page) *drawing.Page {
 	marked := *p
 	words := m.say("test_mark")
 	size := p.Size.W * 0.8 / max(drawing.Measure(words, 1, true).Width, 1)
 	ground := &drawing.Text{Text: words, At: pattern.Pos{X: p.Size.W / 2, Y: p.Size.H / 2}, Size: size, Bold: true, Turn: 45, Anchor: drawing.Middle, Colour: testGround}
 	marked.Items = append([]drawing.Item{ground}, p.Items...)
+	if strings.HasPrefix(p.Name, "page-") { // a picture may hide the ground: above the foot is nothing
+		margin := max(m.Pattern.Settings.Sheet.Margin, leastMargin)
+		marked.Items = append(marked.Items, &drawing.Text{Text: words, At: pattern.Pos{X: p.Size.W - margin, Y: p.Size.H - margin - flow.AboveFoot},
+			Size: flow.Small, Bold: true, Anchor: drawing.End})
+	}
 	return &marked
 }
 

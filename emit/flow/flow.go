@@ -239,6 +239,9 @@ func (f *Flow) Whole() *drawing.Page {
 // Count is the number of pages so far.
 func (f *Flow) Count() int { return len(f.pages) }
 
+// AboveFoot is how far above the margin a line stands that is neither text nor foot.
+const AboveFoot = 0.22 * pattern.Inch
+
 // Pages closes the text. Foot says what stands at the left and at the right
 // below page n of the text, counted from 1.
 func (f *Flow) Pages(foot func(n int) (left, right string)) []Page {
