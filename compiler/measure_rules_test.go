@@ -53,3 +53,47 @@ block tender 8 x 8 finished %s {
 		}
 	}
 }
+
+// Sections that are trimmed on a printed line have no need of a ruler's marks, and a
+// maker can't measure them without: a note tells of those that are rectangles.
+func TestSectionsBetweenTheMarks(t *testing.T) {
+	const text = `%s
+fabric hull "hull" dark #25525e
+fabric sea "sea" light #dfeaf0
+block tender 8 x 8 finished 8in {
+  section A {
+    1 hull at (1, 1)
+    2 sea along (0, 4) -- (%s, 4)
+  }
+  section B {
+    1 sea at (7, 7)
+    2 hull along (%[2]s, 3) -- (8, 3)
+  }
+  join (%[2]s, 0) -- (%[3]s, 8)
+}
+`
+	for _, c := range []struct{ settings, foot, head, note string }{
+		{"", "4", "4", ""},
+		{"", "4.125", "4.125", ""},
+		{"", "3.0625", "3.0625", "section A is trimmed to 3 9/16 in x 8 1/2 in at 8 in finished, between the marks of a ruler; so are 1 more"},
+		{"", "3.1", "3.1", "section A is trimmed to 3.60 in x 8 1/2 in at 8 in finished, between the marks of a ruler; so are 1 more"},
+		{`pattern "T" { limit ruler_mark, 1/16in }`, "3.0625", "3.0625", ""},
+		{`pattern "T" { metric yes }`, "3.1", "3.1", ""},
+		{"", "3.1", "5", ""}, // no rectangles
+	} {
+		source := fmt.Sprintf(text, c.settings, c.foot, c.head)
+		_, got := compiler.Compile(&problem.Source{Name: "example.seam", Text: source}, nil)
+		found := ""
+		for _, p := range got {
+			if p.Code == "R109" {
+				found = p.Message
+				if p.Severity != problem.Note {
+					t.Errorf("%+v: %s", c, p.Severity)
+				}
+			}
+		}
+		if found != c.note {
+			t.Errorf("%+v: %q", c, found)
+		}
+	}
+}

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"seamwright/compiler/pattern"
+	"seamwright/compiler/plane"
 	"seamwright/lang/problem"
 )
 
@@ -12,9 +13,9 @@ import (
 // fractions, thesprucecrafts.com).
 const rulerMark pattern.Length = 1.0 / 8
 
-// Ruler: what is measured with a ruler lies on its marks. That is the block, and
-// patches that are cut exact; patches for paper are rounded up and trimmed, and
-// triangles are rounded as the trade rounds them.
+// Ruler: what is measured with a ruler lies on its marks. That is the block, patches
+// that are cut exact, and sections where they are rectangles; patches for paper are
+// rounded up and trimmed, and triangles are rounded as the trade rounds them.
 func (catalogue) Ruler() Rule {
 	mark := inches("ruler_mark", rulerMark)
 	return Rule{
@@ -22,7 +23,7 @@ func (catalogue) Ruler() Rule {
 		Info: problem.Info{
 			Code:   "R109",
 			Title:  "a size lies between the marks of a ruler",
-			Rule:   "Blocks, and patches that are cut exact without paper, measure whole eighths of an inch with their allowances. Rulers for cutting have no finer marks. Sizes that are finished in whole millimeters, and patterns that say `metric yes`, are measured with metric rulers and not asked.",
+			Rule:   "Blocks, and patches that are cut exact without paper, measure whole eighths of an inch with their allowances; of rectangular sections on paper that do not, a note tells. Rulers for cutting have no finer marks. Sizes that are finished in whole millimeters, and patterns that say `metric yes`, are measured with metric rulers and not asked.",
 			Source: "Decimals to fractions, thesprucecrafts.com",
 			Example: `fabric hull "hull" dark #25525e
 block tender 4 x 4 finished 3.7in {
@@ -50,9 +51,13 @@ block tender 4 x 4 finished 3 3/4in {
 				})
 				return
 			}
+			var off []*pattern.Drawing
 			for i := range s.Drawings {
 				d := &s.Drawings[i]
 				p := &d.Pieces[0].Patch
+				if w, h, ok := rectangle(d.Outline); ok && !d.Plain && !(onMark(w+a, marks) && onMark(h+a, marks)) {
+					off = append(off, d)
+				}
 				rectangle := p.Shape == pattern.Rectangle || p.Shape == pattern.Square
 				if d.Plain && rectangle && !(onMark(p.Exact.W, marks) && onMark(p.Exact.H, marks)) {
 					report(Finding{
@@ -63,8 +68,43 @@ block tender 4 x 4 finished 3 3/4in {
 					})
 				}
 			}
+			v.trimmedOff(off, report)
 		},
 	}
+}
+
+// trimmedOff notes the sections on paper that are rectangles and are trimmed to a size
+// between the marks: the paper says where, but no ruler tells whether it came out.
+func (v *View) trimmedOff(off []*pattern.Drawing, report func(Finding)) {
+	if len(off) == 0 {
+		return
+	}
+	a := 2 * v.Pattern.Settings.Allowance
+	w, h, _ := rectangle(off[0].Outline)
+	f := Finding{
+		Severity: problem.Note,
+		At:       off[0].Source,
+		Message:  fmt.Sprintf("section %s is trimmed to %s at %s finished, between the marks of a ruler", off[0].Name, pattern.Size{W: w + a, H: h + a}.Exact(), v.size()),
+		Help:     "makers trim it on the printed line and can't measure whether it came out",
+	}
+	if n := len(off) - 1; n > 0 {
+		f.Message += fmt.Sprintf("; so are %d more", n)
+	}
+	report(f)
+}
+
+// rectangle returns the sides of a rectangle, if an outline is one.
+func rectangle(outline []pattern.Pos) (w, h pattern.Length, ok bool) {
+	p := make(plane.Polygon, len(outline))
+	for i, q := range outline {
+		p[i] = point(q)
+	}
+	if p = p.Corners(); len(p) != 4 {
+		return 0, 0, false
+	}
+	a, b, c := p[1].Sub(p[0]), p[2].Sub(p[1]), p[3].Sub(p[2])
+	square := math.Abs(a.Dot(b)) < onLine && a.Add(c).Len() < onLine
+	return pattern.Length(a.Len()), pattern.Length(b.Len()), square
 }
 
 func onMark(l, marks pattern.Length) bool {
