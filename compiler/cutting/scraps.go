@@ -31,6 +31,20 @@ func Serve(needs []Need, scraps []pattern.Size, step pattern.Length) bool {
 	return !slices.ContainsFunc(left, func(n Need) bool { return n.Count > 0 })
 }
 
+// Gives returns how many patches of one size, up to a number, come from a scrap that
+// is cut into strips and those into patches, each strip with its patches one way round.
+func Gives(patch, scrap pattern.Size, most int) int {
+	best := 0
+	for _, s := range [2]pattern.Size{scrap, {W: scrap.H, H: scrap.W}} {
+		upright, lying := PerStrip(s.W, patch.W), PerStrip(s.W, patch.H) // in a strip
+		for n := 0; n <= PerStrip(s.H, patch.H) && best < most; n++ {
+			rest := PerStrip(s.H-patch.H*pattern.Length(n), patch.W)
+			best = max(best, n*upright+rest*lying)
+		}
+	}
+	return min(best, most)
+}
+
 // use takes off what a scrap gives, and returns its area.
 func use(left []Need, scrap pattern.Size, step pattern.Length) (area pattern.Length) {
 	ways := items(left, step)

@@ -2,6 +2,7 @@ package table
 
 import (
 	"slices"
+	"strconv"
 
 	"seamwright/compiler/cutting"
 	"seamwright/compiler/pattern"
@@ -22,18 +23,23 @@ func (w *writer) scraps(c *Cuts) {
 		if s.Fabric != pattern.NoFabric {
 			scrap = w.said.Say("scrap_of", "size", w.byOwn(s.Size), "fabric", escaped(w.p.Fabrics[s.Fabric].Words))
 		}
-		var spaces []Space
+		cuts := ""
 		for i := range c.Rows {
 			r := &c.Rows[i]
-			if (s.Fabric == pattern.NoFabric || s.Fabric == r.Fabric) && cutting.Fits(r.Size, s.Size) {
-				spaces = append(spaces, r.Spaces...)
+			if (s.Fabric != pattern.NoFabric && s.Fabric != r.Fabric) || !cutting.Fits(r.Size, s.Size) {
+				continue
+			}
+			if gives := w.gives(r, s.Size); cuts == "" {
+				cuts = gives
+			} else {
+				cuts = w.said.Say("scrap_or", "a", cuts, "b", gives)
 			}
 		}
-		if len(spaces) == 0 {
+		if cuts == "" {
 			w.text("- ").say("scrap_none", "scrap", scrap).text("\n")
 			continue
 		}
-		w.text("- ").say("scrap_serves", "scrap", scrap, "spaces", SpaceList(w.s, spaces, w.said.Say("reversed"))).text("\n")
+		w.text("- ").say("scrap_gives", "scrap", scrap, "cuts", cuts).text("\n")
 	}
 	w.text("\n")
 	for i := 0; i < len(c.Rows); {
@@ -66,4 +72,17 @@ func (w *writer) scraps(c *Cuts) {
 	if !slices.ContainsFunc(all, func(s pattern.Scrap) bool { return s.Fabric != pattern.NoFabric }) {
 		w.say("scrap_name").text("\n")
 	}
+}
+
+// gives says how many patches of a row a scrap gives, and for how many of its spaces.
+func (w *writer) gives(r *Row, scrap pattern.Size) string {
+	straight, reversed := r.Cloth()
+	n := cutting.Gives(r.Size, scrap, straight+reversed)
+	all := r.Patches + r.Reversed
+	fill := []string{"n", strconv.Itoa(n), "size", w.local(Size(r.Size, w.metric)), "served", strconv.Itoa(n * r.Shape.Yield()),
+		"all", strconv.Itoa(all), "spaces", SpaceList(w.s, r.Spaces, w.said.Say("reversed"))}
+	if n == straight+reversed {
+		return w.said.Say("scrap_cut_all", fill...)
+	}
+	return w.said.Say("scrap_cut", fill...)
 }
