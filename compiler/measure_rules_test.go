@@ -75,9 +75,10 @@ block tender 8 x 8 finished 8in {
 	for _, c := range []struct{ settings, foot, head, note string }{
 		{"", "4", "4", ""},
 		{"", "4.125", "4.125", ""},
-		{"", "3.0625", "3.0625", "section A is trimmed to 3 9/16 in x 8 1/2 in at 8 in finished, between the marks of a ruler; so are 1 more"},
+		{"", "3.0625", "3.0625", ""}, // the middle between two marks is found by eye
+		{"", "3.03125", "3.03125", "section A is trimmed to 3.53 in x 8 1/2 in at 8 in finished, between the marks of a ruler; so are 1 more"},
 		{"", "3.1", "3.1", "section A is trimmed to 3.60 in x 8 1/2 in at 8 in finished, between the marks of a ruler; so are 1 more"},
-		{`pattern "T" { limit ruler_mark, 1/16in }`, "3.0625", "3.0625", ""},
+		{`pattern "T" { limit ruler_mark, 1/16in }`, "3.03125", "3.03125", ""},
 		{`pattern "T" { metric yes }`, "3.1", "3.1", ""},
 		{"", "3.1", "5", ""}, // no rectangles
 	} {

@@ -23,7 +23,7 @@ func (catalogue) Ruler() Rule {
 		Info: problem.Info{
 			Code:   "R109",
 			Title:  "a size lies between the marks of a ruler",
-			Rule:   "Blocks, and patches that are cut exact without paper, measure whole eighths of an inch with their allowances; of rectangular sections on paper that do not, a note tells. Rulers for cutting have no finer marks. Sizes that are finished in whole millimeters, and patterns that say `metric yes`, are measured with metric rulers and not asked.",
+			Rule:   "Blocks, and patches that are cut exact without paper, measure whole eighths of an inch with their allowances; of rectangular sections on paper, which are trimmed on a line and only measured afterwards, a note tells where they are not even on sixteenths. Rulers for cutting have no finer marks. Sizes that are finished in whole millimeters, and patterns that say `metric yes`, are measured with metric rulers and not asked.",
 			Source: "Decimals to fractions, thesprucecrafts.com",
 			Example: `fabric hull "hull" dark #25525e
 block tender 4 x 4 finished 3.7in {
@@ -55,7 +55,7 @@ block tender 4 x 4 finished 3 3/4in {
 			for i := range s.Drawings {
 				d := &s.Drawings[i]
 				p := &d.Pieces[0].Patch
-				if w, h, ok := rectangle(d.Outline); ok && !d.Plain && !(onMark(w+a, marks) && onMark(h+a, marks)) {
+				if w, h, ok := rectangle(d.Outline); ok && !d.Plain && !(onMark(w+a, marks/2) && onMark(h+a, marks/2)) {
 					off = append(off, d)
 				}
 				rectangle := p.Shape == pattern.Rectangle || p.Shape == pattern.Square
@@ -74,7 +74,8 @@ block tender 4 x 4 finished 3 3/4in {
 }
 
 // trimmedOff notes the sections on paper that are rectangles and are trimmed to a size
-// between the marks: the paper says where, but no ruler tells whether it came out.
+// farther between the marks than the middle, which the eye finds: the paper says
+// where, but no ruler tells whether it came out.
 func (v *View) trimmedOff(off []*pattern.Drawing, report func(Finding)) {
 	if len(off) == 0 {
 		return
