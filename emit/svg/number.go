@@ -42,8 +42,11 @@ func appendFixed(b []byte, v int64, decimals int) []byte {
 	if v < 0 {
 		b, v = append(b, '-'), -v
 	}
-	if v < 1000*100 && decimals == 2 { // a coordinate on usual paper
+	switch { // a coordinate on usual paper, or a small count
+	case decimals == 2 && v < 1000*100:
 		return appendHundredths(b, uint32(v))
+	case decimals == 0 && v < 1000:
+		return appendHundredths(b, uint32(v)*100)
 	}
 	for decimals > 0 && v%10 == 0 {
 		v /= 10
