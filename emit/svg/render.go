@@ -54,12 +54,14 @@ func (r *Renderer) Append(b []byte, page *drawing.Page) ([]byte, error) {
 	return w.out, nil
 }
 
-// About how many bytes are written for a point, an area that is painted and a
-// text, so that a large drawing is not moved again and again while it grows.
+// About how many bytes are written for a point, an area that is painted, a text,
+// and each letter of a long one, so that a document is not moved again and again
+// while it grows.
 const (
-	bytesPoint = 9
-	bytesArea  = 70
-	bytesText  = 60
+	bytesPoint  = 9
+	bytesArea   = 70
+	bytesText   = 60
+	bytesLetter = 32
 )
 
 // room is about how many bytes a drawing takes.
@@ -72,7 +74,9 @@ func room(items []drawing.Item) (n int) {
 				n += bytesArea
 			}
 		case *drawing.Text:
-			n += bytesText
+			if n += bytesText; len(item.Text) >= inline {
+				n += bytesLetter * len(item.Text)
+			}
 		case *drawing.Group:
 			n += room(item.Items)
 		}
@@ -94,7 +98,7 @@ func (r *Renderer) fragment(g *drawing.Group) *fragment {
 	}
 	r.mu.Unlock()
 	f.once.Do(func() {
-		w := r.writer(nil, "_"+g.ID) // identities of its own, for it stands on any page
+		w := r.writer(make([]byte, 0, room(g.Items)), "_"+g.ID) // identities of its own, for it stands on any page
 		defer r.done(w)
 		w.texts.count(g.Items)
 		w.open(g)
@@ -129,11 +133,14 @@ func (r *Renderer) writer(b []byte, prefix string) *writer {
 	if !ok {
 		w = &writer{renderer: r, ids: map[string]bool{}}
 		w.canvas = svgo.New(w)
-		w.texts.index = map[word]int32{}
+		w.texts.index = make(map[word]int32, usualWords)
 	}
 	w.out, w.prefix = b, prefix
 	return w
 }
+
+// usualWords is how many different words there are on most sheets.
+const usualWords = 100
 
 // done takes a writer back, with nothing of its document left in it.
 func (r *Renderer) done(w *writer) {
