@@ -3,6 +3,7 @@ package diagram
 import (
 	"fmt"
 	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -249,10 +250,12 @@ func TestHatching(t *testing.T) {
 		var h hatcher
 		total := length(0)
 		for _, item := range h.hatch(nil, polygon, mediumStep, 1) {
-			a, b := item.(*drawing.Path).Points[0], item.(*drawing.Path).Points[1]
-			total += length(math.Hypot(float64(a.X-b.X), float64(a.Y-b.Y)))
-			if fits(polygon, pos{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2}, 1, 1, 0) == 0 && a != b {
-				t.Fatalf("%v to %v lies outside", a, b)
+			for ends := range slices.Chunk(item.(*drawing.Path).Points, 2) {
+				a, b := ends[0], ends[1]
+				total += length(math.Hypot(float64(a.X-b.X), float64(a.Y-b.Y)))
+				if fits(polygon, pos{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2}, 1, 1, 0) == 0 && a != b {
+					t.Fatalf("%v to %v lies outside", a, b)
+				}
 			}
 		}
 		if area := areaOf(polygon); math.Abs(float64(total*mediumStep/area)-1) > 0.05 {

@@ -21,6 +21,7 @@ type hatcher struct {
 	grey bool         // fill with greys instead
 	pen  *drawing.Pen // the page's; nil: one of its own
 	cuts []length
+	ends []pos // of the strokes of the area at work
 }
 
 // fill appends the hatching of a value: none for light.
@@ -44,7 +45,7 @@ func (h *hatcher) fill(items []drawing.Item, polygon []pos, value string) []draw
 // hatch appends the parts of the lines y = slope*x + c, a step apart, that lie
 // in a polygon. Slope is 1 or -1.
 func (h *hatcher) hatch(items []drawing.Item, polygon []pos, step, slope length) []drawing.Item {
-	pen := h.with()
+	h.ends = h.ends[:0]
 	step *= math.Sqrt2 // from line to line along y
 	height := func(p pos) length { return p.Y - slope*p.X }
 	low, high := length(math.Inf(1)), length(math.Inf(-1))
@@ -64,10 +65,13 @@ func (h *hatcher) hatch(items []drawing.Item, polygon []pos, step, slope length)
 		slices.Sort(h.cuts)
 		for i := 0; i+1 < len(h.cuts); i += 2 {
 			a, b := h.cuts[i], h.cuts[i+1]
-			items = append(items, pen.Stroke(drawing.RunOnLine, pos{X: a, Y: slope*a + c}, pos{X: b, Y: slope*b + c}))
+			h.ends = append(h.ends, pos{X: a, Y: slope*a + c}, pos{X: b, Y: slope*b + c})
 		}
 	}
-	return items
+	if len(h.ends) == 0 {
+		return items
+	}
+	return append(items, h.with().Pairs(drawing.RunOnLine, h.ends))
 }
 
 func (h *hatcher) with() *drawing.Pen {

@@ -13,11 +13,13 @@ type Page struct {
 // An Item is a Path, a Text or a Group.
 type Item interface{ item() }
 
-// A Path is a chain of straight strokes and arcs, stroked or filled.
+// A Path is a chain of straight strokes, stroked or filled, or a circle; or many
+// strokes of one style, each by itself.
 type Path struct {
 	Style  Style
 	Points []pattern.Pos
 	Closed bool
+	Pairs  bool           // every two of Points are a stroke: no chain, never filled
 	Fill   Colour         // of a closed path; NoColour for none
 	Circle pattern.Length // radius of a circle about Points[0], instead of a chain; 0 for a chain
 }

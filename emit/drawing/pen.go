@@ -53,6 +53,15 @@ func (p *Pen) Stroke(style Style, a, b pattern.Pos) *Path {
 	return p.Path(style, points)
 }
 
+// Pairs returns strokes of one style, each between two of the points, as copies.
+func (p *Pen) Pairs(style Style, points []pattern.Pos) *Path {
+	own := p.Points(len(points))
+	copy(own, points)
+	out := p.Path(style, own)
+	out.Pairs = true
+	return out
+}
+
 // Ring returns a circle about a point.
 func (p *Pen) Ring(style Style, at pattern.Pos, radius pattern.Length) *Path {
 	points := p.Points(1)

@@ -100,7 +100,7 @@ func (c *content) path(p *drawing.Path) {
 	}
 	if stroke && !fill && p.Style == c.style && c.joined < mostJoined {
 		c.chain(p)
-		c.joined++
+		c.joined += strokes(p)
 		return
 	}
 	c.flush()
@@ -115,7 +115,7 @@ func (c *content) path(p *drawing.Path) {
 	case stroke && fill:
 		c.out = append(c.out, "B\n"...)
 	case stroke:
-		c.joined = 1
+		c.joined = strokes(p)
 	default:
 		c.out = append(c.out, "f\n"...)
 	}
@@ -163,6 +163,14 @@ func (c *content) paint(to drawing.Colour) {
 	c.out = append(c.out, "rg\n"...)
 }
 
+// strokes counts what is stroked apart in a path.
+func strokes(p *drawing.Path) int {
+	if p.Pairs {
+		return len(p.Points) / 2
+	}
+	return 1
+}
+
 func (c *content) chain(p *drawing.Path) {
 	if len(p.Points) > 0 && p.Circle > 0 {
 		c.circle(p.Points[0], p.Circle)
@@ -170,7 +178,7 @@ func (c *content) chain(p *drawing.Path) {
 	}
 	for i, q := range p.Points {
 		c.at(q.X, q.Y)
-		if i == 0 {
+		if i == 0 || p.Pairs && i%2 == 0 {
 			c.out = append(c.out, "m\n"...)
 		} else {
 			c.out = append(c.out, "l\n"...)

@@ -100,6 +100,12 @@ func (c *canvas) path(p *drawing.Path) {
 		c.fill(shape{points}, p.Fill)
 	}
 	if look := p.Style.Look(); look.Width > 0 {
+		if p.Pairs {
+			for ; len(points) > 1; points = points[2:] {
+				c.line(stroke(points[:2], false, look, c.scale), false)
+			}
+			return
+		}
 		c.line(stroke(points, closed, look, c.scale), closed)
 	}
 	if filled {

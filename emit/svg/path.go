@@ -36,6 +36,7 @@ func (w *writer) chain(b []byte, p *drawing.Path) []byte {
 		return b
 	}
 	var first, last point
+	single := p.Pairs || len(p.Points) == 2 && !p.Closed // strokes
 	for i, at := range p.Points {
 		x, okX := fix(at.X)
 		y, okY := fix(at.Y)
@@ -45,7 +46,7 @@ func (w *writer) chain(b []byte, p *drawing.Path) []byte {
 		}
 		q := point{x, y}
 		switch {
-		case i == 0:
+		case i == 0 || p.Pairs && i%2 == 0:
 			first = q
 			if p.Circle != 0 {
 				return w.circle(b, q, p)
@@ -55,12 +56,12 @@ func (w *writer) chain(b []byte, p *drawing.Path) []byte {
 			b = appendStep(b, last, q, 2)
 		}
 		last = q
+		if single && i%2 == 1 && q == first { // it is shorter than the grid
+			b = append(b, "h0"...)
+		}
 	}
 	if p.Closed {
 		return append(b, 'z')
-	}
-	if last == first && len(p.Points) == 2 { // a stroke shorter than the grid
-		b = append(b, "h0"...)
 	}
 	return b
 }
