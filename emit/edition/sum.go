@@ -60,9 +60,15 @@ func (p *parter) items(in *part, items []drawing.Item, depth int) {
 	for _, item := range items {
 		switch item := item.(type) {
 		case *drawing.Path:
-			in.number(float64(item.Style), float64(item.Fill), float64(len(item.Points)))
-			in.length(item.Circle)
-			for _, at := range item.Points {
+			one := len(item.Points)
+			if item.Pairs { // as if each stroke were a path
+				one = 2
+			}
+			for i, at := range item.Points {
+				if i%one == 0 {
+					in.number(float64(item.Style), float64(item.Fill), float64(one))
+					in.length(item.Circle)
+				}
 				in.length(at.X)
 				in.length(at.Y)
 			}

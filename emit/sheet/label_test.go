@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"seamwright/compiler/pattern"
@@ -34,14 +35,21 @@ func slabs(items []drawing.Item, group string) (out []slab) {
 	return out
 }
 
-// strokes returns every stroked path of a page with its width.
+// strokes calls f with every stroked path of a page, strokes that share one each by
+// itself.
 func strokes(items []drawing.Item, f func(p *drawing.Path)) {
 	for _, item := range items {
 		switch item := item.(type) {
 		case *drawing.Group:
 			strokes(item.Items, f)
 		case *drawing.Path:
-			if item.Style != drawing.NoLine {
+			switch {
+			case item.Style == drawing.NoLine:
+			case item.Pairs:
+				for ends := range slices.Chunk(item.Points, 2) {
+					f(&drawing.Path{Style: item.Style, Points: ends, Fill: drawing.NoColour})
+				}
+			default:
 				f(item)
 			}
 		}

@@ -16,18 +16,24 @@ func (l *layout) paint(s *section) *drawing.Group {
 		s.labelSpace(sp, i, &l.words[sp.piece.Fabric])
 	}
 	pen := s.pen
-	items, runs, texts := append(pen.painted[:0], l.tints(s)...), pen.runs[:0], pen.text[:0]
+	items, seams, runs, texts := append(pen.painted[:0], l.tints(s)...), pen.seams[:0], pen.runs[:0], pen.text[:0]
 	s.seams(func(a, b, beyondA, beyondB pos) {
-		items = append(items, pen.Stroke(drawing.SewingLine, a, b))
+		seams = append(seams, a, b)
 		if a != beyondA {
-			runs = append(runs, pen.Stroke(drawing.RunOnLine, a, beyondA))
+			runs = append(runs, a, beyondA)
 		}
 		if b != beyondB {
-			runs = append(runs, pen.Stroke(drawing.RunOnLine, b, beyondB))
+			runs = append(runs, b, beyondB)
 		}
 	})
+	if len(seams) > 0 {
+		items = append(items, pen.Pairs(drawing.SewingLine, seams))
+	}
 	items = append(items, pen.Outline(drawing.OutlineLine, s.outline, drawing.NoColour))
-	items = append(append(items, runs...), pen.Outline(drawing.CuttingLine, s.cut.at, drawing.NoColour))
+	if len(runs) > 0 {
+		items = append(items, pen.Pairs(drawing.RunOnLine, runs))
+	}
+	items = append(items, pen.Outline(drawing.CuttingLine, s.cut.at, drawing.NoColour))
 	extras, extraTexts := l.extras(s)
 	items = append(items, extras...)
 	items = l.marks(items, s)
@@ -42,7 +48,7 @@ func (l *layout) paint(s *section) *drawing.Group {
 		}
 	}
 	items = append(items, l.placements(s, items)...)
-	pen.painted, pen.runs, pen.text = items, runs, texts
+	pen.painted, pen.seams, pen.runs, pen.text = items, seams, runs, texts
 	return &drawing.Group{ID: "section-" + s.id, Class: "section", Items: pen.kept(items)}
 }
 

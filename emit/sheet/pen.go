@@ -12,14 +12,15 @@ type pen struct {
 
 // A scratch is what the sections of one page are worked out with.
 type scratch struct {
-	lines               []line // of labels
-	spaces              []space
-	outer               []bool
-	strips              []strip
-	gaps                []gap
-	dirs                []pos
-	painted, runs, text []drawing.Item // of the section at work
-	labels              []box          // likewise
+	lines         []line // of labels
+	spaces        []space
+	outer         []bool
+	strips        []strip
+	gaps          []gap
+	dirs          []pos
+	painted, text []drawing.Item // of the section at work
+	seams, runs   []pos          // likewise: ends of strokes
+	labels        []box          // likewise
 }
 
 // turn begins another page.

@@ -64,9 +64,15 @@ func (s *tally) items(items []drawing.Item) {
 	for _, item := range items {
 		switch item := item.(type) {
 		case *drawing.Path:
-			s.add(uint64(item.Style)<<48 ^ uint64(uint32(item.Fill)) ^ uint64(len(item.Points))<<32)
-			s.length(item.Circle)
-			for _, p := range item.Points {
+			one := len(item.Points)
+			if item.Pairs { // as if each stroke were a path
+				one = 2
+			}
+			for i, p := range item.Points {
+				if i%one == 0 {
+					s.add(uint64(item.Style)<<48 ^ uint64(uint32(item.Fill)) ^ uint64(one)<<32)
+					s.length(item.Circle)
+				}
 				s.length(p.X)
 				s.length(p.Y)
 			}
@@ -77,7 +83,6 @@ func (s *tally) items(items []drawing.Item) {
 			s.length(item.At.Y)
 			s.length(item.Size)
 		case *drawing.Group:
-			s.add(uint64(len(item.Items)))
 			if item.Shared { // the same on many sheets, and its name stands for it
 				s.words(item.ID)
 			} else {
