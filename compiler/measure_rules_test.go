@@ -5,12 +5,16 @@ import (
 	"testing"
 
 	"seamwright/compiler"
+	"seamwright/compiler/pattern"
 	"seamwright/lang/problem"
 )
 
 // Where the rules about measures begin and end: 6 mm is 1/4 in as it is charted
-// in metric (echidnasewing.com.au, 2022), miniatures go down to 1/8 in
-// (nightquilter.com, 2016), rulers are marked in eighths (thesprucecrafts.com).
+// in metric (echidnasewing.com.au, 2022), others take 7.5 mm
+// (lonesockproductions.blogspot.com, 2010), miniatures go down to 1/8 in
+// (nightquilter.com, 2016), rulers are marked in eighths (thesprucecrafts.com). An early
+// manual prefers 3/16 in, and 1/8 for fine work (easyquilting.info; R. S. McKim, 101
+// Patchwork Patterns, ch. III): today that is warned of.
 func TestMeasuresThatRulesAskFor(t *testing.T) {
 	const text = `pattern "Tender" { %s }
 fabric hull "hull" dark #25525e
@@ -24,7 +28,9 @@ block tender 8 x 8 finished %s {
 	for _, c := range []struct{ setting, finished, split, code string }{
 		{"allowance 1/4in", "8in", "4", ""},
 		{"allowance 6mm", "20cm", "4", ""},
+		{"allowance 7.5mm", "20cm", "4", ""},
 		{"allowance 5.9mm", "20cm", "4", "R108 warning"},
+		{"allowance 3/16in", "20cm", "4", "R108 warning"},
 		{"allowance 3/16in miniature yes", "8in", "4", ""},
 		{"allowance 1/8in miniature yes", "8in", "4", ""},
 		{"allowance 1/8in", "8in", "4", "R108 warning"},
@@ -95,6 +101,66 @@ block tender 8 x 8 finished 8in {
 		}
 		if found != c.note {
 			t.Errorf("%+v: %q", c, found)
+		}
+	}
+}
+
+// At least 1/4 in on all sides (Foundation piecing directions,
+// sewkaren-lycreated.blogspot.com; What is paper piecing, ajpadilla.com), 1/4 to 1/2
+// (Quilter's World, Nov 2017), 1/2 (Cutting rules, gailgarber.com), or 3/4 after patches
+// came short (Discoveries, sunflowerquilts.blogspot.com, 2008): all of these pass.
+func TestEasesThatRulesAskFor(t *testing.T) {
+	for _, c := range []struct{ settings, code string }{
+		{"", ""},
+		{"ease 1/4in", ""},
+		{"ease 1/2in", ""},
+		{"ease 3/4in", ""},
+		{"ease 6mm allowance 6mm", ""},
+		{"ease 6mm", ""}, // 1/4 in, as it is charted
+		{"ease 5.9mm allowance 5.9mm", "R118 warning"},
+		{"ease 3/16in", "R118 error"},
+		{"ease 1/8in allowance 1/8in miniature yes", ""},
+		{"ease 1/8in miniature yes", "R118 error"},
+		{"ease 3/8in limit ease_least, 1/2in", "R118 warning"},
+		{`ease 1/8in accept R118 "they are cut on a machine"`, ""},
+	} {
+		_, got := compiler.Compile(&problem.Source{Name: "example.seam", Text: "pattern \"T\" { " + c.settings + " }\n" + `fabric hull "hull" dark #25525e
+fabric sea "sea" light #dfeaf0
+block tender 8 x 8 finished 20cm {
+  section A { 1 hull at (1, 1)  2 sea along w -- e }
+}
+`}, nil)
+		found := ""
+		for _, p := range got {
+			if p.Code == "R118" {
+				found = fmt.Sprintf("%s %s", p.Code, p.Severity)
+			}
+		}
+		if found != c.code {
+			t.Errorf("%q: %q, want %q; %v", c.settings, found, c.code, got)
+		}
+	}
+}
+
+// Joins are pressed open where points must meet (common practice, no source). In the
+// middle of a windmill eight seams meet: the last join is pressed open, the others are
+// free to nest.
+func TestWindmillsMiddleIsPressedOpen(t *testing.T) {
+	p, ps := compile(`fabric vane "vane" dark #25525e
+fabric sky "sky" light #dfeaf0
+unit quarter 2 x 2 { section { 1 vane at (1.5, 0.5)  2 sky along sw -- ne } }
+block windmill 4 x 4 finished 6in {
+  for i in 0..3 { place quarter at c turn 90deg * i }
+  join w -- c, c -- e
+  join n -- s
+}
+`)
+	if p == nil {
+		t.Fatal(ps)
+	}
+	for _, j := range p.Blocks[0].Sizes[0].Joins {
+		if open := j.Press == pattern.PressOpen; open != (len(j.Points) > 0) || open && j.Why != pattern.ManyMeet {
+			t.Errorf("join %d: %v, %s", j.Number, j.Press, j.PressWords())
 		}
 	}
 }

@@ -197,3 +197,23 @@ func TestEightInchesMeasureEightAndAHalf(t *testing.T) {
 	}
 	says(t, "8 in", cuttingTable(t, p), "It finishes 8 in", "measures 8 1/2 in")
 }
+
+// Fraction glyphs get lost when a text is copied: a "14-inch-wide seam", "3 x 3" for
+// 3 1/2 (How to Make a Quilt, Storey 2014; thequiltercommunity.com, 2005). Nothing that
+// is made writes one.
+func TestFractionsArePlain(t *testing.T) {
+	p, _ := compiled(t, "pattern \"T\" { edition 1 author \"A. Keeper\" }\n"+row(5, 1.625, 3.125, "in"))
+	outputs, _ := emit.Build(p, emit.Options{Only: []string{"sheets", "diagrams", "tables", "report", "json"}, Forms: []string{"svg"}})
+	plain := 0
+	for _, o := range outputs {
+		if strings.ContainsAny(string(o.Data), "\u00bc\u00bd\u00be\u2044\u215b\u215c\u215d\u215e") {
+			t.Errorf("%s has a fraction glyph", o.Path)
+		}
+		if strings.Contains(string(o.Data), "3 5/8 in") {
+			plain++
+		}
+	}
+	if plain == 0 {
+		t.Error("no output tells that the block measures 3 5/8 in high")
+	}
+}

@@ -123,6 +123,24 @@ func TestPaperTakesMoreCloth(t *testing.T) {
 	}
 }
 
+// A fat quarter is half of half a yard: 18 x 22 in, or 18 x 21 of cloth 42 in wide (Fat
+// quarters, allpeoplequilt.com, 2017; sew4home.com); a fat eighth 9 x 21; a long quarter is
+// 9 in of the whole width (Imperial to metric guide, echidnasewing.com.au, 2022). What
+// comes from each is computed: a quarter is worth two eighths, fat or long.
+func TestPublishedQuarters(t *testing.T) {
+	fat, long, eighth := pattern.Size{W: 18, H: 21}, pattern.Size{W: 42, H: 9}, pattern.Size{W: 9, H: 21}
+	for side, want := range map[pattern.Length][3]int{2.5: {56, 48, 24}, 4.5: {16, 18, 8}, 8: {4, 5, 2}, 9: {4, 4, 2}} {
+		for i, from := range []pattern.Size{fat, long, eighth} {
+			if n, ok := Pieces([]Need{square(side, want[i])}, from); !ok || n != 1 {
+				t.Errorf("%d of %v from %v take %d", want[i], side, from, n)
+			}
+			if n, _ := Pieces([]Need{square(side, want[i]+1)}, from); n != 2 {
+				t.Errorf("%d of %v from %v take %d", want[i]+1, side, from, n)
+			}
+		}
+	}
+}
+
 // Pre-cut cloth that is sold: up to 40 strips of 2 1/2 in, squares of 10 in and of 5 in
 // (4-H Quilt Quest fair book, extension.unl.edu; Precut guide,
 // handmadebyheidi.blogspot.com, 2010). What comes from them is computed.
