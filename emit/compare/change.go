@@ -1,7 +1,10 @@
 package compare
 
 import (
+	"strings"
+
 	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet/words"
 	"seamwright/emit/edition"
 )
 
@@ -37,9 +40,17 @@ type Change struct {
 	Old     string   `json:"old"`     // "" where there was none
 	New     string   `json:"new"`     // "" where there is none any more
 	Note    string   `json:"note"`    // more, such as how far a line moved
-	Affects string   `json:"affects"` // cutting, sewing or words
+	Affects string   `json:"affects"` // cutting, sewing, printing or words
 
 	At pattern.Source `json:"-"` // in the new text, where that is known
+
+	note string   // the message of the note, where it is one that makers read
+	fill []string // what is filled in
+}
+
+// noted gives a change a note that makers read.
+func (c *Change) noted(english, note string, fill ...string) {
+	c.Note, c.note, c.fill = words.Fill(english, fill...), note, fill
 }
 
 // A Report is all that changed.
@@ -53,7 +64,7 @@ type Report struct {
 func (r *Report) Same() bool { return len(r.Changes) == 0 }
 
 // affects says whom a change of a kind concerns most: one who cuts, one who sews,
-// or only one who reads.
+// one who prints, or only one who reads.
 func affects(c *Change) string {
 	switch c.Kind {
 	case Patches, Fabrics:
@@ -69,12 +80,15 @@ func affects(c *Change) string {
 		if c.Subject == "ease" {
 			return "cutting"
 		}
+		if c.Subject == "paper" || strings.HasPrefix(c.Subject, "pad ") {
+			return "printing"
+		}
 		if c.Subject != "allowance" && c.Subject != "extra" {
 			return "words"
 		}
 	case Sheets:
 		if c.Aspect != "print" {
-			return "words"
+			return "printing"
 		}
 	}
 	return "sewing"

@@ -1,12 +1,13 @@
 package compare
 
 import (
-	"fmt"
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
 
 	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet/words"
 	"seamwright/emit/drawing"
 	"seamwright/emit/edition"
 	"seamwright/emit/flow"
@@ -64,7 +65,7 @@ func (r *Report) reprints(block, size, section string) bool {
 // Errata sets the page of corrections on paper. It speaks to makers: who hold the
 // old edition, and have perhaps cut or sewn already.
 func (r *Report) Errata(paper pattern.Sheet) []flow.Page {
-	e := &errata{r: r, Flow: flow.New(paper.Paper, max(paper.Margin, pattern.Inch/2))}
+	e := &errata{r: r, words: words.ToMakers(cmp.Or(edition.Find(r.New.Settings, "language"), words.Default)), Flow: flow.New(paper.Paper, max(paper.Margin, pattern.Inch/2))}
 	e.Break()
 	e.begin()
 	e.telling()
@@ -72,44 +73,52 @@ func (r *Report) Errata(paper pattern.Sheet) []flow.Page {
 	e.remedies()
 	e.sheets()
 	return e.Pages(func(n int) (string, string) {
-		return fmt.Sprintf("%s  -  corrections to edition %d", e.r.New.Title(), e.r.Old.Edition), "page " + strconv.Itoa(n)
+		return e.say("foot", "title", e.r.New.Title(), "n", strconv.Itoa(e.r.Old.Edition)), e.say("page", "n", strconv.Itoa(n))
 	})
 }
 
 type errata struct {
 	*flow.Flow
-	r *Report
+	r     *Report
+	words *words.Catalogue // in the pattern's language
+}
+
+func (e *errata) say(key string, fill ...string) string { return e.words.Say(key, fill...) }
+
+// both are the numbers of the editions, to be filled in.
+func (e *errata) both() []string {
+	return []string{"old", strconv.Itoa(e.r.Old.Edition), "new", strconv.Itoa(e.r.New.Edition)}
 }
 
 func (e *errata) begin() {
-	e.Chapter("Corrections: " + e.r.New.Title())
-	s := fmt.Sprintf("Edition %d is corrected by edition %d", e.r.Old.Edition, e.r.New.Edition)
+	e.Chapter(e.say("title", "title", e.r.New.Title()))
+	more := ""
 	if year := edition.Find(e.r.New.Words, "year"); year != "" {
-		s += " (" + year + ")"
+		more += " (" + year + ")"
 	}
 	if author := edition.Find(e.r.New.Words, "author"); author != "" {
-		s += ", by " + author
+		more += e.say("by", "author", author)
 	}
-	e.Text(s + ". This page tells what is otherwise, and what to do if you have already cut or sewn. The sheets that changed follow it, to be printed alone.")
+	e.Text(e.say("corrected", append(e.both(), "more", more)...))
 	var to []string
 	for _, name := range []string{"contact", "corrections"} {
 		if w := edition.Find(e.r.New.Words, name); w != "" {
 			to = append(to, w)
 		}
 	}
-	s = "With thanks to those who wrote."
+	s := e.say("thanks")
 	if len(to) > 0 {
-		s += " Questions and further corrections: " + strings.Join(to, "; ") + "."
+		s += " " + e.say("questions", "to", strings.Join(to, "; "))
 	}
 	e.Text(s)
 }
 
 // telling says how to know which edition one holds.
 func (e *errata) telling() {
-	e.Heading("Which edition do you hold?")
-	e.Text(fmt.Sprintf("Every section says it after its size, \"ed. %d\" or \"ed. %d\", and every sheet bears a mark at its upper right. These are the marks:", e.r.Old.Edition, e.r.New.Edition))
-	t := &flow.Table{Columns: []flow.Column{{Head: "Block", Share: 3}, {Head: "Finishes", Share: 2}, {Head: "Paper", Share: 2},
-		{Head: fmt.Sprintf("Edition %d", e.r.Old.Edition), Share: 2}, {Head: fmt.Sprintf("Edition %d", e.r.New.Edition), Share: 2}}}
+	e.Heading(e.say("which"))
+	e.Text(e.say("which_text", e.both()...))
+	t := &flow.Table{Columns: []flow.Column{{Head: e.say("head_block"), Share: 3}, {Head: e.say("head_finishes"), Share: 2}, {Head: e.say("head_paper"), Share: 2},
+		{Head: e.say("head_edition", "n", strconv.Itoa(e.r.Old.Edition)), Share: 2}, {Head: e.say("head_edition", "n", strconv.Itoa(e.r.New.Edition)), Share: 2}}}
 	for _, b := range pairs(e.r.Old.Blocks, e.r.New.Blocks, func(b *edition.Block) string { return b.Name }) {
 		var old, new []edition.Size
 		title := ""
@@ -145,7 +154,7 @@ func (e *errata) telling() {
 
 // corrections lists what was printed and what should be, one table for a block.
 func (e *errata) corrections() {
-	e.Heading("What is corrected")
+	e.Heading(e.say("what"))
 	block, t := "\x00", (*flow.Table)(nil)
 	set := func() {
 		if t != nil {
@@ -157,36 +166,17 @@ func (e *errata) corrections() {
 		if c.Block != block {
 			set()
 			block = c.Block
-			t = &flow.Table{Title: e.r.heading(block), Columns: []flow.Column{{Head: "Where", Share: 2.4}, {Head: "Sheet", Share: 0.8},
-				{Head: "Printed", Share: 2.4}, {Head: "Should be", Share: 2.8}, {Head: "Affects", Share: 1.1}}}
+			t = &flow.Table{Title: e.heading(block), Columns: []flow.Column{{Head: e.say("head_where"), Share: 2.4}, {Head: e.say("head_sheet"), Share: 0.8},
+				{Head: e.say("head_printed"), Share: 2.4}, {Head: e.say("head_should"), Share: 2.8}, {Head: e.say("head_affects"), Share: 1.1}}}
 		}
-		where := c.Name()
-		if at := e.r.at(c); at != "" {
-			where += ", at " + at
+		where := e.name(c)
+		if at := e.r.at(c); len(at) > 0 {
+			where = e.say("at", "what", where, "sizes", e.list(at))
 		}
-		t.Rows = append(t.Rows, []string{where, e.sheetOf(c), printedWords(c), shouldBe(c), c.Affects})
+		t.Rows = append(t.Rows, []string{where, e.sheetOf(c), e.printed(c), e.shouldBe(c), e.say("affects_" + c.Affects)})
 	}
 	set()
 	e.overlays()
-}
-
-func printedWords(c *Change) string {
-	if c.Old == "" && c.Note == "" {
-		return "nothing"
-	}
-	return c.Old
-}
-
-func shouldBe(c *Change) string {
-	switch {
-	case c.New == "" && c.Note == "":
-		return "nothing"
-	case c.New == "":
-		return c.Note
-	case c.Note == "":
-		return c.New
-	}
-	return c.New + "; " + c.Note
 }
 
 // sheetOf tells on which sheet of the old a section is printed, where that is the
@@ -240,7 +230,7 @@ func (e *errata) overlays() {
 			}
 			const high = 3 * pattern.Inch
 			e.Need(high + pattern.Inch/2)
-			e.Text(b.Title + ", finished, from the front. Filled: what is corrected. Dashed: where a line was.")
+			e.Text(e.say("overlay", "title", b.Title))
 			e.Picture(high, func(at pattern.Pos, size pattern.Size) []drawing.Item { return m.overlay(at, size) })
 			break
 		}
@@ -251,19 +241,12 @@ func (e *errata) overlays() {
 func (e *errata) sheets() {
 	again := e.r.Reprints()
 	if len(again) == 0 {
-		e.Text("No section has to be printed again.")
+		e.Text(e.say("again_none"))
 		return
 	}
-	e.Heading("To print again")
-	e.Text("Print the pages after this at 100 %, on one side, and measure the 1-inch square before you sew. They hold:")
+	e.Heading(e.say("again"))
+	e.Text(e.say("again_text"))
 	for _, a := range again {
-		e.Item("-", fmt.Sprintf("%s, finishes %s: section%s %s", e.r.heading(a.Block), a.Size, plural(len(a.Sections)), strings.Join(a.Sections, ", ")))
+		e.Item("-", e.words.Count("again_item", len(a.Sections), "block", e.heading(a.Block), "size", a.Size, "sections", strings.Join(a.Sections, ", ")))
 	}
-}
-
-func plural(n int) string {
-	if n == 1 {
-		return ""
-	}
-	return "s"
 }

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet/words"
 	"seamwright/emit/compare"
 	"seamwright/emit/drawing"
 )
@@ -72,5 +73,36 @@ func TestRemedies(t *testing.T) {
 				t.Errorf("%v is printed again, not %v", again, c.again)
 			}
 		})
+	}
+}
+
+// What is said in the language of the page is, in English, what is told of a change,
+// but that "square 4 in" is a square of 4 in; and in another language none of it is
+// left in English.
+func TestCorrectionsInALanguage(t *testing.T) {
+	old := strings.Replace(quarters, "edition 1", "edition 1 language de", 1)
+	for _, edits := range [][]string{
+		{"(0, 3.5) -- (4, 3.5)", "(0, 3) -- (4, 3)"}, {"2 tide", "2 lamp"}, {`"Quarters"`, `"Viertel"`},
+		{"    1 lamp at (1, 1)\n    2 tide along (0, 3) -- (3, 0)\n", "    1 tide at (3, 2)\n    2 lamp along (0, 3) -- (3, 0)\n"},
+	} {
+		changed := strings.Replace(old, "edition 1", "edition 2", 1)
+		if changed = strings.Replace(changed, edits[0], edits[1], 1); !strings.Contains(changed, edits[1]) {
+			t.Fatal(edits)
+		}
+		r := compare.Compare(recorded(t, old), recorded(t, changed))
+		for i := range r.Changes {
+			if got, want := r.Said(&r.Changes[i], words.ToMakers("en")), r.Line(&r.Changes[i]); got != want && r.Changes[i].Kind != compare.Patches {
+				t.Errorf("%q is said, and %q told", got, want)
+			}
+		}
+		text := read(r)
+		if !strings.Contains(text, "Ausgabe 1 wird durch Ausgabe 2 berichtigt") {
+			t.Errorf("not in German:\n%s", text)
+		}
+		for _, english := range []string{"line moves", "shape", "rectangle", "square", "patch", "number", "Affects", "cutting", "sewing", "section", "sheet", "edition"} {
+			if strings.Contains(text, english) {
+				t.Errorf("%q is left:\n%s", english, text)
+			}
+		}
 	}
 }

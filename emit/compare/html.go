@@ -91,8 +91,8 @@ func (h *page) report(p *Pair) {
 			h.put("<table><thead><tr><th>What</th><th>Was</th><th>Is</th><th>Affects</th></tr></thead><tbody>\n")
 		}
 		h.put("<tr><td>").text(c.Name())
-		if at := r.at(c); at != "" {
-			h.put(", at ").text(at)
+		if at := r.at(c); len(at) > 0 {
+			h.put(", at ").text(list(at))
 		}
 		h.put("</td><td><del>").text(c.Old).put("</del></td><td><ins>").text(c.New).put("</ins>")
 		if c.Note != "" {

@@ -17,11 +17,12 @@ func (e *errata) remedies() {
 	blade := false
 	for i := range e.r.Changes {
 		c := e.r.Changes[i]
-		words := e.remedy(&c)
-		if words == "" {
+		key, fill := e.remedy(&c)
+		if key == "" {
 			continue
 		}
-		blade = blade || strings.Contains(words, "cut ") && strings.Contains(words, " again")
+		words := e.say(key, fill...)
+		blade = blade || key == "remedy_fabric" || key == "remedy_small" || key == "remedy_all"
 		at := slices.IndexFunc(all, func(r remedy) bool { return r.words == words })
 		if at < 0 {
 			all, at = append(all, remedy{words: words}), len(all)
@@ -37,16 +38,16 @@ func (e *errata) remedies() {
 			r.of = append(r.of, c)
 		}
 	}
-	e.Heading("If you have already cut or sewn")
+	e.Heading(e.say("done"))
 	if len(all) == 0 {
-		e.Text("Nothing that you have made is wrong. Only words are corrected.")
+		e.Text(e.say("done_nothing"))
 		return
 	}
 	for _, r := range all {
-		e.Item("-", e.subjects(r.of)+": "+r.words)
+		e.Item("-", e.say("remedy", "what", e.subjects(r.of), "remedy", r.words))
 	}
 	if blade {
-		e.Note("A rotary cutter cuts what it meets: close it whenever you lay it down, and cut away from yourself.")
+		e.Note(e.say("blade"))
 	}
 }
 
@@ -55,61 +56,62 @@ func (e *errata) subjects(of []Change) string {
 	var sizes []string
 	names := map[string][]string{}
 	for i := range of {
-		at := e.r.at(&of[i])
+		at := e.list(e.r.at(&of[i]))
 		if names[at] == nil {
 			sizes = append(sizes, at)
 		}
-		names[at] = append(names[at], of[i].Subject)
+		names[at] = append(names[at], e.subject(of[i].Subject))
 	}
 	var parts []string
 	for _, at := range sizes {
-		s := list(names[at])
+		s := e.list(names[at])
 		if at != "" {
-			s += " at " + at
+			s = e.say("at_short", "what", s, "sizes", at)
 		}
 		parts = append(parts, s)
 	}
 	return strings.Join(parts, "; ")
 }
 
-// remedy says how a change is mended in cloth; "" where nothing is to be done.
-func (e *errata) remedy(c *Change) string {
+// remedy says how a change is mended in cloth: a message and what is filled in; ""
+// where nothing is to be done.
+func (e *errata) remedy(c *Change) (key string, fill []string) {
 	switch c.Kind {
 	case Geometry:
 		switch {
 		case c.Aspect == "section" && c.New == "":
-			return "it is not needed any more."
+			return "remedy_gone", nil
 		case c.Aspect == "section":
-			return "it is new; sew it from the corrected sheet."
+			return "remedy_new", nil
 		case e.keepsOutline(c):
-			return "a section that is sewn still fits its neighbors and may stay, though its picture is the old one; sew those to come from the corrected sheet."
+			return "remedy_fits", nil
 		}
-		return "a section that is sewn from the old sheet does not fit any more; sew it again from the corrected sheet."
+		return "remedy_shape", nil
 	case Numbers:
-		return "what is sewn is right if it looks like the picture; write the new numbers and letters over the old ones on sheets that are printed."
+		return "remedy_numbers", nil
 	case Fabrics:
-		return "cut its patch again from the right fabric; " + c.Old + " is wrong there."
+		return "remedy_fabric", []string{"old", c.Old}
 	case Patches:
-		return e.patchRemedy(c)
+		return e.patchRemedy(c), nil
 	case Copies:
 		if c.Aspect == "copies" {
 			return copiesRemedy(c)
 		}
-		return "look at the corrected sheet before you go on."
+		return "remedy_look", nil
 	case Marks:
-		return "pin by the corrected sheet; what is sewn may stay if it lies flat."
+		return "remedy_marks", nil
 	case Joining:
-		return "joins that are sewn may stay if the block lies flat; go on as it should be."
+		return "remedy_joins", nil
 	case Cloth:
 		if c.Aspect == "to buy" && c.Old != "" && c.New != "" {
-			return "buy " + c.New + " in all."
+			return "remedy_buy", []string{"new", c.New}
 		}
 	case Settings:
-		if affects(c) != "words" {
-			return "print and cut everything again."
+		if a := affects(c); a == "cutting" || a == "sewing" {
+			return "remedy_all", nil
 		}
 	}
-	return ""
+	return "", nil
 }
 
 // keepsOutline reports whether the section of a change has the outline that it had.
@@ -154,19 +156,19 @@ func (e *errata) patchRemedy(c *Change) string {
 		new := &m.new.Sections[m.is[i].section].Spaces[m.is[i].space]
 		return !new.Exact && old.Cut == new.Cut && old.Other == new.Other && old.Size[0] >= new.Size[0]-same && old.Size[1] >= new.Size[1]-same
 	}) {
-		return "the patch as it was printed is larger than it need be, and will do."
+		return "remedy_large"
 	}
-	return "the patch as it was printed is too small, or of another shape; cut it again."
+	return "remedy_small"
 }
 
-func copiesRemedy(c *Change) string {
+func copiesRemedy(c *Change) (key string, fill []string) {
 	old, err1 := strconv.Atoi(c.Old)
 	new, err2 := strconv.Atoi(c.New)
 	switch {
 	case err1 != nil || err2 != nil:
-		return ""
+		return "", nil
 	case new > old:
-		return "make " + strconv.Itoa(new-old) + " more for each block, " + c.New + " in all."
+		return "remedy_more", []string{"more", strconv.Itoa(new - old), "new", c.New}
 	}
-	return "only " + c.New + " are needed for each block; keep the others."
+	return "remedy_fewer", []string{"new", c.New}
 }

@@ -2,7 +2,6 @@ package compare
 
 import (
 	"cmp"
-	"fmt"
 	"maps"
 	"slices"
 	"strconv"
@@ -104,10 +103,11 @@ func (s *sizing) space(m *met) {
 		s.text(c, was.label, is.label)
 	}
 	if d := apart(was.polygon, is.polygon); d > same {
-		c.Kind, c.Aspect, c.Note = Geometry, "shape", "a line moves by up to "+measure(d)
+		c.Kind, c.Aspect = Geometry, "shape"
+		c.noted("a line moves by up to {by}", "note_moves", "by", measure(d))
 		c.Old, c.New = across(was.polygon), across(is.polygon)
 		s.tell(c)
-		c.Old, c.New, c.Note = "", "", ""
+		c.Old, c.New, c.Note, c.note, c.fill = "", "", "", "", nil
 	}
 	if now, ok := s.renamed[old.Fabric]; !ok || now != new.Fabric {
 		c.Kind, c.Aspect = Fabrics, "fabric"
@@ -217,11 +217,17 @@ func (s *sizing) sections() {
 	}
 }
 
+// How a section is sewn.
+const (
+	cutExact     = "cut exact, without paper"
+	onFoundation = "on a foundation"
+)
+
 func onPaper(s *edition.Section) string {
 	if s.Plain {
-		return "cut exact, without paper"
+		return cutExact
 	}
-	return "on a foundation"
+	return onFoundation
 }
 
 func (s *sizing) oldSection(new string) *edition.Section {
@@ -275,11 +281,12 @@ func (s *sizing) marks(c Change, old, new *edition.Section) {
 	count := func(ms []edition.Mark) string { return strconv.Itoa(len(ms)) }
 	switch {
 	case moved > 0 || len(left) > 0:
-		c.Note = fmt.Sprintf("%d moved or gone, %d new", moved, len(left))
+		c.noted("{gone} moved or gone, {new} new", "note_marks", "gone", strconv.Itoa(moved), "new", strconv.Itoa(len(left)))
 		c.Old, c.New = count(old.Marks), count(new.Marks)
 		s.tell(c)
 	case letters > 0:
-		c.Aspect, c.Note = "letters of match marks", strconv.Itoa(letters)+" have another letter"
+		c.Aspect = "letters of match marks"
+		c.noted("{n} have another letter", "note_letters", "n", strconv.Itoa(letters))
 		s.tell(c)
 	}
 }

@@ -97,7 +97,8 @@ func (s *sizing) layout() {
 		c := Change{Kind: Sheets, Section: sec.Name, Subject: "section " + sec.Name, Aspect: "sheet", At: sec.At}
 		s.text(c, strconv.Itoa(a.sheet+1), strconv.Itoa(b.sheet+1))
 		if a.sheet == b.sheet && !samePlace(a.place, b.place) && sameOutline(old, sec) {
-			c.Aspect, c.Note = "place on sheet "+strconv.Itoa(b.sheet+1), "lies elsewhere, or turned otherwise"
+			c.Aspect = placeOn + strconv.Itoa(b.sheet+1)
+			c.noted("lies elsewhere, or turned otherwise", "note_lies")
 			s.tell(c)
 		}
 	}

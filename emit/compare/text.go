@@ -53,23 +53,34 @@ func (r *Report) heading(block string) string {
 // Line tells one change: "A2 fabric: lamp -> night, at 8 in".
 func (r *Report) Line(c *Change) string {
 	s := c.Name() + ": " + c.What()
-	if at := r.at(c); at != "" {
-		s += ", at " + at
+	if at := r.at(c); len(at) > 0 {
+		s += ", at " + list(at)
 	}
 	return s
 }
 
 // Name says what of what changed: "A2 fabric".
 func (c *Change) Name() string {
-	switch c.Aspect {
-	case "words", "setting", "print", "text", "section", "space", "join":
+	switch {
+	case c.onlySubject():
 		return c.Subject
-	}
-	if c.Subject == c.Aspect || c.Subject == "sheets" {
+	case c.onlyAspect():
 		return c.Aspect
 	}
 	return c.Subject + " " + c.Aspect
 }
+
+// onlySubject reports whether the subject says all.
+func (c *Change) onlySubject() bool {
+	switch c.Aspect {
+	case "words", "setting", "print", "text", "section", "space", "join":
+		return true
+	}
+	return false
+}
+
+// onlyAspect reports whether the aspect says all.
+func (c *Change) onlyAspect() bool { return c.Subject == c.Aspect || c.Subject == "sheets" }
 
 // What tells the old and the new.
 func (c *Change) What() string {
@@ -94,9 +105,9 @@ func (c *Change) What() string {
 
 // at lists the sizes of a change, where it is not at all of those that both
 // versions have.
-func (r *Report) at(c *Change) string {
+func (r *Report) at(c *Change) []string {
 	if len(c.Sizes) == 0 {
-		return ""
+		return nil
 	}
 	both := 0
 	for i := range r.New.Blocks {
@@ -109,9 +120,9 @@ func (r *Report) at(c *Change) string {
 		}
 	}
 	if len(c.Sizes) == both {
-		return ""
+		return nil
 	}
-	return list(c.Sizes)
+	return c.Sizes
 }
 
 func list(words []string) string {
@@ -149,8 +160,8 @@ func (r *Report) Markdown(old, new string, level int) string {
 			b.WriteString("\n" + hash + "# " + escape(r.heading(block)) + "\n\n| what | was | is | affects |\n|---|---|---|---|\n")
 		}
 		what := escape(c.Name())
-		if at := r.at(c); at != "" {
-			what += ", at " + escape(at)
+		if at := r.at(c); len(at) > 0 {
+			what += ", at " + escape(list(at))
 		}
 		was, is := escape(c.Old), escape(c.New)
 		if c.Note != "" {

@@ -21,7 +21,7 @@ func (a *answer) measured() {
 	}
 	if a.size == nil {
 		a.cause("the size that was meant is not known", "measured "+in(m[0]),
-			"Please tell me which size you sew: it stands at the head of every sheet, after \"Finishes\".")
+			a.say("size_unknown"))
 		return
 	}
 	told := "measured " + in(m[0])
@@ -39,7 +39,7 @@ func (a *answer) measured() {
 		up := a.best(func(g *guess) length { return g.off }, 1)
 		if len(across) > 0 && len(up) > 0 {
 			across[0].What, up[0].What = "in its width: "+across[0].What, "in its height: "+up[0].What
-			across[0].Say, up[0].Say = "In its width: "+across[0].Say, "In its height: "+up[0].Say
+			across[0].Say, up[0].Say = a.say("in_width", "what", across[0].Say), a.say("in_height", "what", up[0].Say)
 			best = []Cause{across[0], up[0]}
 		}
 	}
@@ -47,7 +47,7 @@ func (a *answer) measured() {
 		w, h := length(a.size.Finished[0]), length(a.size.Finished[1])
 		e := 2 * a.record.Allowance()
 		a.cause("no single cause fits the block's size", fmt.Sprintf("%s; should be %s x %s until it is joined, %s x %s finished", told, in(w+e), in(h+e), in(w), in(h)),
-			"Please measure the 6-inch rule and the 15-cm rule on your sheets, and one section that is trimmed, dashed corner to dashed corner, beside the length that stands at the head of its sheet. Then I can tell more.")
+			a.say("no_cause"))
 		return
 	}
 	for _, c := range best {
@@ -92,23 +92,20 @@ func (a *answer) guesses(direction int) []guess {
 	add := func(predicts length, what, say string) {
 		all = append(all, guess{length(math.Abs(float64(m - predicts))), Cause{what, what + " predicts " + in(predicts), say}})
 	}
-	add(whole, "right, before it is joined", fmt.Sprintf("Your block is right. A block that finishes %s measures %s until it is sewn to others, for the seam allowance all round, %s on each side, is still to be taken in.",
-		in(s), in(whole), in(e)))
+	add(whole, "right, before it is joined", a.say("block_right", "size", in(s), "whole", in(whole), "allowance", in(e)))
 	if a.scale != 1 && a.scale > 0 {
 		r := length(a.scale) // and trimmed with a ruler, or on the dashed line
 		predicts := s*r + 2*e
 		if math.Abs(float64(m-whole*r)) < math.Abs(float64(m-predicts)) {
 			predicts = whole * r
 		}
-		add(predicts, "the scale of the print", "The size of your block agrees with that print.")
+		add(predicts, "the scale of the print", a.say("block_agrees"))
 		return all
 	}
-	add(s, "trimmed on the heavy outline", fmt.Sprintf("A block that finishes %s must measure %s until it is sewn to others. If yours is sewn in already, it is right. If not, it was trimmed on the heavy outline, which is a sewing line: "+
-		"the cutting line is the dashed one, %s outside. Without that allowance the block will come out %s too small, so the sections must be sewn again.", in(s), in(whole), in(e), in(2*e)))
+	add(s, "trimmed on the heavy outline", a.say("block_trimmed", "size", in(s), "whole", in(whole), "allowance", in(e), "both", in(2*e)))
 	if a.scale == 0 {
 		for _, f := range a.fits() {
-			add(s*length(f.factor)+2*e, "fit to page, "+f.how, fmt.Sprintf("It may be the print: \"fit to page\" makes a sheet smaller (%s). "+
-				"Please measure the 6-inch rule along the lower edge of your sheet: it would be about %s. If it is, print again at 100 %%.", f.how, in(sixInches*length(f.factor))))
+			add(s*length(f.factor)+2*e, "fit to page, "+f.how, a.say("block_fit", "how", f.how, "rule", in(sixInches*length(f.factor))))
 		}
 	}
 	a.otherSizes(direction, add)
@@ -116,8 +113,7 @@ func (a *answer) guesses(direction int) []guess {
 		each := (whole - m) / length(2*n)
 		if each <= deepest {
 			all = append(all, guess{ruler / 2, Cause{"allowances of the joins too deep", fmt.Sprintf("%s short over %s, two allowances each: %s too much in each", in(whole-m), joins(n), finely(each)),
-				fmt.Sprintf("Your block is %s short. There are %s across it there, and each takes an allowance from both sides, so %s too much in each allowance is enough to explain it. "+
-					"Sew the joins on the heavy outline, or a thread outside of it, and press them flat before you measure.", in(whole-m), joins(n), finely(each))}})
+				a.words.Count("block_deep", n, "short", in(whole-m), "each", finely(each), "cure", a.say("block_deep_cure"))}})
 		}
 	}
 	return all
@@ -146,7 +142,7 @@ func (a *answer) otherSizes(direction int, add func(length, string, string)) {
 			continue
 		}
 		add(length(o.Finished[direction])+2*e, "the sheets of "+o.Words(),
-			fmt.Sprintf("It measures what the block that finishes %s does. Please look at the head of your sheets: they may be those of that size.", o.Words()))
+			a.say("block_other", "size", o.Words()))
 	}
 }
 

@@ -39,9 +39,7 @@ func (a *answer) held() error {
 			}
 		}
 	}
-	say := "The mark " + mark + " is on no sheet that I know of. Please look at it again, at the upper right of the sheet; it has six letters and figures, and no O, I or L. " +
-		"Perhaps your sheet is a copy, or was printed for other paper than letter and A4."
-	a.cause("a mark that no recorded edition has", "mark "+mark+"; known: "+strings.Join(a.marks(), ", "), say)
+	a.cause("a mark that no recorded edition has", "mark "+mark+"; known: "+strings.Join(a.marks(), ", "), a.say("mark_unknown", "mark", mark))
 	return nil
 }
 
@@ -77,11 +75,11 @@ func (a *answer) numbers() string {
 func (a *answer) marked(r *edition.Record, b *edition.Block, s *edition.Size, paper string) {
 	if a.letter.Edition > 0 && a.letter.Edition != r.Edition {
 		a.cause("the mark is of another edition than the letter says", fmt.Sprintf("the mark is of edition %d, the letter says %d", r.Edition, a.letter.Edition),
-			fmt.Sprintf("By its mark your sheet is of edition %d, not %d; perhaps you have sheets of both. Sew a block from sheets of one edition only.", r.Edition, a.letter.Edition))
+			a.say("mark_edition", "is", strconv.Itoa(r.Edition), "said", strconv.Itoa(a.letter.Edition)))
 	}
 	if width := length(s.Finished[0]); a.letter.Size > 0 && !near(a.letter.Size, width, ruler) {
 		a.cause("the sheet is of another size than the letter says", fmt.Sprintf("the mark is of the size %s, the letter says %s", s.Words(), a.letter.Size.Exact()),
-			fmt.Sprintf("By its mark your sheet is of the block that finishes %s, not %s. Its sections do not fit those of another size.", s.Words(), a.letter.Size.Exact()))
+			a.say("mark_size", "is", s.Words(), "said", a.letter.Size.Exact()))
 	}
 	a.record, a.block, a.size, a.paper = r, b, s, paper
 }
@@ -126,24 +124,23 @@ func (a *answer) editions() {
 	for i := range r.Changes {
 		c := &r.Changes[i]
 		mine := a.size == nil || len(c.Sizes) == 0 || slices.Contains(c.Sizes, a.size.Words())
-		if mine && c.Affects != "words" && (c.Block == "" || a.block == nil || c.Block == a.block.Name) {
-			said = append(said, r.Line(c))
+		if mine && (c.Affects == "cutting" || c.Affects == "sewing") && (c.Block == "" || a.block == nil || c.Block == a.block.Name) {
+			said = append(said, r.Said(c, a.words))
 		}
 	}
 	if len(said) == 0 {
 		return
 	}
 	const most = 6
-	shown := said[:min(most, len(said))]
 	more := ""
 	if len(said) > most {
-		more = fmt.Sprintf("; and %d more", len(said)-most)
+		more = a.say("changes_more", "n", strconv.Itoa(len(said)-most))
 	}
-	say := fmt.Sprintf("You hold edition %d. Edition %d corrects it: %s%s. ", a.record.Edition, a.newest.Edition, strings.Join(shown, "; "), more)
-	if where := edition.Find(a.newest.Words, "corrections"); where != "" {
-		say += "The page of corrections, with the sheets to print again, is at " + where + "."
-	} else {
-		say += "I enclose the page of corrections, with the sheets to print again."
+	where := a.say("where_enclosed")
+	if at := edition.Find(a.newest.Words, "corrections"); at != "" {
+		where = a.say("where_at", "where", at)
 	}
+	say := a.say("edition_old", "old", strconv.Itoa(a.record.Edition), "new", strconv.Itoa(a.newest.Edition),
+		"changes", strings.Join(said[:min(most, len(said))], "; "), "more", more, "where", where)
 	a.cause("an edition that was corrected since", fmt.Sprintf("edition %d is held, %d is the newest: %s", a.record.Edition, a.newest.Edition, r.InShort()), say)
 }

@@ -1,10 +1,13 @@
 package letter
 
 import (
+	"cmp"
 	"math"
 	"strconv"
+	"strings"
 
 	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet/words"
 	"seamwright/emit/edition"
 )
 
@@ -50,6 +53,7 @@ const (
 // of a letter that names what the pattern does not have.
 func Write(l Letter, records []*edition.Record, p *pattern.Pattern) (*Answer, error) {
 	a := &answer{letter: l, records: records, newest: records[len(records)-1], pattern: p}
+	a.words = words.ToMakers(cmp.Or(edition.Find(a.newest.Settings, "language"), words.Default))
 	if err := a.held(); err != nil {
 		return nil, err
 	}
@@ -68,6 +72,7 @@ type answer struct {
 	records []*edition.Record
 	newest  *edition.Record
 	pattern *pattern.Pattern // of the newest
+	words   *words.Catalogue // in the pattern's language, which is the maker's
 
 	record *edition.Record // of the edition that the maker holds
 	paper  string          // that it was printed for, if the mark told
@@ -75,6 +80,13 @@ type answer struct {
 	size   *edition.Size // nil where it is not known
 	scale  float64       // of the print, where a rule was measured and is the same both ways; else 0
 	causes []Cause
+}
+
+func (a *answer) say(key string, fill ...string) string { return a.words.Say(key, fill...) }
+
+// share writes a part of the whole as the maker's language does: "96.9 %".
+func (a *answer) share(f float64) string {
+	return strings.ReplaceAll(percent(f), ".", a.say("decimal_mark"))
 }
 
 func (a *answer) cause(what, figures, say string) {

@@ -2,6 +2,8 @@ package letter_test
 
 import (
 	"math"
+	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -41,6 +43,11 @@ block buoy 4 x 4 finished 6in, 8in {
 // editions are the first and a second with a larger jib, and the pattern of the
 // second.
 func editions(t *testing.T) ([]*edition.Record, *pattern.Pattern) {
+	t.Helper()
+	return editionsOf(t, boat)
+}
+
+func editionsOf(t *testing.T, boat string) ([]*edition.Record, *pattern.Pattern) {
 	t.Helper()
 	var records []*edition.Record
 	var last *pattern.Pattern
@@ -211,4 +218,45 @@ func TestWrongNames(t *testing.T) {
 			t.Errorf("%+v: %v, want %q", c.letter, err, c.want)
 		}
 	}
+}
+
+// A reply is in the language of the pattern, whatever it is about; no number, space
+// or mark of the English one is lost.
+func TestRepliesInALanguage(t *testing.T) {
+	english, p := editions(t)
+	german, q := editionsOf(t, strings.Replace(boat, "edition 1", "edition 1 language de", 1))
+	for _, l := range []letter.Letter{
+		{}, {Size: 8, Rule: 5.8125, Measures: [2]pattern.Length{8.25}}, {Size: 8, Rule: 6.125}, {Size: 8, Rule: 6, RuleCm: 15 * pattern.Centimetre},
+		{Rule: 6, RuleCm: 14.5 * pattern.Centimetre}, {Size: 8, Measures: [2]pattern.Length{8.5}}, {Size: 8, Measures: [2]pattern.Length{8}},
+		{Size: 8, Measures: [2]pattern.Length{8.375, 8.5}}, {Size: 8, Measures: [2]pattern.Length{6.5, 6.5}}, {Size: 8, Measures: [2]pattern.Length{7}},
+		{Measures: [2]pattern.Length{7}}, {Edition: 1, Size: 8}, {Mark: "ZZZZZZ"}, {Size: 8, Space: "Q7"}, {Space: "A1"},
+		{Size: 8, Space: "A1"}, {Size: 8, Space: "A2"}, {Size: 8, Space: "B1", Cut: [2]pattern.Length{1, 1}}, {Size: 8, Space: "B2", Cut: [2]pattern.Length{20, 20}},
+	} {
+		en, err := letter.Write(l, english, p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		de, err := letter.Write(l, german, q)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(en.Causes) != len(de.Causes) {
+			t.Errorf("%+v: %d causes, %d in German", l, len(en.Causes), len(de.Causes))
+		}
+		for _, left := range []string{" the ", "your", "Your", " you ", "lease", " is ", "{"} {
+			if strings.Contains(de.Reply, left) {
+				t.Errorf("%q is left in:\n%s", left, de.Reply)
+			}
+		}
+		if got, want := figures(de.Reply), figures(en.Reply); got != want {
+			t.Errorf("figures %s, not %s, in:\n%s", got, want, de.Reply)
+		}
+	}
+}
+
+// figures are all numbers of a text, sorted.
+func figures(s string) string {
+	all := regexp.MustCompile(`[0-9]+`).FindAllString(s, -1)
+	slices.Sort(all)
+	return strings.Join(all, " ")
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"seamwright/compiler/pattern"
 )
@@ -31,13 +32,13 @@ func (a *answer) fits() []fit {
 		for _, onto := range []string{"letter", "a4"} {
 			if there, _ := pattern.SheetNamed(onto); ok {
 				if from != onto {
-					all = append(all, fit{factor(made.Paper, there.Paper, 0), onPaper(from) + " onto " + onPaper(onto)})
+					all = append(all, fit{factor(made.Paper, there.Paper, 0), a.say("fit_onto", "from", onPaper(from), "onto", onPaper(onto))})
 				}
-				all = append(all, fit{factor(made.Paper, there.Paper, printsMargin), onPaper(from) + " onto " + onPaper(onto) + " inside the printer's margins"})
+				all = append(all, fit{factor(made.Paper, there.Paper, printsMargin), a.say("fit_margins", "from", onPaper(from), "onto", onPaper(onto))})
 			}
 		}
 	}
-	return together(all)
+	return a.together(all)
 }
 
 // papers are those that the sheet may have been made for.
@@ -56,10 +57,10 @@ func (a *answer) papers() []string {
 }
 
 // together puts fits into one that a ruler can't tell apart.
-func together(all []fit) []fit {
+func (a *answer) together(all []fit) []fit {
 	var out []fit
 	for _, f := range all {
-		f.how += ", " + percent(f.factor)
+		f.how += ", " + a.share(f.factor)
 		at := slices.IndexFunc(out, func(o fit) bool { return math.Abs(o.factor-f.factor) <= float64(ruler/sixInches) })
 		if at >= 0 {
 			out[at].how += "; " + f.how
@@ -107,7 +108,7 @@ func (a *answer) print() {
 		a.scaled(mean(six, cm), max(slackSix*boolean(six > 0), slackCm*boolean(cm > 0)), figures)
 	default:
 		a.scale = 1
-		a.cause("the print is true", figures, "Your sheets are printed at their true size, so the print is not the cause.")
+		a.cause("the print is true", figures, a.say("print_true"))
 	}
 }
 
@@ -127,14 +128,10 @@ func boolean(b bool) float64 {
 	return 0
 }
 
-// printAgain is what to do about any print that is not true.
-const printAgain = "Please print the sheets again at 100 % (\"actual size\"), on one side, and measure the 1-inch square and both rules before you sew. " +
-	"Sections that are sewn already fit only each other, so begin again from the new sheets."
-
 // scaled is a print of another size, alike in both directions.
 func (a *answer) scaled(scale, slack float64, figures string) {
 	a.scale = scale
-	say := fmt.Sprintf("Your sheets were printed at %s of their size. ", percent(scale))
+	say := []string{a.say("print_scaled", "scale", a.share(scale))}
 	what := "printed at " + percent(scale)
 	var best *fit
 	all := a.fits()
@@ -146,24 +143,20 @@ func (a *answer) scaled(scale, slack float64, figures string) {
 	if best != nil {
 		figures += "; " + best.how
 		what += ", which is fit to page"
-		say += fmt.Sprintf("That is what \"fit to page\" does (%s). ", best.how)
+		say = append(say, a.say("print_fit", "how", best.how))
 	}
 	if a.size != nil {
 		w := length(a.size.Finished[0])
-		say += fmt.Sprintf("So every section comes out at that size too, and a block that should finish %s finishes %s; joined with the right allowances it measures %s before that. ",
-			in(w), in(w*length(scale)), in(w*length(scale)+2*a.record.Allowance()))
+		say = append(say, a.say("print_sections", "should", in(w), "is", in(w*length(scale)), "whole", in(w*length(scale)+2*a.record.Allowance())))
 	}
 	if scale > 1 {
-		say += "The patches are then too small for their spaces as well. "
+		say = append(say, a.say("print_small"))
 	}
-	a.cause(what, figures, say+printAgain)
+	a.cause(what, figures, strings.Join(append(say, a.say("print_again")), " "))
 }
 
 // oneWay is a print that is stretched or shrunk more in one direction.
 func (a *answer) oneWay(six, cm float64, figures string) {
-	say := fmt.Sprintf("Your print is %s of its size along one side and %s along the other, so sections that lie differently on the paper do not fit each other. "+
-		"That comes from a setting that fills the page, or from how the printer draws the paper in. Choose 100 %% (\"actual size\") and no filling; "+
-		"if it stays so, print with another program or on another printer. "+
-		"Please measure both rules again before you sew; sections from these sheets should not be used.", percent(six), percent(cm))
+	say := a.say("print_one_way", "one", a.share(six), "other", a.share(cm))
 	a.cause("the print is stretched in one direction", figures, say)
 }

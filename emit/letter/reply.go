@@ -1,7 +1,7 @@
 package letter
 
 import (
-	"fmt"
+	"strconv"
 	"strings"
 
 	"seamwright/emit/edition"
@@ -10,40 +10,40 @@ import (
 // reply words the answer, ready to be sent.
 func (a *answer) reply() string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "Thank you for writing about %s.\n\n", a.newest.Title())
-	fmt.Fprintf(&b, "%s\n", a.holds())
+	b.WriteString(a.say("thank_you", "title", a.newest.Title()) + "\n\n" + a.holds() + "\n")
 	if len(a.causes) == 0 {
-		b.WriteString("\nTo find the cause I need a little more: what the 6-inch rule and the 15-cm rule on your sheet measure, what your block measures, and the number of the space that was not covered, with the size of the patch that you cut.\n")
+		b.WriteString("\n" + a.say("need_more") + "\n")
 	}
 	for _, c := range a.causes {
-		fmt.Fprintf(&b, "\n%s\n", strings.TrimSpace(c.Say))
+		b.WriteString("\n" + strings.TrimSpace(c.Say) + "\n")
 	}
-	b.WriteString("\nWith kind regards")
 	if who := edition.Find(a.newest.Words, "author"); who != "" {
-		b.WriteString(",\n" + who)
+		return b.String() + "\n" + a.say("regards_by") + "\n" + who + "\n"
 	}
-	return b.String() + "\n"
+	return b.String() + "\n" + a.say("regards") + "\n"
 }
 
 // holds says what the maker has, as far as the letter tells.
 func (a *answer) holds() string {
-	s := fmt.Sprintf("I take it that you sew from edition %d", a.record.Edition)
-	if a.letter.Mark != "" && a.paper != "" {
-		s = fmt.Sprintf("By its mark %s your sheet is of edition %d, %s", readMark(a.letter.Mark), a.record.Edition, madeFor(a.paper))
-	}
+	more := ""
 	if a.size != nil {
-		s += ", the block that finishes " + a.size.Words()
+		more = a.say("holds_size", "size", a.size.Words())
+	}
+	n := strconv.Itoa(a.record.Edition)
+	s := a.say("holds", "n", n, "more", more)
+	if a.letter.Mark != "" && a.paper != "" {
+		s = a.say("holds_mark", "mark", readMark(a.letter.Mark), "n", n, "made", a.madeFor(a.paper), "more", more)
 	}
 	if a.record == a.newest {
-		return s + ". That is the newest edition."
+		return s + " " + a.say("newest")
 	}
-	return s + fmt.Sprintf(". The newest is edition %d.", a.newest.Edition)
+	return s + " " + a.say("newer", "n", strconv.Itoa(a.newest.Edition))
 }
 
 // madeFor says for what a sheet was made.
-func madeFor(paper string) string {
+func (a *answer) madeFor(paper string) string {
 	if strings.HasPrefix(paper, "pad ") {
-		return "from a printed pad"
+		return a.say("made_pad")
 	}
-	return "made for " + onPaper(paper) + " paper"
+	return a.say("made_for", "paper", onPaper(paper))
 }

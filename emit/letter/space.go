@@ -16,7 +16,7 @@ func (a *answer) space() {
 		return
 	}
 	if a.size == nil {
-		a.cause("the size that was meant is not known", "space "+l.Space, "Please tell me which size you sew: it stands at the head of every sheet, after \"Finishes\".")
+		a.cause("the size that was meant is not known", "space "+l.Space, a.say("size_unknown"))
 		return
 	}
 	s := find(a.size, l.Space)
@@ -25,7 +25,7 @@ func (a *answer) space() {
 		return
 	}
 	if s.Exact {
-		a.cause("a patch without paper", l.Space+" is cut exact: "+cutWords(s), fmt.Sprintf("%s has no paper: it is cut exactly to size, %s, allowance included. Please measure the one that you cut.", l.Space, cutWords(s)))
+		a.cause("a patch without paper", l.Space+" is cut exact: "+cutWords(s), a.say("space_exact", "space", l.Space, "cut", a.cutSaid(s)))
 		return
 	}
 	if l.Cut[0] == 0 {
@@ -55,15 +55,16 @@ func (a *answer) noSpace() {
 		for b := range r.Blocks {
 			for k := range r.Blocks[b].Sizes {
 				if s := &r.Blocks[b].Sizes[k]; find(s, a.letter.Space) != nil {
-					where := fmt.Sprintf("%s at %s of edition %d", r.Blocks[b].Title, s.Words(), r.Edition)
-					a.cause("a space of another size or edition", a.letter.Space+" is in "+where,
-						fmt.Sprintf("There is no space %s in the size and edition that you name, but there is one in %s. Please look at the head of your sheets: they may be from there.", a.letter.Space, where))
+					title := r.Blocks[b].Title
+					where := a.say("space_where", "title", title, "size", s.Words(), "n", strconv.Itoa(r.Edition))
+					a.cause("a space of another size or edition", fmt.Sprintf("%s is in %s at %s of edition %d", a.letter.Space, title, s.Words(), r.Edition),
+						a.say("space_elsewhere", "space", a.letter.Space, "where", where))
 					return
 				}
 			}
 		}
 	}
-	a.cause("a space that is not in the pattern", a.letter.Space, fmt.Sprintf("I can't find a space %s. Please look at the number again: the letter of the section stands before it.", a.letter.Space))
+	a.cause("a space that is not in the pattern", a.letter.Space, a.say("space_unknown", "space", a.letter.Space))
 }
 
 // cutWords says how a patch is cut: "rectangle of 3 1/4 in x 2 1/4 in", "square
@@ -80,6 +81,22 @@ func cutWords(s *edition.Space) string {
 	return words
 }
 
+// cutSaid says the same to the maker.
+func (a *answer) cutSaid(s *edition.Space) string {
+	if strings.HasPrefix(s.Cut, "round") {
+		return a.say("cut_round", "size", both(s.Size))
+	}
+	shape, how, _ := strings.Cut(s.Cut, " cut ")
+	key := "cut_size"
+	switch how, _, _ = strings.Cut(how, " "); how {
+	case "once":
+		key = "cut_once"
+	case "twice":
+		key = "cut_twice"
+	}
+	return a.say(key, "shape", a.say("shape_"+shape), "size", both(s.Size))
+}
+
 func both(size [2]float64) string {
 	if size[0] == size[1] {
 		return in(length(size[0]))
@@ -89,33 +106,28 @@ func both(size [2]float64) string {
 
 // laying is how a patch is laid, to the maker.
 func (a *answer) laying(s *edition.Space) string {
-	past := in(a.record.Allowance())
+	key := "lay_edge"
 	switch {
 	case s.Number == 1:
-		return "It is the first of its section: lay it under the paper, right side away from it, and look against the light: it must reach " + past + " past every line of its space, all round. "
+		key = "lay_first"
 	case s.Slant:
-		return "Lay the patch at a slant, as the picture \"slant\" shows, right sides together with the piece before it, and look against the light: it must reach past every line of its space when it is folded over. "
+		key = "lay_slant"
+	case strings.Contains(s.Cut, "cut once"):
+		key = "lay_long"
 	}
-	edge := "the edge of its first measure"
-	if strings.Contains(s.Cut, "cut once") {
-		edge = "its long side"
-	}
-	return "Lay the patch right sides together with the piece before it, " + edge + " along the line that you will sew and " + past +
-		" past it, and look against the light: it must reach past every line of its space when it is folded over. "
+	return a.say(key, "past", in(a.record.Allowance()))
 }
 
 // laid is a patch that was cut right, as far as is known.
 func (a *answer) laid(s *edition.Space) {
 	figures := a.letter.Space + " is cut as a " + cutWords(s)
-	say := fmt.Sprintf("The patch for %s is cut as a %s. Please measure yours. ", a.letter.Space, cutWords(s))
+	why := a.say("patch_short")
 	if m, ok := a.margin(); ok {
 		figures += fmt.Sprintf("; it reaches %s beyond what is needed", in(m))
 		tilt := math.Atan(2*float64(m)/s.Size[0]) * 180 / math.Pi
-		say += fmt.Sprintf("If it is that size, it was laid short or at an angle: it has %s to spare on the side where it has least, and comes short at a corner if it lies more than about %.0f degrees askew. ", in(m), math.Floor(tilt))
-	} else {
-		say += "If it is that size, it was laid short or at an angle. "
+		why = a.say("patch_spare", "spare", in(m), "degrees", strconv.Itoa(int(tilt)))
 	}
-	a.cause("cut too small, or laid short or askew", figures, say+a.laying(s))
+	a.cause("cut too small, or laid short or askew", figures, a.say("patch_cut", "space", a.letter.Space, "cut", a.cutSaid(s))+" "+why+" "+a.laying(s))
 }
 
 // margin is how far the cloth of the space reaches beyond its need, which is known
@@ -157,21 +169,21 @@ func (a *answer) cut(s *edition.Space) {
 	switch {
 	case fits(want):
 		if a.scale > 1 {
-			a.cause("spaces that are printed too large", figures+"; print "+percent(a.scale), "The patch is cut right, but its space is printed too large: the print is the cause.")
+			a.cause("spaces that are printed too large", figures+"; print "+percent(a.scale), a.say("patch_print"))
 			return
 		}
 		a.laid(s)
 	case want[0] != want[1] && fits([2]length{want[1], want[0]}):
-		a.cause("the patch lay the other way", figures+"; the same, turned", fmt.Sprintf("The patch for %s is cut right but lay the other way: its side of %s runs along the line. %s", name, in(want[0]), a.laying(s)))
+		a.cause("the patch lay the other way", figures+"; the same, turned", a.say("patch_turned", "space", name, "side", in(want[0]))+" "+a.laying(s))
 	case fits([2]length{width, height}) || fits([2]length{height, width}):
 		a.cause("cut to the finished size", figures+fmt.Sprintf("; the space finishes %s x %s", in(width), in(height)),
-			fmt.Sprintf("Your patch for %s is as large as its space finishes. Patches for paper are cut larger, so that they reach past every line: %s. Please cut it by the table.", name, cutWords(s)))
+			a.say("patch_finished", "space", name, "cut", a.cutSaid(s)))
 	case a.fromOtherSize(fits, figures):
 	case got[0] < want[0]-soft/2 || got[1] < want[1]-soft/2:
 		short := max(want[0]-got[0], want[1]-got[1])
-		a.cause("cut too small", figures+"; "+in(short)+" short", fmt.Sprintf("Your patch for %s is %s smaller than the table says. It is cut as a %s. %s", name, in(short), cutWords(s), a.laying(s)))
+		a.cause("cut too small", figures+"; "+in(short)+" short", a.say("patch_small", "space", name, "short", in(short), "cut", a.cutSaid(s))+" "+a.laying(s))
 	default:
-		a.cause("large enough, so laid short or askew", figures, fmt.Sprintf("Your patch for %s is large enough, so it was laid short or at an angle. %s", name, a.laying(s)))
+		a.cause("large enough, so laid short or askew", figures, a.say("patch_large", "space", name)+" "+a.laying(s))
 	}
 }
 
@@ -180,7 +192,7 @@ func (a *answer) fromOtherSize(fits func([2]length) bool, figures string) bool {
 	for i := range a.block.Sizes {
 		o := &a.block.Sizes[i]
 		if s := find(o, a.letter.Space); o != a.size && s != nil && fits([2]length{length(s.Size[0]), length(s.Size[1])}) {
-			a.cause("cut by the table of another size", figures+"; the table of "+o.Words()+" says so", fmt.Sprintf("Your patch for %s is what the table of the block that finishes %s says. Please cut by the table of %s.", a.letter.Space, o.Words(), a.size.Words()))
+			a.cause("cut by the table of another size", figures+"; the table of "+o.Words()+" says so", a.say("patch_size", "space", a.letter.Space, "other", o.Words(), "size", a.size.Words()))
 			return true
 		}
 	}

@@ -6,7 +6,7 @@ import (
 	"strings"
 )
 
-//go:embed *.txt sheets/*.txt tables/*.txt pictures/*.txt
+//go:embed *.txt sheets/*.txt tables/*.txt pictures/*.txt makers/*.txt
 var files embed.FS
 
 // Default is the language of patterns that name none.
@@ -49,6 +49,10 @@ func InTables(language string) *Catalogue { return some(language, "tables/") }
 
 // OnPictures returns the messages on pictures, likewise.
 func OnPictures(language string) *Catalogue { return some(language, "pictures/") }
+
+// ToMakers returns the messages of pages of corrections and of replies to letters,
+// likewise.
+func ToMakers(language string) *Catalogue { return some(language, "makers/") }
 
 func some(language, folder string) *Catalogue {
 	c, ok := read(language, folder+language+".txt")

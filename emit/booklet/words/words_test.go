@@ -12,7 +12,7 @@ var placeholder = regexp.MustCompile(`\{[a-z0-9]+\}`)
 // each as often; none is empty.
 func TestLanguagesAreComplete(t *testing.T) {
 	complete(t, In)
-	for _, some := range []func(string) *Catalogue{OnSheets, InTables, OnPictures} {
+	for _, some := range []func(string) *Catalogue{OnSheets, InTables, OnPictures, ToMakers} {
 		complete(t, func(language string) (*Catalogue, bool) {
 			c := some(language)
 			return c, c.Language == language
@@ -60,7 +60,7 @@ func complete(t *testing.T, catalogue func(string) (*Catalogue, bool)) {
 func TestNoKeyTwice(t *testing.T) {
 	line := regexp.MustCompile(`(?m)^([a-z0-9_.]+) =`)
 	for _, language := range Languages() {
-		for _, names := range [][]string{{language + ".txt", "tables/" + language + ".txt"}, {"sheets/" + language + ".txt"}, {"pictures/" + language + ".txt"}} {
+		for _, names := range [][]string{{language + ".txt", "tables/" + language + ".txt"}, {"sheets/" + language + ".txt"}, {"pictures/" + language + ".txt"}, {"makers/" + language + ".txt"}} {
 			seen := map[string]bool{}
 			for _, name := range names {
 				text, err := files.ReadFile(name)

@@ -1,0 +1,172 @@
+package compare
+
+import (
+	"strconv"
+	"strings"
+
+	"seamwright/emit/booklet/words"
+)
+
+// What stands in the table of corrections is what [Report.Line] tells, in the
+// language of the page. Records are in English, whatever the pattern's language, so
+// that they can be compared; here their words are found again.
+
+// placeOn begins the aspect of a place on a sheet, before its number.
+const placeOn = "place on sheet "
+
+// name says what of what is corrected: "A2 fabric".
+func (e *errata) name(c *Change) string {
+	subject, aspect := e.subject(c.Subject), e.aspect(c.Aspect)
+	switch {
+	case c.onlySubject():
+		return subject
+	case c.onlyAspect():
+		return aspect
+	}
+	return e.say("named", "subject", subject, "aspect", aspect)
+}
+
+// subject says what is meant. What begins with no word of ours is a name.
+func (e *errata) subject(s string) string {
+	if kind, name, ok := strings.Cut(s, " "); ok && e.words.Has("subject_"+kind) {
+		return e.say("subject_"+kind, "name", name)
+	}
+	return s
+}
+
+func (e *errata) aspect(s string) string {
+	if n, ok := strings.CutPrefix(s, placeOn); ok {
+		return e.say("aspect_place", "n", n)
+	}
+	if key := "aspect_" + strings.ReplaceAll(s, " ", "_"); e.words.Has(key) {
+		return e.say(key)
+	}
+	return s
+}
+
+func (e *errata) printed(c *Change) string {
+	if c.Old == "" && c.Note == "" {
+		return e.say("nothing")
+	}
+	return e.value(c, c.Old)
+}
+
+func (e *errata) shouldBe(c *Change) string {
+	note := e.noteOf(c)
+	switch {
+	case c.New == "" && c.Note == "":
+		return e.say("nothing")
+	case c.New == "":
+		return note
+	case c.Note == "":
+		return e.value(c, c.New)
+	}
+	return e.value(c, c.New) + "; " + note
+}
+
+// value says an old or a new value.
+func (e *errata) value(c *Change, s string) string {
+	switch {
+	case c.Kind == Patches:
+		return e.patch(s)
+	case s == onFoundation:
+		return e.say("on_foundation")
+	case s == cutExact:
+		return e.say("cut_exact")
+	case c.Aspect == "line" || c.Aspect == "join":
+		if from, to, ok := strings.Cut(s, " to "); ok {
+			return e.say("ends", "from", from, "to", to)
+		}
+	case c.Aspect == "section":
+		if n, err := strconv.Atoi(strings.TrimSuffix(strings.TrimSuffix(s, "s"), " space")); err == nil {
+			return e.words.Count("spaces", n)
+		}
+	}
+	return s
+}
+
+// patch says how a patch is cut: "rectangle 3 1/4 x 2 in, laid at a slant".
+func (e *errata) patch(s string) string {
+	parts := strings.Split(s, ", ")
+	for i, part := range parts {
+		switch part {
+		case "cut exact":
+			parts[i] = e.say("exact")
+		case "reversed":
+			parts[i] = e.say("reversed")
+		case "laid at a slant":
+			parts[i] = e.say("slant")
+		}
+	}
+	shape, rest, _ := strings.Cut(parts[0], " ")
+	switch {
+	case shape == "round":
+		if size, ok := strings.CutPrefix(rest, "the template "); ok {
+			parts[0] = e.say("cut_round", "size", size)
+		}
+	case e.words.Has("shape_" + shape):
+		key := "cut_size"
+		for of, cut := range map[string]string{"cut_once": "cut once on the diagonal ", "cut_twice": "cut twice on the diagonals "} {
+			if size, ok := strings.CutPrefix(rest, cut); ok {
+				key, rest = of, size
+			}
+		}
+		parts[0] = e.say(key, "shape", e.say("shape_"+shape), "size", rest)
+	}
+	return strings.Join(parts, ", ")
+}
+
+func (e *errata) heading(block string) string {
+	if block == "" {
+		return e.say("pattern")
+	}
+	return e.r.heading(block)
+}
+
+// list tells several: "A, B and C".
+func (e *errata) list(all []string) string {
+	if n := len(all); n > 1 {
+		return e.say("and", "first", strings.Join(all[:n-1], ", "), "last", all[n-1])
+	}
+	return strings.Join(all, "")
+}
+
+// Said tells a change as [Report.Line] does, in a language.
+func (r *Report) Said(c *Change, in *words.Catalogue) string {
+	e := &errata{r: r, words: in}
+	s := e.name(c) + ": " + e.what(c)
+	if at := r.at(c); len(at) > 0 {
+		return e.say("at", "what", s, "sizes", e.list(at))
+	}
+	return s
+}
+
+// what tells the old and the new.
+func (e *errata) what(c *Change) string {
+	old, new, note := e.value(c, c.Old), e.value(c, c.New), e.noteOf(c)
+	var s string
+	switch {
+	case c.Old == "" && c.New == "":
+		return note
+	case c.Old == c.New:
+		s = new
+	case c.Old == "":
+		s = e.say("new", "is", new)
+	case c.New == "":
+		s = e.say("gone", "was", old)
+	default:
+		s = old + " -> " + new
+	}
+	if note != "" {
+		s += " (" + note + ")"
+	}
+	return s
+}
+
+// noteOf is the note of a change.
+func (e *errata) noteOf(c *Change) string {
+	if c.note != "" {
+		return e.say(c.note, c.fill...)
+	}
+	return c.Note
+}
