@@ -44,6 +44,7 @@ func Compile(src *problem.Source, load Loader) (*pattern.Pattern, []problem.Prob
 			}
 		})
 		quilting.Lay(&result.Pattern)
+		pressing.PressQuilts(&result.Pattern)
 		problems = append(problems, judge(src, result)...)
 	}
 	problem.Sort(problems)

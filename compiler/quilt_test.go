@@ -188,7 +188,8 @@ func TestLayoutsCover(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		n, m := rapid.IntRange(1, 5).Draw(t, "across"), rapid.IntRange(1, 5).Draw(t, "down")
 		text := fmt.Sprintf("blocks %s, %d x %d\n", rapid.SampledFrom([]string{"cloud", "cloud, plain", "cloud, sky, plain"}).Draw(t, "blocks"), n, m)
-		text += rapid.SampledFrom([]string{"", "on_point sky\n", "sashing 1in of sky\n", "sashing 3/4in of sky, around\n", "sashing 1in of sky\n cornerstones sea\n", "sashing 2in of sky, around\n cornerstones sea\n"}).Draw(t, "setting")
+		text += rapid.SampledFrom([]string{"", "on_point sky\n", "on_point sea\n sashing 1in of sky\n", "on_point sea\n sashing 3/4in of sky, around\n",
+			"on_point sea\n sashing 1in of sky\n cornerstones sea\n", "on_point sea\n sashing 2in of sky, around\n cornerstones sky\n", "sashing 1in of sky\n", "sashing 3/4in of sky, around\n", "sashing 1in of sky\n cornerstones sea\n", "sashing 2in of sky, around\n cornerstones sea\n"}).Draw(t, "setting")
 		for range rapid.IntRange(0, 3).Draw(t, "borders") {
 			text += rapid.SampledFrom([]string{"border 3in of sea\n", "border 1 1/2in of sky, sea\n", "border 2in of sea, mitred\n"}).Draw(t, "border")
 		}
@@ -197,11 +198,12 @@ func TestLayoutsCover(t *testing.T) {
 		if l == nil {
 			t.Fatalf("%s: %s", text, q.Why)
 		}
-		sum := 0.0
+		sum, edges := 0.0, 0.0
 		add := func(polygon []pattern.Pos) {
 			for i, a := range polygon {
 				b := polygon[(i+1)%len(polygon)]
 				sum += float64(a.X*b.Y-a.Y*b.X) / 2
+				edges += math.Hypot(float64(a.X-b.X), float64(a.Y-b.Y))
 				if min(a.X, a.Y) < -1e-9 || a.X > l.Size.W+1e-9 || a.Y > l.Size.H+1e-9 {
 					t.Fatalf("%s: %v lies outside %v", text, a, l.Size)
 				}
@@ -221,7 +223,65 @@ func TestLayoutsCover(t *testing.T) {
 		if want := float64(l.Size.W * l.Size.H); math.Abs(sum-want) > 1e-6 {
 			t.Fatalf("%s: %v of %v sq in", text, sum, want)
 		}
+		// Every edge of a part is the quilt's own or sewn to another, once.
+		sewn := 2 * float64(l.Size.W+l.Size.H)
+		for i := range l.Joins {
+			j := &l.Joins[i]
+			sewn += 2 * float64(j.Length())
+			if len(j.Left) == 0 || len(j.Right) == 0 {
+				t.Fatalf("%s: join %d has nothing on one side", text, i)
+			}
+		}
+		if math.Abs(sewn-edges) > 1e-6 {
+			t.Fatalf("%s: joins and edge are %v in long, the edges of all parts %v", text, sewn, edges)
+		}
 	})
+}
+
+// Sashing leaves the setting triangles of on-point quilts as they are: their short
+// sides are as long as a block (the chart is M. Hohn's again).
+func TestSashingOnPoint(t *testing.T) {
+	for _, c := range []struct{ b, side, corner pattern.Length }{{4, 7, 3.75}, {6, 9.75, 5.125}, {12, 18.25, 9.375}} {
+		for _, around := range []string{"", ", around"} {
+			l := laid(t, fmt.Sprintf("%gin", float64(c.b)), "blocks cloud, 4 x 5\n on_point sky\n sashing 1in of sea"+around+"\n cornerstones sky")
+			if n, size := counted(l, "setting triangles"); n != 14 || size.W != c.side {
+				t.Errorf("%v: %d setting triangles of %v", c.b, n, size)
+			}
+			if n, size := counted(l, "corner triangles"); n != 4 || size.W != c.corner {
+				t.Errorf("%v: %d corner triangles of %v", c.b, n, size)
+			}
+		}
+	}
+	// Round 2 x 2 blocks on point, five in all: a sash on every side of each, two of
+	// the sides between two blocks four times; each of the 12 corners of sashes has a
+	// cornerstone, of which 8 lie at the edge. A block with its sashing is 7 in wide:
+	// two of them on point finish at 2 x 7 x 1.414 = 19.8 in.
+	l := laid(t, "6in", "blocks cloud, 2 x 2\n on_point sky\n sashing 1in of sea, around\n cornerstones sky")
+	if n, size := counted(l, "sashes"); n != 16 || size != (pattern.Size{W: 6.5, H: 1.5}) {
+		t.Errorf("%d sashes of %v", n, size)
+	}
+	if n, _ := counted(l, "cornerstones"); n != 4 {
+		t.Errorf("%d cornerstones", n)
+	}
+	// A half has a long side of 1.414 in: a square of 1.414 + 1 1/4, cut twice.
+	if n, size := counted(l, "half cornerstones"); n != 8 || size.W != 2.75 {
+		t.Errorf("%d half cornerstones of %v", n, size)
+	}
+	if want := 14 * math.Sqrt2; math.Abs(float64(l.Size.W)-want) > 1e-9 || math.Abs(float64(l.Size.H)-want) > 1e-9 {
+		t.Errorf("size %v", l.Size)
+	}
+	// Without sashing round them: 13 on point between, (7 + 6) x 1.414 = 18.4 in. Sashes
+	// that end at the edge are cut longer by 0.354 in, for half a right angle.
+	l = laid(t, "6in", "blocks cloud, 2 x 2\n on_point sky\n sashing 1in of sea\n cornerstones sky")
+	if n, size := counted(l, "sashes that end at the edge"); n != 4 || size != (pattern.Size{W: 6.875, H: 1.5}) {
+		t.Errorf("%d sashes of %v end at the edge", n, size)
+	}
+	if n, _ := counted(l, "sashes"); n != 4 {
+		t.Errorf("%d sashes", n)
+	}
+	if want := 13 * math.Sqrt2; math.Abs(float64(l.Size.W)-want) > 1e-9 {
+		t.Errorf("size %v", l.Size)
+	}
 }
 
 // A block that is turned, or turned over, stays in its place.
@@ -246,7 +306,7 @@ func TestQuiltsThatCannotBeLaid(t *testing.T) {
 		"blocks sky, 2 x 2":                                       "no block",
 		"row cloud, cloud\n row cloud":                            "same number",
 		"row cloud, cloud\n row cloud\n on_point sky":             "as long as the first",
-		"blocks cloud, 2 x 2\n on_point sky\n sashing 1in of sea": "sashing",
+		"blocks cloud, 2 x 2\n on_point sky\n sashing 3in of sea": "as wide as its blocks",
 		"blocks cloud, 2 x 2\n cornerstones sea":                  "no sashing",
 		"blocks cloud, 2 x 2\n border 3in":                        "no fabric",
 		"border 3in of sky":                                       "how many blocks",

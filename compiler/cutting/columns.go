@@ -42,6 +42,7 @@ type program struct {
 	inverse [][]float64 // of the basis
 	level   []float64   // how often each is cut
 	price   []float64   // of each patch, in inches of cloth
+	bound   pattern.Length
 }
 
 // newProgram begins with strips of one size each; needs must all fit.

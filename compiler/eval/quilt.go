@@ -166,6 +166,7 @@ func (p *props) quarters(s *lang.Prop, e lang.Expr) int {
 
 // cell reads the name of a block, or else of a fabric for a plain square.
 func (p *props) cell(n *lang.Name) (c pattern.Cell) {
+	c.Source = p.file.modelSource(n.Where())
 	if p.file.unit[n.Text] == nil && p.file.fabric[n.Text] != nil {
 		p.stripFabric(nil, n, &c.Fabric)
 		return c

@@ -1,5 +1,7 @@
 package pattern
 
+import "math"
+
 // A Length is a real length on paper or cloth, in inches. 1 in = 25.4 mm exactly
 // (NBS, Addendum to Circular 572, 1960). Grid squares are never a Length: they
 // are plain numbers until a finished size turns them into lengths.
@@ -24,3 +26,5 @@ type Pos struct{ X, Y Length }
 
 // A Size is a width and a height.
 type Size struct{ W, H Length }
+
+func hypot(x, y Length) Length { return Length(math.Hypot(float64(x), float64(y))) }

@@ -34,6 +34,7 @@ type Cell struct {
 	Fabric   int    // of a plain square
 	Turn     int    // quarter turns, anticlockwise, 0 to 3
 	Reversed bool   // turned over, left for right, before it is turned
+	Source   Source
 }
 
 // A Band is a strip of one fabric.
@@ -63,10 +64,13 @@ type Layout struct {
 	Size    Size     // finished, without the binding
 	Placed  []Placed // blocks
 	Areas   []Area   // everything else that is seen
-	Cuts    []Cut    // patches of it, alike ones together
-	Runs    []Run    // long strips
-	Backing Size     // of the whole; zero for none
+	Rows    []Row    // from the top down; on point from the upper left corner
+	Joins   []QuiltJoin
+	Cuts    []Cut // patches of what lies between the blocks and round them, alike ones together
+	Runs    []Run // long strips
+	Backing Size  // of the whole; zero for none
 	Batting Size
+	Two     []TwoWays // blocks that are pressed in two ways
 }
 
 // A Placed is a block in a quilt: indices into Blocks and its Sizes. It is
@@ -76,6 +80,9 @@ type Placed struct {
 	Turn        float64 // degrees
 	Reversed    bool
 	Shift       Pos
+	Row, In     int    // the how many-eth of its row, and that row, from 1, as they are written
+	OtherWay    bool   // some of its joins are pressed the other way: see TwoWays
+	Source      Source // of its cell
 }
 
 // Motion returns a function that takes a point of the block to the quilt.
@@ -87,8 +94,12 @@ func (p *Placed) Motion() func(Pos) Pos {
 	return func(q Pos) Pos { return move(Pos{X: -q.X, Y: q.Y}) }
 }
 
+// CornerTriangle is what an area in a corner of a quilt on point is for.
+const CornerTriangle = "corner triangle"
+
 // An Area is a part of a quilt outside its blocks.
 type Area struct {
+	For     string // what it is, one of it: "sash", "cornerstone", "border 2"
 	Fabric  int
 	Polygon []Pos
 }

@@ -31,10 +31,32 @@ type work struct {
 	step pattern.Length // of rounding
 	side pattern.Size   // of the blocks, finished
 	size pattern.Size   // of what is laid so far, from its lower left corner
+
+	rows    []row    // from the top down
+	corners []corner // triangles in the corners, on point
+	joints  []joint
+}
+
+// A row is a strip of the quilt: its parts from the left, the direction in which it
+// runs, and a point of its lower side.
+type row struct {
+	parts   []pattern.Part
+	low     pattern.Pos
+	dir     pattern.Pos
+	sashing bool
+}
+
+// A corner is a triangle in a corner of the quilt and the ends of its long side.
+type corner struct {
+	part pattern.Part
+	side [2]pattern.Pos
 }
 
 func (w *work) lay() (why string) {
 	if why = w.measure(); why != "" {
+		return why
+	}
+	if why = w.between(); why != "" {
 		return why
 	}
 	if w.q.OnPoint {
@@ -45,13 +67,26 @@ func (w *work) lay() (why string) {
 	if why != "" {
 		return why
 	}
+	w.joinRows()
 	for i := range w.q.Borders {
 		if why = w.border(&w.q.Borders[i]); why != "" {
 			return why
 		}
 	}
 	w.out.Size = w.size
+	w.finishJoins()
 	return w.finish()
+}
+
+// between looks at what is set between the blocks.
+func (w *work) between() string {
+	switch q := w.q; {
+	case q.Sashing.Width == 0 && q.Cornerstones != pattern.NoFabric:
+		return "it has cornerstones, but no sashing that they would stand between"
+	case q.Sashing.Width > 0 && q.Sashing.Fabric == pattern.NoFabric:
+		return "its sashing has no fabric: sashing 1in of sky"
+	}
+	return ""
 }
 
 // measure finds the size of the blocks: the one that is told, or else the least
@@ -114,18 +149,19 @@ func (w *work) sized(b *pattern.Block, size pattern.Size) int {
 	})
 }
 
-// place puts a cell with its lower left corner, as it lies when turned, at a
+// place puts cell k of row i with its lower left corner, as it lies when turned, at a
 // place; on point it is turned by half a right angle about that corner first.
-func (w *work) place(c *pattern.Cell, at pattern.Pos, tilt float64) {
+func (w *work) place(i, k int, at pattern.Pos, tilt float64) pattern.Part {
+	c := &w.q.Rows[i][k]
 	if c.Block == "" {
 		square := []pattern.Pos{{}, {X: w.side.W}, {X: w.side.W, Y: w.side.H}, {Y: w.side.H}}
 		tilted := pattern.Copy{Turn: tilt, Shift: at}
-		w.area(c.Fabric, moved(square, tilted.Motion()))
 		w.cut("plain squares", c.Fabric, w.exact(w.side), 1)
-		return
+		return w.area("plain square", c.Fabric, moved(square, tilted.Motion()))
 	}
 	block := slices.IndexFunc(w.p.Blocks, func(b pattern.Block) bool { return b.Name == c.Block })
-	placed := pattern.Placed{Block: block, Size: w.sized(&w.p.Blocks[block], w.side), Turn: float64(90 * c.Turn), Reversed: c.Reversed}
+	placed := pattern.Placed{Block: block, Size: w.sized(&w.p.Blocks[block], w.side), Turn: float64(90 * c.Turn), Reversed: c.Reversed,
+		Row: i + 1, In: k + 1, Source: c.Source}
 	// The corner of the turned block that is its lower left one, from its own.
 	corner := placed.Motion()(pattern.Pos{})
 	for _, q := range []pattern.Pos{{X: w.side.W}, {Y: w.side.H}, {X: w.side.W, Y: w.side.H}} {
@@ -137,6 +173,7 @@ func (w *work) place(c *pattern.Cell, at pattern.Pos, tilt float64) {
 	placed.Turn += tilt
 	placed.Shift = pattern.Pos{X: at.X - corner.X, Y: at.Y - corner.Y}
 	w.out.Placed = append(w.out.Placed, placed)
+	return pattern.Part(len(w.out.Placed) - 1)
 }
 
 func moved(polygon []pattern.Pos, by func(pattern.Pos) pattern.Pos) []pattern.Pos {
@@ -147,12 +184,13 @@ func moved(polygon []pattern.Pos, by func(pattern.Pos) pattern.Pos) []pattern.Po
 	return out
 }
 
-func (w *work) area(fabric int, polygon []pattern.Pos) {
-	w.out.Areas = append(w.out.Areas, pattern.Area{Fabric: fabric, Polygon: polygon})
+func (w *work) area(what string, fabric int, polygon []pattern.Pos) pattern.Part {
+	w.out.Areas = append(w.out.Areas, pattern.Area{For: what, Fabric: fabric, Polygon: polygon})
+	return pattern.AreaPart(len(w.out.Areas) - 1)
 }
 
-func (w *work) rectangle(fabric int, x, y, width, height pattern.Length) {
-	w.area(fabric, []pattern.Pos{{X: x, Y: y}, {X: x + width, Y: y}, {X: x + width, Y: y + height}, {X: x, Y: y + height}})
+func (w *work) rectangle(what string, fabric int, x, y, width, height pattern.Length) pattern.Part {
+	return w.area(what, fabric, []pattern.Pos{{X: x, Y: y}, {X: x + width, Y: y}, {X: x + width, Y: y + height}, {X: x, Y: y + height}})
 }
 
 // exact returns a finished size with an allowance all round, as it is cut.
@@ -182,13 +220,17 @@ func (w *work) shaped(c pattern.Cut) {
 	}
 }
 
-// run notes lengths of a long strip of a finished width.
+// run notes lengths of a long strip of a finished width; alike ones together.
 func (w *work) run(what string, fabric int, width pattern.Length, lengths ...pattern.Length) {
-	r := pattern.Run{For: what, Fabric: fabric, Height: pattern.RoundUp(width+2*w.a, w.step)}
-	for _, l := range lengths {
-		r.Lengths = append(r.Lengths, pattern.RoundUp(l+2*w.a, w.step))
+	height := pattern.RoundUp(width+2*w.a, w.step)
+	at := slices.IndexFunc(w.out.Runs, func(r pattern.Run) bool { return r.For == what && r.Fabric == fabric && abs(r.Height-height) < same })
+	if at < 0 {
+		at = len(w.out.Runs)
+		w.out.Runs = append(w.out.Runs, pattern.Run{For: what, Fabric: fabric, Height: height})
 	}
-	w.out.Runs = append(w.out.Runs, r)
+	for _, l := range lengths {
+		w.out.Runs[at].Lengths = append(w.out.Runs[at].Lengths, pattern.RoundUp(l+2*w.a, w.step))
+	}
 }
 
 func abs(l pattern.Length) pattern.Length { return pattern.Length(math.Abs(float64(l))) }

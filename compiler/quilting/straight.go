@@ -18,64 +18,77 @@ func (w *work) straight() string {
 		}
 	}
 	s := q.Sashing.Width
-	if s == 0 && q.Cornerstones != pattern.NoFabric {
-		return "it has cornerstones, but no sashing that they would stand between"
-	}
-	if s > 0 && q.Sashing.Fabric == pattern.NoFabric {
-		return "its sashing has no fabric: sashing 1in of sky"
-	}
 	edge := pattern.Length(0)
 	if q.Around {
 		edge = s
-	}
-	for i, row := range rows {
-		for k := range row {
-			w.place(&row[k], pattern.Pos{X: edge + pattern.Length(k)*(w.side.W+s), Y: edge + pattern.Length(m-1-i)*(w.side.H+s)}, 0)
-		}
 	}
 	w.size = pattern.Size{
 		W: pattern.Length(n)*w.side.W + pattern.Length(n-1)*s + 2*edge,
 		H: pattern.Length(m)*w.side.H + pattern.Length(m-1)*s + 2*edge,
 	}
-	if s > 0 {
-		w.sashes(n, m, edge)
+	if edge > 0 {
+		w.sashRow(n, w.size.H-s)
+	}
+	for i := range rows {
+		low := edge + pattern.Length(m-1-i)*(w.side.H+s)
+		w.blockRow(i, low, edge)
+		if s > 0 && (i < m-1 || edge > 0) {
+			w.sashRow(n, low-s)
+		}
 	}
 	return ""
 }
 
-// sashes lays the sashing of n blocks across and m down. Without cornerstones,
-// short ones lie between the blocks of a row, and long ones between the rows.
-func (w *work) sashes(n, m int, edge pattern.Length) {
+// blockRow lays a row of blocks from a height up, with sashes between them, and
+// before and behind them where there is an edge.
+func (w *work) blockRow(i int, low, edge pattern.Length) {
+	s, right := w.q.Sashing.Width, pattern.Pos{X: 1}
+	r := row{low: pattern.Pos{Y: low}, dir: right}
+	sash := func(x pattern.Length) {
+		r.parts = append(r.parts, w.rectangle("sash", w.q.Sashing.Fabric, x, low, s, w.side.H))
+		w.cut("sashes", w.q.Sashing.Fabric, w.exact(pattern.Size{W: w.side.H, H: s}), 1)
+	}
+	if edge > 0 {
+		sash(0)
+	}
+	cells := w.q.Rows[i]
+	for k := range cells {
+		x := edge + pattern.Length(k)*(w.side.W+s)
+		r.parts = append(r.parts, w.place(i, k, pattern.Pos{X: x, Y: low}, 0))
+		if s > 0 && (k < len(cells)-1 || edge > 0) {
+			sash(x + w.side.W)
+		}
+	}
+	w.rows = append(w.rows, r)
+}
+
+// sashRow lays the sashing between two rows of n blocks, or beside the outer ones,
+// from a height up: one long sash, or sashes with cornerstones between them.
+func (w *work) sashRow(n int, low pattern.Length) {
 	q, s := w.q, w.q.Sashing.Width
-	first, lastX, lastY := 1, n-1, m-1 // sash i stands before block i, counted from 0
+	r := row{low: pattern.Pos{Y: low}, dir: pattern.Pos{X: 1}, sashing: true}
+	if q.Cornerstones == pattern.NoFabric {
+		r.parts = append(r.parts, w.rectangle("long sash", q.Sashing.Fabric, 0, low, w.size.W, s))
+		w.run("long sashes", q.Sashing.Fabric, s, w.size.W)
+		w.rows = append(w.rows, r)
+		return
+	}
+	stone := func(x pattern.Length) {
+		r.parts = append(r.parts, w.rectangle("cornerstone", q.Cornerstones, x, low, s, s))
+		w.cut("cornerstones", q.Cornerstones, w.exact(pattern.Size{W: s, H: s}), 1)
+	}
+	x := pattern.Length(0)
 	if q.Around {
-		first, lastX, lastY = 0, n, m
+		stone(0)
+		x = s
 	}
-	at := func(i int, side pattern.Length) pattern.Length { return edge + pattern.Length(i)*(side+s) - s }
-	for i := first; i <= lastX; i++ {
-		for k := range m {
-			w.rectangle(q.Sashing.Fabric, at(i, w.side.W), edge+pattern.Length(k)*(w.side.H+s), s, w.side.H)
-			w.cut("sashes", q.Sashing.Fabric, w.exact(pattern.Size{W: w.side.H, H: s}), 1)
+	for i := range n {
+		r.parts = append(r.parts, w.rectangle("sash", q.Sashing.Fabric, x, low, w.side.W, s))
+		w.cut("sashes", q.Sashing.Fabric, w.exact(pattern.Size{W: w.side.W, H: s}), 1)
+		if x += w.side.W; i < n-1 || q.Around {
+			stone(x)
 		}
+		x += s
 	}
-	var long []pattern.Length
-	for k := first; k <= lastY; k++ {
-		y := at(k, w.side.H)
-		if q.Cornerstones == pattern.NoFabric {
-			w.rectangle(q.Sashing.Fabric, 0, y, w.size.W, s)
-			long = append(long, w.size.W)
-			continue
-		}
-		for i := range n {
-			w.rectangle(q.Sashing.Fabric, edge+pattern.Length(i)*(w.side.W+s), y, w.side.W, s)
-			w.cut("sashes", q.Sashing.Fabric, w.exact(pattern.Size{W: w.side.W, H: s}), 1)
-		}
-		for i := first; i <= lastX; i++ {
-			w.rectangle(q.Cornerstones, at(i, w.side.W), y, s, s)
-			w.cut("cornerstones", q.Cornerstones, w.exact(pattern.Size{W: s, H: s}), 1)
-		}
-	}
-	if len(long) > 0 {
-		w.run("long sashes", q.Sashing.Fabric, s, long...)
-	}
+	w.rows = append(w.rows, r)
 }

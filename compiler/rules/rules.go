@@ -60,6 +60,7 @@ var all = sync.OnceValue(func() []Rule {
 		c.Setting(),
 		c.Layers(),
 		c.Ease(),
+		c.QuiltMiss(),
 	}
 })
 

@@ -87,6 +87,9 @@ func TestEveryMessageIsUsed(t *testing.T) {
 	for _, name := range []string{"cloth_strip", "cloth_length"} { // by what is cut
 		by[name] = true
 	}
+	for _, name := range []string{"quarters", "eighths", "strips", "squares", "cloths"} { // by what it is cut from
+		in["source_"+name] = true
+	}
 	unused(t, "words/tables/en.txt", in, by)
 
 	in, by = spoken(t, "../diagram")

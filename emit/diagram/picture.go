@@ -31,8 +31,9 @@ const (
 // A picture is a page under way: a heading, then what is drawn, then words. y is
 // how far down it is filled.
 type picture struct {
-	page *drawing.Page
-	y    length
+	page  *drawing.Page
+	y     length
+	white bool // on a white ground
 }
 
 // newPicture begins a page with the block's title and what the picture shows.
@@ -84,6 +85,11 @@ func (pic *picture) words(text string) {
 // done closes the page below what is on it.
 func (pic *picture) done() *drawing.Page {
 	pic.page.Size = pattern.Size{W: pageWidth, H: pic.y + pageEdge}
+	if pic.white {
+		w, h := pic.page.Size.W, pic.page.Size.H
+		ground := &drawing.Path{Style: drawing.NoLine, Points: []pos{{}, {X: w}, {X: w, Y: h}, {Y: h}}, Closed: true, Fill: 0xffffff}
+		pic.page.Items = append([]drawing.Item{ground}, pic.page.Items...)
+	}
 	return pic.page
 }
 

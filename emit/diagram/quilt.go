@@ -2,15 +2,14 @@ package diagram
 
 import (
 	"slices"
-	"strings"
 
 	"seamwright/compiler/pattern"
 	"seamwright/emit/booklet/words"
 	"seamwright/emit/drawing"
 )
 
-// Quilts lists the pictures of a quilt: in the pattern's own cloths, and in those
-// of every colorway.
+// Quilts lists the pictures of a quilt: in the pattern's own cloths, in those of
+// every colorway, and how it is pressed.
 func Quilts(p *pattern.Pattern, q *pattern.Quilt) (all []Picture) {
 	said := words.OnPictures(p.Settings.Language)
 	for i := range p.Colorway {
@@ -21,22 +20,19 @@ func Quilts(p *pattern.Pattern, q *pattern.Quilt) (all []Picture) {
 		}
 		all = append(all, Picture{name, nil, func() *drawing.Page { return quilt(said, p, q, way) }})
 	}
+	if len(q.Layout.Joins) > 0 {
+		all = append(all, Picture{"pressing", nil, func() *drawing.Page { return quiltPressing(said, p, q) }})
+	}
 	return all
 }
 
 // quilt is the whole quilt from the front, with a key to its cloths.
 func quilt(said *words.Catalogue, p *pattern.Pattern, q *pattern.Quilt, way *pattern.Colorway) *drawing.Page {
-	l := q.Layout
-	title := drawing.Clean(q.Title)
 	shows := said.Say("quilt")
 	if way.Name != "" {
 		shows = said.Say("quilt_way", "words", drawing.Clean(way.Words))
 	}
-	pic := &picture{page: &drawing.Page{Name: "quilt", Title: title + ": " + shows}, y: pageEdge + titleSize}
-	pic.write(pageEdge, pic.y, drawing.Shorten(title, titleSize, true, inner), titleSize, drawing.Start, true)
-	pic.y += 4 * pattern.Point
-	pic.words(shows + "  " + said.Say("finishes", "sizes", strings.ReplaceAll(measures(l.Size, p.Settings.Metric), ".", said.Say("decimal_mark"))))
-	pic.y += 6 * pattern.Point
+	pic := newQuilt(said, p, q, shows)
 	figure, whole := Quilted(p, q, way)
 	f := pic.fit(figure.bounds)
 	if !whole {

@@ -19,13 +19,13 @@ func (e *encoder) block(p *pattern.Pattern, b *pattern.Block, made []Made) {
 	e.close(']')
 	e.key("sizes").open('[')
 	for i := range b.Sizes {
-		e.sized(p, &b.Sizes[i], &made[i])
+		e.sized(p, b, &b.Sizes[i], &made[i])
 	}
 	e.close(']')
 	e.close('}')
 }
 
-func (e *encoder) sized(p *pattern.Pattern, s *pattern.Sized, m *Made) {
+func (e *encoder) sized(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, m *Made) {
 	e.line()
 	e.key("finished").size(s.Finished)
 	e.key("unfinished").size(unfinished(p, s))
@@ -38,7 +38,7 @@ func (e *encoder) sized(p *pattern.Pattern, s *pattern.Sized, m *Made) {
 	e.close(']')
 	e.copies(s)
 	e.joins(s)
-	e.cuts(p, s, m)
+	e.cuts(p, b, s, m)
 	e.sheets(m)
 	e.checks(s)
 	e.close('}')
@@ -217,7 +217,7 @@ func (e *encoder) joins(s *pattern.Sized) {
 	e.close(']')
 }
 
-func (e *encoder) cuts(p *pattern.Pattern, s *pattern.Sized, m *Made) {
+func (e *encoder) cuts(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, m *Made) {
 	e.key("cutting").open('[')
 	for i := range m.Cuts.Rows {
 		r := &m.Cuts.Rows[i]
@@ -236,6 +236,15 @@ func (e *encoder) cuts(p *pattern.Pattern, s *pattern.Sized, m *Made) {
 			e.label(&s.Drawings[at.Drawing], at.Piece)
 		}
 		e.close(']')
+		e.close('}')
+	}
+	e.close(']')
+	e.key("cloth").open('[')
+	for _, c := range m.Cuts.Cloth(p, b, s) {
+		e.line()
+		e.key("fabric").string(p.Fabrics[c.Fabric].Name)
+		e.bought(&c.Cloth)
+		e.key("scrap").size(c.Scrap)
 		e.close('}')
 	}
 	e.close(']')

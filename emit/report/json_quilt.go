@@ -1,6 +1,7 @@
 package report
 
 import (
+	"seamwright/compiler/cutting"
 	"seamwright/compiler/pattern"
 	"seamwright/emit/table"
 )
@@ -32,17 +33,22 @@ func (e *encoder) quilt(p *pattern.Pattern, q *pattern.Quilt, cloth [][]table.Cl
 		e.key("reversed").bool(at.Reversed)
 		e.key("turn").float(at.Turn)
 		e.key("shift").point(at.Shift)
+		e.key("row").int(at.Row)
+		e.key("place").int(at.In)
+		e.key("other_way").bool(at.OtherWay)
 		e.close('}')
 	}
 	e.close(']')
 	e.key("areas").open('[')
 	for i := range l.Areas {
 		e.line()
+		e.key("for").string(l.Areas[i].For)
 		e.key("fabric").string(p.Fabrics[l.Areas[i].Fabric].Name)
 		e.key("polygon").points(l.Areas[i].Polygon)
 		e.close('}')
 	}
 	e.close(']')
+	e.quiltJoins(p, l)
 	e.key("cutting").open('[')
 	for i := range l.Cuts {
 		c := &l.Cuts[i]
@@ -83,10 +89,18 @@ func (e *encoder) quiltCloth(p *pattern.Pattern, cloth [][]table.Cloth) {
 			e.line()
 			e.key("colorway").string(p.Colorway[i].Name)
 			e.key("words").string(c.Dress.Words)
-			e.key("taken").length(c.Bought.Need)
-			e.key("buy").length(c.Bought.Buy)
+			e.bought(&c.Bought)
 			e.close('}')
 		}
 	}
 	e.close(']')
+}
+
+// bought writes what is bought of one cloth, and how good the plan of its strips is.
+func (e *encoder) bought(c *cutting.Cloth) {
+	e.key("taken").length(c.Need)
+	e.key("buy").length(c.Buy)
+	e.key("strips_take").length(c.Inches)
+	e.key("least").length(c.Least)
+	e.key("left_over").float(c.Waste)
 }

@@ -59,10 +59,14 @@ func busy() *pattern.Pattern {
 		p.Colorway[0].Dress = append(p.Colorway[0].Dress, pattern.Cloth{Words: "sea", Value: "dark"})
 	}
 	p.Quilts = []pattern.Quilt{{Title: "Flotilla", Layout: &pattern.Layout{
-		Size: pattern.Size{W: 8, H: 8}, Placed: []pattern.Placed{{}},
+		Size: pattern.Size{W: 8, H: 8}, Placed: []pattern.Placed{{Row: 1, In: 1, OtherWay: true}},
 		Areas: []pattern.Area{{Polygon: []pattern.Pos{{}, {X: 1}, {Y: 1}}}},
 		Cuts:  []pattern.Cut{{For: "sashes", Shape: pattern.Rectangle, Size: pattern.Size{W: 8.5, H: 1.5}, Count: 4}},
-		Runs:  []pattern.Run{{For: "binding", Height: 2.25, Lengths: []pattern.Length{44}, Loose: true}},
+		Rows:  []pattern.Row{{Parts: []pattern.Part{0, pattern.AreaPart(0)}}, {Sashing: true}},
+		Joins: []pattern.QuiltJoin{{Step: pattern.InRow, Of: 1, A: pattern.Pos{X: 8}, B: pattern.Pos{X: 8, Y: 8}, Left: []pattern.Part{0}, Right: []pattern.Part{pattern.AreaPart(0)},
+			Ends: []pattern.QuiltEnd{{Along: 2, Left: true, Index: 1}, {Along: 2, Kind: pattern.OfQuilt}}, Points: []pattern.Length{2}, Press: pattern.PressOpen, Why: pattern.SameWay, Meet: 4}},
+		Two:  []pattern.TwoWays{{Joins: []int{0}}},
+		Runs: []pattern.Run{{For: "binding", Height: 2.25, Lengths: []pattern.Length{44}, Loose: true}},
 	}}}
 	p.Settings.Buying.Usable = 40
 	p.Blocks[0].Source = pattern.Source{File: filepath.Join("sea", "boat.seam"), Line: 3}

@@ -36,8 +36,38 @@ type quiltJSON struct {
 		Reversed bool    `json:"reversed"`
 		Turn     float64 `json:"turn"`
 		Shift    point   `json:"shift"`
+		Row      int     `json:"row"`
+		Place    int     `json:"place"`
+		OtherWay bool    `json:"other_way"`
 	} `json:"placed"`
+	Rows []struct {
+		Sashing bool  `json:"sashing"`
+		Parts   []int `json:"parts"`
+	} `json:"rows"`
+	Joins []struct {
+		Step  string  `json:"step"`
+		Of    int     `json:"step_of"`
+		From  point   `json:"from"`
+		To    point   `json:"to"`
+		Left  []int   `json:"left"`
+		Right []int   `json:"right"`
+		Match []point `json:"match"`
+		Ends  []struct {
+			At     point  `json:"at"`
+			OnLeft bool   `json:"on_left"`
+			SeamOf string `json:"seam_of"`
+		} `json:"ends"`
+		Press       string `json:"press"`
+		PressReason string `json:"press_reason"`
+		MostMeeting int    `json:"most_meeting"`
+	} `json:"joins"`
+	TwoWays []struct {
+		Block      string `json:"block"`
+		Finished   point  `json:"finished"`
+		PressOther []int  `json:"press_other"`
+	} `json:"two_ways"`
 	Areas []struct {
+		For     string  `json:"for"`
 		Fabric  string  `json:"fabric"`
 		Polygon []point `json:"polygon"`
 	} `json:"areas"`
@@ -56,11 +86,18 @@ type quiltJSON struct {
 		Lengths []float64 `json:"lengths"`
 	} `json:"strips"`
 	Cloth []struct {
-		Colorway string  `json:"colorway"`
-		Words    string  `json:"words"`
-		Taken    float64 `json:"taken"`
-		Buy      float64 `json:"buy"`
+		Colorway string `json:"colorway"`
+		Words    string `json:"words"`
+		boughtJSON
 	} `json:"cloth"`
+}
+
+type boughtJSON struct {
+	Taken      float64 `json:"taken"`
+	Buy        float64 `json:"buy"`
+	StripsTake float64 `json:"strips_take"`
+	Least      float64 `json:"least"`
+	LeftOver   float64 `json:"left_over"`
 }
 
 type picture struct {
@@ -140,9 +177,14 @@ type sizedJSON struct {
 	Copies     []copyJSON    `json:"copies"`
 	Joins      []joinJSON    `json:"joins"`
 	Cutting    []cutRow      `json:"cutting"`
-	Sheets     []sheetJSON   `json:"sheets"`
-	Pads       []padJSON     `json:"pads"`
-	Checks     checksJSON    `json:"checks"`
+	Cloth      []struct {
+		Fabric string `json:"fabric"`
+		boughtJSON
+		Scrap point `json:"scrap"`
+	} `json:"cloth"`
+	Sheets []sheetJSON `json:"sheets"`
+	Pads   []padJSON   `json:"pads"`
+	Checks checksJSON  `json:"checks"`
 }
 
 type sectionJSON struct {

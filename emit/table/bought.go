@@ -14,9 +14,6 @@ type Bought struct {
 // Bought lists the cloth to buy that the cutting table tells of, for records: in
 // words that stay the same in every language; none where the pattern reckons none.
 func (c *Cuts) Bought(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) []Bought {
-	if p.Settings.Buying.Usable <= 0 {
-		return nil
-	}
 	own := func(l pattern.Length) string {
 		if p.Settings.Metric {
 			return l.Cm()
@@ -24,13 +21,9 @@ func (c *Cuts) Bought(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) []
 		return l.In(8)
 	}
 	var all []Bought
-	n := blocks(p, b, s)
-	for i := 0; i < len(c.Rows); {
-		fabric := c.Rows[i].Fabric
-		var needs []cutting.Need
-		needs, i = c.needs(i, n)
+	for _, cloth := range c.Cloth(p, b, s) {
 		words := ""
-		switch cloth := cutting.Buy(needs, nil, &p.Settings); {
+		switch {
 		case cloth.TooBig:
 			words = "wider cloth"
 		case cloth.Scrap.W > 0:
@@ -40,7 +33,7 @@ func (c *Cuts) Bought(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) []
 		default:
 			words = cutting.Yards(cloth.Buy)
 		}
-		all = append(all, Bought{fabric, words})
+		all = append(all, Bought{cloth.Fabric, words})
 	}
 	return all
 }

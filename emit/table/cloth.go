@@ -44,6 +44,46 @@ func (c *Cuts) needs(i, blocks int) ([]cutting.Need, int) {
 	return all, i
 }
 
+// A FabricCloth is what one fabric of a block takes.
+type FabricCloth struct {
+	Fabric int // index into Pattern.Fabrics
+	Needs  []cutting.Need
+	cutting.Cloth
+}
+
+// A reckoning is all that the cloth of the same patches depends on.
+type reckoning struct {
+	blocks             int
+	metric             bool
+	usable, straighten pattern.Length
+	shrinkage          float64
+	spare              int
+}
+
+// Cloth reckons what is bought of each fabric, in the order of the rows, for one
+// block or for those of the quilt that is made of it alone; nothing where the
+// pattern reckons none. It is kept: tables, booklet and report ask for it.
+func (c *Cuts) Cloth(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) []FabricCloth {
+	if p.Settings.Buying.Usable <= 0 {
+		return nil
+	}
+	c.reckon.Lock()
+	defer c.reckon.Unlock()
+	buying := &p.Settings.Buying
+	by := reckoning{blocks(p, b, s), p.Settings.Metric, buying.Usable, buying.Straighten, buying.Shrinkage, buying.Spare}
+	if c.by == by {
+		return c.cloth
+	}
+	c.by, c.cloth = by, nil
+	for i := 0; i < len(c.Rows); {
+		f := FabricCloth{Fabric: c.Rows[i].Fabric}
+		f.Needs, i = c.needs(i, by.blocks)
+		f.Cloth = cutting.Proved(f.Needs, nil, &p.Settings)
+		c.cloth = append(c.cloth, f)
+	}
+	return c.cloth
+}
+
 // A Purchase is what is bought of one fabric, and how that was reckoned.
 type Purchase struct {
 	Fabric int    // index into Pattern.Fabrics
@@ -67,12 +107,10 @@ func (c *Cuts) Buying(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, sa
 		step = "10 cm"
 	}
 	how = said.Count("cloth_for", n) + " " + said.Say("cloth_width", "usable", w.inOwn(set.Buying.Usable), "step", step)
-	for i := 0; i < len(c.Rows); {
-		fabric := c.Rows[i].Fabric
-		var needs []cutting.Need
-		needs, i = c.needs(i, n)
-		bought := w.bought(cutting.Buy(needs, nil, set), needs)
-		bought.Fabric = fabric
+	cloth := c.Cloth(p, b, s)
+	for i := range cloth {
+		bought := w.bought(cloth[i].Cloth, cloth[i].Needs, nil)
+		bought.Fabric = cloth[i].Fabric
 		all = append(all, bought)
 	}
 	return how, all
@@ -103,9 +141,8 @@ func (w *writer) purchase(cloth, value string, bought *Purchase) {
 	}
 }
 
-// bought words one cloth. Needs are its patches, for the other cloths that serve;
-// none where there are long strips too.
-func (w *writer) bought(c cutting.Cloth, needs []cutting.Need) (b Purchase) {
+// bought words one cloth, of which patches are cut, and long strips.
+func (w *writer) bought(c cutting.Cloth, needs []cutting.Need, runs []pattern.Run) (b Purchase) {
 	switch {
 	case c.TooBig:
 		b.Words = w.said.Say("cloth_too_wide")
@@ -120,14 +157,76 @@ func (w *writer) bought(c cutting.Cloth, needs []cutting.Need) (b Purchase) {
 			b.Sum = append(b.Sum, w.strip(&c.Strips[i]))
 		}
 		b.Sum = append(b.Sum, w.sum(&c))
+		if text := w.left(&c); text != "" {
+			b.Sum = append(b.Sum, text)
+		}
 	}
 	for _, from := range w.p.Settings.Buying.From {
-		shrunk := pattern.Length(1 + w.p.Settings.Buying.Shrinkage/100)
-		if n, ok := cutting.Pieces(needs, pattern.Size{W: from.W / shrunk, H: from.H / shrunk}); ok && n > 0 {
-			b.Sum = append(b.Sum, w.said.Say("cloth_from", "size", w.byOwn(from), "n", strconv.Itoa(n)))
+		if text := w.instead(from, needs, runs); text != "" {
+			b.Sum = append(b.Sum, text)
 		}
 	}
 	return b
+}
+
+// left tells how much of the strips is left over, and how little any plan takes.
+func (w *writer) left(c *cutting.Cloth) string {
+	if c.Least == 0 || c.Inches == 0 {
+		return ""
+	}
+	percent := strconv.Itoa(int(100*c.Waste + 0.5))
+	if least := pattern.RoundUp(c.Least, w.p.Settings.PatchStep(true)); least < c.Inches-0.001 {
+		return w.said.Say("cloth_left", "percent", percent, "least", w.inOwn(least))
+	}
+	return w.said.Say("cloth_left_least", "percent", percent)
+}
+
+// instead tells how many of another cloth serve: fat quarters, pre-cut strips or
+// squares. Long strips are cut from yardage all the same.
+func (w *writer) instead(from pattern.Size, needs []cutting.Need, runs []pattern.Run) string {
+	if len(needs) == 0 {
+		return ""
+	}
+	set := &w.p.Settings
+	shrunk := pattern.Length(1 + set.Buying.Shrinkage/100)
+	what := w.source(from)
+	n, ok := cutting.Pieces(needs, pattern.Size{W: from.W / shrunk, H: from.H / shrunk})
+	if !ok {
+		return w.said.Say("cloth_from_none", "what", what)
+	}
+	if len(runs) == 0 {
+		return w.said.Say("cloth_from", "what", what, "n", strconv.Itoa(n))
+	}
+	long := cutting.Buy(nil, runs, set)
+	if long.TooBig {
+		return ""
+	}
+	return w.said.Say("cloth_from_part", "what", what, "n", strconv.Itoa(n), "amount", w.amount(long.Buy))
+}
+
+// source names a cloth that may serve instead of yardage: by what it is called in
+// shops, where it has a name, with its size.
+func (w *writer) source(from pattern.Size) string {
+	return w.said.Say(sourceKey(from), "size", w.byOwn(from))
+}
+
+// sourceKey tells the pre-cut cloths apart. Of cloth that is sold 42 to 45 in wide a
+// fat quarter is 18 x 21 to 22, a fat eighth 9 x 21 to 22 (Fat quarters,
+// allpeoplequilt.com, 2017; sew4home.com); strips are cut across the width, squares
+// are as wide as high (4-H Quilt Quest fair book, extension.unl.edu).
+func sourceKey(from pattern.Size) string {
+	long, short := max(from.W, from.H), min(from.W, from.H)
+	switch {
+	case long-short < 0.01:
+		return "source_squares"
+	case long >= 20 && long <= 22.5 && short >= 17 && short <= 18.5:
+		return "source_quarters"
+	case long >= 20 && long <= 22.5 && short >= 8.5 && short <= 9.5:
+		return "source_eighths"
+	case long >= 36 && short <= 9:
+		return "source_strips"
+	}
+	return "source_cloths"
 }
 
 // byOwn tells a size in the pattern's own system, both measures.
@@ -145,7 +244,7 @@ func (w *writer) amount(l pattern.Length) string {
 func (w *writer) strip(s *cutting.Strip) string {
 	what := Part(w.said, s.For)
 	for i, n := range s.Cuts {
-		one := w.said.Say("cloth_patches", "n", strconv.Itoa(n.Count), "size", w.local(Size(n.Size, w.metric)))
+		one := w.patches(n)
 		if i == 0 && what == "" {
 			what = one
 		} else {
@@ -157,6 +256,15 @@ func (w *writer) strip(s *cutting.Strip) string {
 		key = "cloth_length"
 	}
 	return w.said.Count(key, s.Times, "height", w.inOwn(s.Height), "what", what)
+}
+
+// patches tells a count and a size: "(6) squares of 3 3/4 in".
+func (w *writer) patches(n cutting.Need) string {
+	size := w.local(Size(n.Size, w.metric))
+	if thousandths(n.Size.W) == thousandths(n.Size.H) {
+		return w.said.Count("cloth_squares", n.Count, "size", size)
+	}
+	return w.said.Say("cloth_patches", "n", strconv.Itoa(n.Count), "size", size)
 }
 
 // sum tells the sum, part by part.

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sync"
 
 	"seamwright/compiler/pattern"
 )
@@ -43,6 +44,10 @@ func (r *Row) Area() float64 {
 type Cuts struct {
 	Rows  []Row     // by fabric, the one of most cloth first; exact ones last; largest first
 	Areas []float64 // of each of Pattern.Fabrics, in square inches
+
+	reckon sync.Mutex
+	by     reckoning // what cloth was reckoned by
+	cloth  []FabricCloth
 }
 
 // key is what patches have in common that are cut alike.

@@ -152,6 +152,7 @@ func QuiltMarkdown(p *pattern.Pattern, q *pattern.Quilt, cloth [][]Cloth, said *
 		w.text("\n").count(turned).text(" of the blocks are reversed. Their sheets are the reverse of the printed ones and are not among them: write a block that places this one reversed.\n")
 	}
 	w.setting(l)
+	w.joining(q)
 	for i := range p.Colorway {
 		w.quiltCloth(cloth[i], &p.Colorway[i])
 	}
@@ -233,30 +234,8 @@ func (w *writer) quiltCloth(all []Cloth, way *pattern.Colorway) {
 	}
 	w.text("\n\nFor the whole quilt. Strips are cut across the cloth, of which ").own(w.p.Settings.Buying.Usable).text(" are usable between the selvages.\n\n")
 	for i := range all {
-		bought := w.bought(all[i].Bought, all[i].alone())
+		bought := w.bought(all[i].Bought, all[i].Needs, all[i].Runs)
 		w.purchase(all[i].Dress.Words, all[i].Dress.Value, &bought)
-		w.proved(&all[i].Bought)
-	}
-}
-
-// alone are the patches of a cloth of which no long strips are cut.
-func (c *Cloth) alone() []cutting.Need {
-	if len(c.Runs) > 0 {
-		return nil
-	}
-	return c.Needs
-}
-
-// proved tells how good the plan is.
-func (w *writer) proved(c *cutting.Cloth) {
-	if c.Least == 0 || c.Inches == 0 {
-		return
-	}
-	w.text("  - ").number(int(100*c.Waste + 0.5)).text(" % of these strips is waste; ")
-	if least := pattern.RoundUp(c.Least, w.p.Settings.PatchStep(true)); least < c.Inches-0.001 {
-		w.text("no plan of strips takes less than ").own(c.Least).text(" (proved)\n")
-	} else {
-		w.text("no plan of strips takes less (proved)\n")
 	}
 }
 

@@ -47,7 +47,7 @@ func QuiltBuying(p *pattern.Pattern, cloth []Cloth, said *words.Catalogue) (how 
 	}
 	w := newWriter(p, nil, said)
 	for i := range cloth {
-		all = append(all, w.bought(cloth[i].Bought, cloth[i].alone()))
+		all = append(all, w.bought(cloth[i].Bought, cloth[i].Needs, cloth[i].Runs))
 	}
 	return said.Say("cloth_quilt", "usable", w.inOwn(p.Settings.Buying.Usable)), all
 }
