@@ -1,6 +1,7 @@
 package flow
 
 import (
+	"strconv"
 	"strings"
 	"testing"
 
@@ -116,4 +117,35 @@ func BenchmarkFlow(b *testing.B) {
 		n += len(pages(f))
 	}
 	b.ReportMetric(float64(n)/b.Elapsed().Seconds(), "pages/s")
+}
+
+// Rows that go on with the one above stay on its page, without a rule between them.
+func TestRowsThatGoOnStayTogether(t *testing.T) {
+	f := New(pattern.Size{W: 6, H: 4}, 0.5)
+	table := &Table{Columns: []Column{{Head: "Cloth", Share: 1}, {Head: "Strips", Share: 3}}}
+	for i := range 9 {
+		table.Rows = append(table.Rows, []string{strconv.Itoa(i), "first"}, []string{"", "second of " + strconv.Itoa(i)}, []string{"", "third of " + strconv.Itoa(i)})
+	}
+	f.Table(table)
+	rules := 0
+	for _, page := range f.pages {
+		on := map[string]bool{}
+		for _, item := range page.Items {
+			switch item := item.(type) {
+			case *drawing.Text:
+				on[item.Text] = true
+			case *drawing.Path:
+				rules++
+			}
+		}
+		for i := range 9 {
+			n := strconv.Itoa(i)
+			if on[n] != on["second of "+n] || on[n] != on["third of "+n] {
+				t.Errorf("row %d is divided", i)
+			}
+		}
+	}
+	if want := 9 + len(f.pages); rules != want || len(f.pages) < 2 {
+		t.Errorf("%d rules on %d pages, want one below each cloth and each head", rules, len(f.pages))
+	}
 }

@@ -44,30 +44,48 @@ func (f *Flow) Table(t *Table) {
 	title := Lines(t.Title, Body, true, f.Width(), 2)
 	room := f.Height() - length(len(title))*Body*leading - height(head) - cellPad // small paper holds few
 	s.most = max(1, min(mostLines, int(room/(tableText*leading))))
+	indent := length(0)
+	if t.Swatch != nil {
+		indent = swatch + cellPad
+	}
+	whole := 0 // rows before it need no room of their own
 	for i, row := range t.Rows {
-		indent := length(0)
-		if t.Swatch != nil {
-			indent = swatch + cellPad
-		}
 		cells := s.cells(row, false, indent)
-		switch need := height(cells); {
+		need := height(cells)
+		if i >= whole { // rows that go on stay with the first, unless they fill half a page
+			all := need
+			for whole = i + 1; t.goesOn(whole); whole++ {
+				all += height(s.cells(t.Rows[whole], false, indent))
+			}
+			if all < f.Height()/2 {
+				need = all
+			}
+		}
+		switch {
 		case i == 0:
 			f.Need(length(len(title))*Body*leading + height(head) + need)
 			f.lines(t.Title, Body, true, 0, 2)
 			s.set(head, true, -1)
 			s.rule(drawing.SewingLine)
 		case f.Left() < need:
-			s.rule(drawing.FrameLine)
+			if t.goesOn(i) {
+				s.rule(drawing.FrameLine)
+			}
 			f.Need(height(head) + need)
 			s.set(head, true, -1)
 			s.rule(drawing.SewingLine)
 		}
 		s.set(cells, false, i)
-		if i+1 == len(t.Rows) || len(t.Rows[i+1]) == 0 || t.Rows[i+1][0] != "" {
+		if !t.goesOn(i + 1) {
 			s.rule(drawing.FrameLine)
 		}
 	}
 	f.Gap(partGap)
+}
+
+// goesOn reports whether a row goes on with the one above it.
+func (t *Table) goesOn(i int) bool {
+	return i < len(t.Rows) && len(t.Rows[i]) > 0 && t.Rows[i][0] == ""
 }
 
 // A setter sets the rows of one table.
