@@ -109,7 +109,10 @@ func (m *maker) pages(to []pdf.Page, text *flow.Flow, after, of int) []pdf.Page 
 	if m.several {
 		size = m.everySize()
 	}
-	left := m.title() + "  -  " + size + "  -  " + m.edition()
+	left := m.title() + "  -  " + size
+	if edition := m.edition(); edition != "" {
+		left += "  -  " + edition
+	}
 	for i, p := range text.Pages(func(n int) (string, string) {
 		return left, m.say("page", "n", strconv.Itoa(after+n), "m", strconv.Itoa(of))
 	}) {
@@ -136,11 +139,14 @@ func (m *maker) title() string {
 }
 
 func (m *maker) edition() string {
-	edition := m.say("edition", "edition", strconv.Itoa(m.Pattern.About.Edition))
-	if m.Sheets.Mark != "" && !m.several {
-		edition += ", " + m.say("mark", "mark", m.Sheets.Mark)
+	var told []string
+	if n := m.Pattern.About.Edition; n > 0 {
+		told = append(told, m.say("edition", "edition", strconv.Itoa(n)))
 	}
-	return edition
+	if m.Sheets.Mark != "" && !m.several {
+		told = append(told, m.say("mark", "mark", m.Sheets.Mark))
+	}
+	return strings.Join(told, ", ")
 }
 
 // say returns a message of the catalogue, filled in, or what the author says

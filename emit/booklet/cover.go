@@ -26,17 +26,20 @@ func (m *maker) cover() {
 			m.Text(m.say("finishes", "size", m.finished(), "raw", m.raw()))
 		}
 	}
-	figure := diagram.Colored(m.Pattern, m.Sized)
-	height := min(m.Width()*pattern.Length(figure.Proportion()), m.Left()-1.7*pattern.Inch)
-	m.Picture(height, figure.In)
-	m.Note(m.say("from_front"))
+	by, line := "", m.edition()
 	if about.Author != "" {
-		m.Bold(m.say("by", "author", about.Author))
+		by = m.say("by", "author", about.Author)
 	}
-	line := m.edition()
 	if about.Year != "" {
-		line = about.Year + "  -  " + line
+		line = strings.TrimSuffix(about.Year+"  -  "+line, "  -  ")
 	}
+	// All of it stands on the page, and the picture takes what is left.
+	const least, gap = 2 * pattern.Inch, 0.2 * pattern.Inch
+	below := m.Tall(m.say("from_front"), flow.Small, false) + m.Tall(by, flow.Body, true) + m.Tall(line, flow.Body, false) + m.Tall(about.Rights, flow.Small, false)
+	figure := diagram.Colored(m.Pattern, m.Sized)
+	m.Picture(min(m.Width()*pattern.Length(figure.Proportion()), max(least, m.Left()-below-gap)), figure.In)
+	m.Note(m.say("from_front"))
+	m.Bold(by)
 	m.Text(line)
 	m.Note(about.Rights)
 }
@@ -80,8 +83,8 @@ func (m *maker) glance() {
 	if len(m.Block.Sizes) > 1 {
 		m.Text(m.say("back_sizes", "sizes", m.everySize()))
 	}
-	m.Text(m.say("back_figures", "pieces", strconv.Itoa(f.Pieces), "sections", strconv.Itoa(f.Sections),
-		"points", strconv.Itoa(f.Points), "narrowest", m.length(f.Narrowest)))
+	m.Text(m.say("back_figures", "pieces", m.count("pieces", f.Pieces), "sections", m.count("sections", f.Sections),
+		"points", m.count("join_points", f.Points), "narrowest", m.length(f.Narrowest)))
 	m.Text(m.say("skill", "grade", m.say("grade_"+strconv.Itoa(grade(f)+1))))
 	m.Note(m.skillRule())
 	m.cloth()

@@ -106,7 +106,11 @@ func (m *maker) padCover(pad *pattern.Pad, sheets int) {
 	m.Picture(min(m.Width()*pattern.Length(figure.Proportion()), m.Height()/2), figure.In)
 	m.Note(m.say("from_front"))
 	blocks := m.count("blocks", pad.Copies)
-	m.Bold(m.say("pad_holds", "blocks", blocks, "spare", m.count("pad_spare", pad.Spare), "sheets", strconv.Itoa(sheets)))
+	if all := m.count("sheets_all", sheets); pad.Spare > 0 {
+		m.Bold(m.say("pad_holds_spare", "blocks", blocks, "spare", m.count("pad_spare", pad.Spare), "sheets", all))
+	} else {
+		m.Bold(m.say("pad_holds", "blocks", blocks, "sheets", all))
+	}
 	if pad.Loose {
 		m.Text(m.say("pad_loose"))
 	} else {

@@ -1,6 +1,8 @@
 package flow
 
 import (
+	"strings"
+
 	"seamwright/compiler/pattern"
 	"seamwright/emit/drawing"
 )
@@ -159,8 +161,44 @@ func (f *Flow) paragraph(text string, size length, bold bool, indent length) {
 	if drawing.Clean(text) == "" {
 		return
 	}
-	f.lines(text, size, bold, indent, 0)
+	f.lines(divided(text, size, bold, f.Width()-indent), size, bold, indent, 0)
 	f.Gap(partGap)
+}
+
+// divided parts words that are wider than a line, as addresses may be, so that none
+// of it is lost.
+func divided(text string, size length, bold bool, width length) string {
+	if len(text) < shortest || drawing.Measure(text, size, bold).Width <= width {
+		return text
+	}
+	words := strings.Fields(text)
+	for i, word := range words {
+		if drawing.Measure(word, size, bold).Width <= width {
+			continue
+		}
+		out := ""
+		from := 0
+		for at := range word {
+			if at > from && drawing.Measure(word[from:at+1], size, bold).Width > width {
+				out, from = out+word[from:at]+" ", at
+			}
+		}
+		words[i] = out + word[from:]
+	}
+	return strings.Join(words, " ")
+}
+
+// shortest is how many bytes a text has that may be wider than a line: shorter ones
+// are not measured.
+const shortest = 16
+
+// Tall is how high a paragraph gets: [Flow.Text], [Flow.Bold] in the body's size,
+// [Flow.Note] in the small one.
+func (f *Flow) Tall(text string, size pattern.Length, bold bool) pattern.Length {
+	if drawing.Clean(text) == "" {
+		return 0
+	}
+	return length(len(Lines(divided(text, size, bold, f.Width()), size, bold, f.Width(), 0)))*size*leading + partGap
 }
 
 // lines sets a text in at most a number of lines, as many as it takes where that

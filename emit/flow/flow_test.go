@@ -149,3 +149,20 @@ func TestRowsThatGoOnStayTogether(t *testing.T) {
 		t.Errorf("%d rules on %d pages, want one below each cloth and each head", rules, len(f.pages))
 	}
 }
+
+// An address that is wider than the column goes on in the next line, whole.
+func TestLongWordIsDivided(t *testing.T) {
+	address := "https://example.org/" + strings.Repeat("harbour", 40)
+	f := New(pattern.Size{W: 6, H: 9}, 0.5)
+	f.Text("Corrections: " + address)
+	whole := ""
+	for _, text := range texts(f.pages[0]) {
+		whole += text.Text
+		if w := drawing.Measure(text.Text, text.Size, text.Bold).Width; w > f.Width() {
+			t.Errorf("a line is %v wide", w)
+		}
+	}
+	if !strings.Contains(whole, address) {
+		t.Errorf("%q is not whole", whole)
+	}
+}

@@ -169,10 +169,13 @@ func (l *layout) notes() *drawing.Group {
 // number says which sheet of how many it is, and how often it is printed.
 func (l *layout) number(n, of, print int) *drawing.Text {
 	title, sheet := l.title, l.say("sheet", "n", strconv.Itoa(n), "m", strconv.Itoa(of))
-	edition := l.say("edition", "n", strconv.Itoa(l.p.About.Edition))
+	edition := ""
+	if n := l.p.About.Edition; n > 0 {
+		edition = l.say("edition", "n", strconv.Itoa(n)) + " - "
+	}
 	text := fitting(true, l.area().w()-markWidth,
-		sheet+" - "+l.times(print)+" - "+edition+" - "+title,
-		sheet+" - "+edition+" - "+title)
+		sheet+" - "+l.times(print)+" - "+edition+title,
+		sheet+" - "+edition+title)
 	return &drawing.Text{Text: text, At: pos{X: l.area().x0, Y: l.band() + bandLines[0]}, Size: small, Bold: true}
 }
 

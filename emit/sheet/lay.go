@@ -46,7 +46,7 @@ type layout struct {
 	paper pattern.Sheet
 
 	title                              string // of the pattern, as one line
-	titleSize, titleName, titleEdition string // what stands on every section, each after a blank
+	titleSize, titleName, titleEdition string // what stands on every section, each after a blank; no edition where none is told
 
 	said     *said.Catalogue // in the pattern's language
 	words    []words         // for each fabric
@@ -89,7 +89,9 @@ func newLayout(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, paper pat
 	}
 	l.titleSize = " " + s.Finished.Exact()
 	l.titleName = " " + drawing.Shorten(name, small, true, nameWidth)
-	l.titleEdition = " " + l.say("title_edition", "n", strconv.Itoa(p.About.Edition))
+	if n := p.About.Edition; n > 0 {
+		l.titleEdition = " " + l.say("title_edition", "n", strconv.Itoa(n))
+	}
 	for _, f := range p.Fabrics {
 		l.words = append(l.words, newWords(f.Words))
 	}

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"strconv"
+	"strings"
 
 	"seamwright/compiler/pattern"
 	"seamwright/emit/drawing"
@@ -83,7 +84,7 @@ func (l *layout) titles(d *pattern.Drawing) [][]string {
 			l.say("template_side"),
 		}}
 	}
-	name, edition := d.Name+l.titleSize, l.titleEdition[1:]+" "+l.say("title_make", "n", strconv.Itoa(d.Make))
+	name, edition := d.Name+l.titleSize, strings.TrimSpace(l.titleEdition+" "+l.say("title_make", "n", strconv.Itoa(d.Make)))
 	return [][]string{
 		{name + l.titleName + " " + edition},
 		{name + l.titleName, edition},
