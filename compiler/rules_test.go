@@ -159,3 +159,42 @@ block tender 4 x 4 finished 4in {
 		}
 	}
 }
+
+// Neighbors in grey: across a join as well as across a seam, where they lie side by
+// side for a length, and once for two fabrics.
+func TestContrastAcrossJoins(t *testing.T) {
+	const text = `fabric buoy "buoy" medium #b8432f
+fabric weed "weed" medium #5a7d2a
+fabric foam "foam" light #f3ecdd
+block float 4 x 4 finished 4in {
+  section { 1 %s at (1, 3) }
+  section { 1 %s at (3, 3) }
+  section { 1 %s at (1, 1) }
+  section { 1 %s at (3, 1) }
+  join n -- c
+  join s -- c
+  join w -- e
+}
+`
+	for _, c := range []struct {
+		of   [4]any
+		want int
+	}{
+		{[4]any{"buoy", "weed", "foam", "foam"}, 1},
+		{[4]any{"buoy", "foam", "weed", "foam"}, 1},
+		{[4]any{"buoy", "weed", "weed", "buoy"}, 1}, // told once
+		{[4]any{"buoy", "foam", "foam", "weed"}, 0}, // they touch in a point
+		{[4]any{"buoy", "foam", "buoy", "foam"}, 0},
+	} {
+		_, got := compiler.Compile(&problem.Source{Name: "example.seam", Text: fmt.Sprintf(text, c.of[:]...)}, nil)
+		n := 0
+		for _, p := range got {
+			if p.Code == "R107" {
+				n++
+			}
+		}
+		if n != c.want {
+			t.Errorf("%v: %d warnings, want %d", c.of, n, c.want)
+		}
+	}
+}

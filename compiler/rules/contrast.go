@@ -22,7 +22,7 @@ func (catalogue) Contrast() Rule {
 		Info: problem.Info{
 			Code:   "R107",
 			Title:  "two neighbors have the same value",
-			Rule:   "Cloths that lie side by side across a seam of a section differ in lightness. Where only the hue differs, the shape is lost in a grey copy, in dim light and to color-blind eyes.",
+			Rule:   "Cloths that lie side by side, across a seam or a join, differ in lightness. Where only the hue differs, the shape is lost in a grey copy, in dim light and to color-blind eyes.",
 			Source: "common practice, no source; lightness L* after CIE 15 (formula from memory)",
 			Example: `fabric buoy "buoy" medium #b8432f
 fabric weed "weed" medium #5a7d2a
@@ -44,16 +44,24 @@ block float 4 x 4 finished 4in {
 `,
 		},
 		Pattern: func(p *pattern.Pattern, ls Limits, report func(Finding)) {
-			type pair struct{ a, b int }
-			of := func(x, y *pattern.Piece) pair { return pair{min(x.Fabric, y.Fabric), max(x.Fabric, y.Fabric)} }
-			least := ls.number(apart)
-			light := make([]float64, len(p.Fabrics))
-			for i := range p.Fabrics {
-				light[i] = lightness(p.Fabrics[i].Colour)
+			like := alikes(p, ls.number(apart))
+			if len(like) == 0 { // as in nearly all patterns: no neighbors need to be looked for
+				return
 			}
-			told := map[pair]bool{}
-			worth := func(x, y *pattern.Piece) bool {
-				return x.Fabric != y.Fabric && math.Abs(light[x.Fabric]-light[y.Fabric]) < least && !told[of(x, y)]
+			worth := func(x, y *pattern.Piece) bool { return like[pairOf(x, y)] }
+			tell := func(x, y *pattern.Piece) {
+				if !worth(x, y) {
+					return
+				}
+				k := pairOf(x, y)
+				delete(like, k) // once is enough
+				one, two := &p.Fabrics[k.a], &p.Fabrics[k.b]
+				report(Finding{
+					Severity: problem.Warning,
+					At:       y.Source,
+					Message:  fmt.Sprintf("%q and %q lie side by side and are equally light", one.Words, two.Words),
+					Help:     "choose a lighter or darker color for one of them, or accept it here with a reason",
+				})
 			}
 			for b := range p.Blocks {
 				if len(p.Blocks[b].Sizes) == 0 {
@@ -62,23 +70,77 @@ block float 4 x 4 finished 4in {
 				s := &p.Blocks[b].Sizes[0]
 				for d := range s.Drawings {
 					for _, n := range neighbours(&s.Drawings[d], worth) {
-						k := of(n[0], n[1])
-						if told[k] {
-							continue
-						}
-						told[k] = true
-						one, two := &p.Fabrics[k.a], &p.Fabrics[k.b]
-						report(Finding{
-							Severity: problem.Warning,
-							At:       n[1].Source,
-							Message:  fmt.Sprintf("%q and %q lie side by side and are equally light", one.Words, two.Words),
-							Help:     "choose a lighter or darker color for one of them, or accept it here with a reason",
-						})
+						tell(n[0], n[1])
 					}
+				}
+				v := newView(p, ls, &p.Blocks[b], s)
+				for i := range s.Joins {
+					v.acrossJoin(&s.Joins[i], tell)
 				}
 			}
 		},
 	}
+}
+
+// A pair is two fabrics, the one that is declared first in front.
+type pair struct{ a, b int }
+
+func pairOf(x, y *pattern.Piece) pair {
+	return pair{min(x.Fabric, y.Fabric), max(x.Fabric, y.Fabric)}
+}
+
+// alikes are the pairs of different fabrics that are less apart in lightness.
+func alikes(p *pattern.Pattern, least float64) map[pair]bool {
+	light := make([]float64, len(p.Fabrics))
+	like := map[pair]bool{}
+	for i := range p.Fabrics {
+		light[i] = lightness(p.Fabrics[i].Colour)
+		for k := range i {
+			if math.Abs(light[i]-light[k]) < least {
+				like[pair{k, i}] = true
+			}
+		}
+	}
+	return like
+}
+
+// acrossJoin calls tell with every two pieces that lie side by side across a join.
+func (v *View) acrossJoin(j *pattern.Join, tell func(x, y *pattern.Piece)) {
+	line := segment(j.A, j.B).Ray()
+	left, right := v.along(&line, j.Left), v.along(&line, j.Right)
+	for _, x := range left {
+		for _, y := range right {
+			if min(x.high, y.high)-max(x.low, y.low) > onLine {
+				tell(x.piece, y.piece)
+			}
+		}
+	}
+}
+
+// A stretch is what of a line a piece lies along.
+type stretch struct {
+	piece     *pattern.Piece
+	low, high float64
+}
+
+// along returns the pieces of copies that have a side on a line.
+func (v *View) along(line *plane.Ray, copies []int) (all []stretch) {
+	for _, c := range copies {
+		of := v.Of(c)
+		for i := range of {
+			s := stretch{of[i].Piece, math.Inf(1), math.Inf(-1)}
+			for _, q := range of[i].Polygon {
+				if math.Abs(line.Offset(q)) < onLine {
+					at := line.Along(q)
+					s.low, s.high = min(s.low, at), max(s.high, at)
+				}
+			}
+			if s.high-s.low > onLine {
+				all = append(all, s)
+			}
+		}
+	}
+	return all
 }
 
 // neighbours returns pairs of pieces of a section that share a seam, of those that
