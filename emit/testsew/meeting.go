@@ -26,12 +26,23 @@ func (t *table) meeting(j *joint, l line, n, at float64) meeting {
 		}
 		p := &t.placed[m.copies[side]]
 		m.along[side] = math.Atan2(l.dir.y, l.dir.x) - p.turn
-		if side == 1 {
-			m.name += " and "
-		}
-		m.name += p.name
 	}
+	m.name = t.sides(m.copies)
 	return m
+}
+
+// sides names two sections that are sewn together. Copies of one are told apart by
+// where they lie, seen from the front.
+func (t *table) sides(copies [2]int) string {
+	a, b := &t.placed[copies[0]], &t.placed[copies[1]]
+	if a.name != b.name {
+		return a.name + " and " + b.name
+	}
+	apart := b.outline.middle().sub(a.outline.middle())
+	if math.Abs(apart.x) >= math.Abs(apart.y) {
+		return "the left " + a.name + " and the right " + a.name
+	}
+	return "the upper " + a.name + " and the lower " + a.name
 }
 
 // side takes up the patches of one copy that have a corner at the meeting.
