@@ -182,6 +182,23 @@ func TestLivePage(t *testing.T) {
 			t.Errorf("%s joins are drawn", got)
 		}
 		b.picture("layers-light")
+		b.click("#show-worst")
+		if got := b.text("[...document.querySelectorAll('.of-worst')].map((t) => t.textContent).join('; ')"); got != "narrowest, 3/4 in; least to spare, 3/16 in" {
+			t.Errorf("the worst points are told as %q", got) // at 12 in the mast is 1/2 of 8 squares wide
+		}
+		// Eight slices of a square meet in its middle, and a ninth piece only touches it with a side.
+		var busiest string
+		b.eval(`import('/model.js').then((m) => {
+			const ring = [[0, 0], [1, 0], [2, 0], [2, 1], [2, 2], [1, 2], [0, 2], [0, 1]];
+			const pieces = ring.map((p, i) => ({ polygon: [p, ring[(i + 1) % 8], [1, 1]] }));
+			pieces.push({ polygon: [[0, 1], [2, 1], [2, 1.1]] });
+			return JSON.stringify(m.busiest({ pieces }).map((p) => [p.at, p.pieces]));
+		})`, &busiest)
+		if busiest != "[[[1,1],9]]" {
+			t.Errorf("most pieces meet at %s", busiest)
+		}
+		b.click("#back")
+		b.picture("worst-light")
 		b.click("#larger")
 		b.click("#larger")
 		if got := b.text("document.getElementById('board').className"); got != "near" {

@@ -1,12 +1,12 @@
 // The block, drawn: sides, layers, zoom, and how far it is sewn.
-import { apart, inches, length, middle, room } from './model.js';
+import { apart, busiest, inches, length, middle, room } from './model.js';
 
 const unit = 100; // of the drawing, for one inch
 const space = 'http://www.w3.org/2000/svg';
 
 // Sizes on the screen, in pixels: of the smallest and the largest label of a
-// space, of other labels, of arrows and of marks.
-const smallest = 8, largest = 17, words = 12.5, arrows = 26, end = 3, fault = 9;
+// space, of other labels and how far below a place they stand, of arrows and of marks.
+const smallest = 8, largest = 17, words = 12.5, below = 20, arrows = 26, end = 3, fault = 9;
 
 export function svg(name, attributes, ...children) {
   const e = document.createElementNS(space, name);
@@ -100,7 +100,8 @@ export class Drawing {
     }
     this.over ??= svg('g', {});
     this.faults ??= svg('g', {});
-    if (moved) this.root.replaceChildren(...this.groups.map((g) => g.root), this.over, this.faults);
+    this.weak ??= svg('g', {});
+    if (moved) this.root.replaceChildren(...this.groups.map((g) => g.root), this.over, this.weak, this.faults);
     this.sew(this.sewn ?? Infinity, this.chosen ?? -1);
     this.mark(this.marked ?? []);
   }
@@ -176,6 +177,7 @@ export class Drawing {
     const now = whole ? null : model.steps[done - 1];
     for (const p of model.pieces) this.dress(p, p.index < done);
     this.over.replaceChildren();
+    this.weakest(whole);
     if (now?.piece?.seam) this.over.append(this.moved(shift[now.piece.copy.index], ...this.chord(now.piece.seam)));
     if (now?.join) this.over.append(this.moved(shift[now.join.left[0] ?? now.join.right[0]] ?? [0, 0], this.line(now.join.from, now.join.to, 'join now')));
     if (whole && this.layers.joins) this.joins();
@@ -210,6 +212,30 @@ export class Drawing {
       const at = [0.62 * join.from[0] + 0.38 * join.to[0], 0.62 * join.from[1] + 0.38 * join.to[1]];
       this.over.append(this.plate(`join ${join.number}`, at, 'of-join'));
     }
+  }
+
+  // weakest marks where the block is hardest to sew: the places at which most pieces
+  // meet, the narrowest piece, and the one whose patch has least to spare.
+  weakest(whole) {
+    this.weak.replaceChildren();
+    if (!whole || !this.layers.worst) return;
+    const { checks } = this.model.size, { metric } = this.layers;
+    const piece = (space, told) => {
+      const p = this.model.pieces.find((q) => q.space === space);
+      if (!p) return;
+      const [x, y] = middle(p.polygon); // the name of the space stands there
+      this.weak.append(svg('polygon', { points: this.points(p.polygon), class: 'worst' }), this.plate(told, [x, y - below * this.pixel], 'of-worst'));
+    };
+    const narrow = `narrowest, ${inches(checks.narrowest, metric)}`, spare = checks.least_margin === null ? '' : `least to spare, ${inches(checks.least_margin, metric)}`;
+    if (checks.narrowest_piece === checks.least_margin_piece) piece(checks.narrowest_piece, `${narrow}; ${spare}`);
+    else {
+      piece(checks.narrowest_piece, narrow);
+      piece(checks.least_margin_piece, spare);
+    }
+    busiest(this.model).forEach(({ at, pieces }, i) => {
+      this.weak.append(this.dot(at, fault, 'worst'));
+      if (i === 0) this.weak.append(this.plate(`${pieces} pieces meet`, [at[0], at[1] - below * this.pixel], 'of-worst'));
+    });
   }
 
   // mark shows where problems lie: places in squares of the block's grid.

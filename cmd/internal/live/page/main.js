@@ -5,7 +5,7 @@ import * as panels from './panels.js';
 import { Text, moved } from './text.js';
 
 const $ = (id) => document.getElementById(id);
-const layerNames = ['numbers', 'sections', 'seams', 'joins', 'arrows', 'problems'];
+const layerNames = ['numbers', 'sections', 'seams', 'joins', 'arrows', 'worst', 'problems'];
 
 let state = null, model = null, chosen = -1, builds = 0;
 let outputs = [], outputsNumber = 0, fits = [];
@@ -176,7 +176,7 @@ function describe() {
   const { words } = dressed(), metric = state.pattern.settings.metric, { cut } = p.piece;
   const parts = [`${p.space}, ${words.get(p.piece.fabric)}`];
   if (p.seam) parts.push(`seam ${inches(length(p.seam), metric)} finished`);
-  parts.push(`patch ${cut.shape} ${cut.size.map((l) => inches(l, metric)).join(' × ')}`);
+  parts.push(`patch ${cut.shape} ${cut.size.map((l) => inches(l, metric)).join(' x ')}`);
   if (p.copy.of) parts.push(p.copy.of + (p.copy.turn ? `, turned ${Math.round(p.copy.turn * 100) / 100}°` : ''));
   const at = lineOf(p.piece);
   if (at.line) parts.push(`written on line ${at.line}${at.file ? ` of ${at.file}` : ''}`);

@@ -97,6 +97,33 @@ export function room(polygon, [px, py]) {
   return least;
 }
 
+// busiest lists the places where most pieces meet, and how many: there the block is
+// thickest, and points are hardest to match. One place where fewer than five meet
+// is like any other.
+export function busiest(model) {
+  const near = 0.01, corners = new Map(); // inches; no two corners that are sewn lie so near
+  for (const p of model.pieces) {
+    for (const at of p.polygon) {
+      const key = at.map((v) => Math.round(v / near)).join();
+      const found = corners.get(key) ?? { at, corners: 0 };
+      found.corners++;
+      corners.set(key, found);
+    }
+  }
+  const most = [...corners.values()].sort((a, b) => b.corners - a.corners).slice(0, 40);
+  const touches = (p, at) => p.polygon.some((a, i) => off(at, a, p.polygon[(i + 1) % p.polygon.length]) < near);
+  for (const place of most) place.pieces = model.pieces.filter((p) => touches(p, place.at)).length;
+  const top = Math.max(0, ...most.map((place) => place.pieces));
+  return top < 5 ? [] : most.filter((place, i) => place.pieces === top
+    && !most.slice(0, i).some((other) => length([other.at, place.at]) < 2 * near));
+}
+
+// off is how far a point lies from a stroke.
+function off([px, py], [ax, ay], [bx, by]) {
+  const dx = bx - ax, dy = by - ay, t = Math.min(1, Math.max(0, ((px - ax) * dx + (py - ay) * dy) / (dx * dx + dy * dy || 1)));
+  return Math.hypot(px - ax - t * dx, py - ay - t * dy);
+}
+
 export const length = ([[ax, ay], [bx, by]]) => Math.hypot(bx - ax, by - ay);
 
 // inches is a length in words, to the nearest sixteenth; centimeters where the
@@ -111,7 +138,7 @@ export function inches(l, metric) {
 }
 
 export function sizeWords([w, h], metric) {
-  return Math.abs(w - h) < 0.001 ? finished(w, metric) : `${finished(w, metric)} × ${finished(h, metric)}`;
+  return Math.abs(w - h) < 0.001 ? finished(w, metric) : `${finished(w, metric)} x ${finished(h, metric)}`;
 }
 
 // finished is a size as it was written: inches where it is even in inches.

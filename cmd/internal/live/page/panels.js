@@ -89,7 +89,7 @@ export function cutting(root, pattern, size, colors, words) {
     swatch.style.background = colors.get(fabric.name);
     parts.push(element('h3', {}, swatch, words.get(fabric.name)), table(
       [{ words: 'Cut', number: true }, { words: 'Shape' }, { words: 'Size' }, { words: 'For' }],
-      rows.map((r) => [`(${r.count}${r.count_reversed ? ` + ${r.count_reversed} reversed` : ''})`, r.shape + (r.exact ? ', cut exact' : ''), r.size.map((l) => inches(l, metric)).join(' × '), r.spaces.join(', ')])));
+      rows.map((r) => [`(${r.count}${r.count_reversed ? ` + ${r.count_reversed} reversed` : ''})`, r.shape + (r.exact ? ', cut exact' : ''), r.size.map((l) => inches(l, metric)).join(' x '), r.spaces.join(', ')])));
   }
   root.replaceChildren(...parts);
 }
