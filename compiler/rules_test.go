@@ -198,3 +198,38 @@ block float 4 x 4 finished 4in {
 		}
 	}
 }
+
+// Another colorway is looked at in its own cloths; roles that it dresses in one cloth
+// are meant to be one.
+func TestContrastInColorways(t *testing.T) {
+	const text = `fabric buoy "buoy" dark #25525e
+fabric foam "foam" light #f3ecdd
+block float 4 x 4 finished 4in {
+  section A {
+    1 buoy at (1, 1)
+    2 foam along (2, 0) -- (2, 4)
+  }
+}
+colorway dusk { %s }
+`
+	for dress, want := range map[string]string{
+		`buoy "rust" medium #b8432f`:                            "",
+		`buoy "rust" medium #b8432f foam "moss" medium #5a7d2a`: `"rust" and "moss" lie side by side and are equally light in the colorway "dusk"`,
+		`foam as buoy`: "",
+		`buoy "rust" medium #b8432f foam "rust" medium #b8432f`:     "",
+		`buoy "rust" medium #b8432f foam "old rust" medium #b8432f`: `"rust" and "old rust" lie side by side and are equally light in the colorway "dusk"`,
+	} {
+		_, got := compiler.Compile(&problem.Source{Name: "example.seam", Text: fmt.Sprintf(text, dress)}, nil)
+		found := ""
+		for _, p := range got {
+			if p.Code == "R107" {
+				found = p.Message
+			} else if p.Severity == problem.Error {
+				t.Fatal(p.Message)
+			}
+		}
+		if found != want {
+			t.Errorf("%s: %q, want %q", dress, found, want)
+		}
+	}
+}

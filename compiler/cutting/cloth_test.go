@@ -95,6 +95,20 @@ func TestSquaresOfAYard(t *testing.T) {
 	}
 }
 
+// A table of squares "from 44 in wide" (docsbay.net) has 357 of 2 in, 208 of 2 1/2 and 56
+// of 5: no cloth, whatever its width and length, gives those three, so that nothing is
+// held to it.
+func TestATableThatNoClothGives(t *testing.T) {
+	for w := pattern.Length(30); w <= 50; w += 0.125 {
+		for l := pattern.Length(27); l <= 50; l += 0.125 {
+			n := func(side pattern.Length) int { return PerStrip(w, side) * PerStrip(l, side) }
+			if n(2) == 357 && n(2.5) == 208 && n(5) == 56 {
+				t.Errorf("%v x %v gives them", w, l)
+			}
+		}
+	}
+}
+
 // Yards and inches: Fraction conversions, catbirdquilts.wordpress.com, 2014, and
 // Decimals to fractions, thesprucecrafts.com. Thirds are rounded up to eighths.
 func TestYards(t *testing.T) {

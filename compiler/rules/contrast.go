@@ -22,7 +22,7 @@ func (catalogue) Contrast() Rule {
 		Info: problem.Info{
 			Code:   "R107",
 			Title:  "two neighbors have the same value",
-			Rule:   "Cloths that lie side by side, across a seam or a join, differ in lightness. Where only the hue differs, the shape is lost in a grey copy, in dim light and to color-blind eyes.",
+			Rule:   "Cloths that lie side by side, across a seam or a join, differ in lightness, in every colorway. Where only the hue differs, the shape is lost in a grey copy, in dim light and to color-blind eyes.",
 			Source: "common practice, no source; lightness L* after CIE 15 (formula from memory)",
 			Example: `fabric buoy "buoy" medium #b8432f
 fabric weed "weed" medium #5a7d2a
@@ -48,20 +48,24 @@ block float 4 x 4 finished 4in {
 			if len(like) == 0 { // as in nearly all patterns: no neighbors need to be looked for
 				return
 			}
-			worth := func(x, y *pattern.Piece) bool { return like[pairOf(x, y)] }
+			worth := func(x, y *pattern.Piece) bool { return like[pairOf(x, y)] != nil }
 			tell := func(x, y *pattern.Piece) {
-				if !worth(x, y) {
-					return
-				}
 				k := pairOf(x, y)
+				for _, c := range like[k] {
+					one, two := dress(p, c, k.a), dress(p, c, k.b)
+					f := Finding{
+						Severity: problem.Warning,
+						At:       y.Source,
+						Message:  fmt.Sprintf("%q and %q lie side by side and are equally light", one.Words, two.Words),
+						Help:     "choose a lighter or darker color for one of them, or accept it here with a reason",
+					}
+					if c > 0 {
+						f.Message += fmt.Sprintf(" in the colorway %q", p.Colorway[c].Words)
+						f.Help = "choose a lighter or darker cloth for one of them there, or accept it here with a reason"
+					}
+					report(f)
+				}
 				delete(like, k) // once is enough
-				one, two := &p.Fabrics[k.a], &p.Fabrics[k.b]
-				report(Finding{
-					Severity: problem.Warning,
-					At:       y.Source,
-					Message:  fmt.Sprintf("%q and %q lie side by side and are equally light", one.Words, two.Words),
-					Help:     "choose a lighter or darker color for one of them, or accept it here with a reason",
-				})
 			}
 			for b := range p.Blocks {
 				if len(p.Blocks[b].Sizes) == 0 {
@@ -89,19 +93,34 @@ func pairOf(x, y *pattern.Piece) pair {
 	return pair{min(x.Fabric, y.Fabric), max(x.Fabric, y.Fabric)}
 }
 
-// alikes are the pairs of different fabrics that are less apart in lightness.
-func alikes(p *pattern.Pattern, least float64) map[pair]bool {
+// alikes are the pairs of different fabrics that are less apart in lightness, with the
+// colorways in which they are: there, roles that are dressed in one cloth are meant to
+// be.
+func alikes(p *pattern.Pattern, least float64) map[pair][]int {
+	like := map[pair][]int{}
 	light := make([]float64, len(p.Fabrics))
-	like := map[pair]bool{}
-	for i := range p.Fabrics {
-		light[i] = lightness(p.Fabrics[i].Colour)
-		for k := range i {
-			if math.Abs(light[i]-light[k]) < least {
-				like[pair{k, i}] = true
+	for c := range max(1, len(p.Colorway)) {
+		for i := range p.Fabrics {
+			own := dress(p, c, i)
+			light[i] = lightness(own.Colour)
+			for k := range i {
+				if math.Abs(light[i]-light[k]) < least && (c == 0 || own != dress(p, c, k)) {
+					like[pair{k, i}] = append(like[pair{k, i}], c)
+				}
 			}
 		}
 	}
 	return like
+}
+
+// dress returns the cloth of a fabric in a colorway, the first of which is the
+// pattern's own.
+func dress(p *pattern.Pattern, colorway, fabric int) pattern.Cloth {
+	if colorway == 0 || fabric >= len(p.Colorway[colorway].Dress) {
+		f := &p.Fabrics[fabric]
+		return pattern.Cloth{Words: f.Words, Value: f.Value, Colour: f.Colour}
+	}
+	return p.Colorway[colorway].Dress[fabric]
 }
 
 // acrossJoin calls tell with every two pieces that lie side by side across a join.
