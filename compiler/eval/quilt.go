@@ -10,6 +10,11 @@ import (
 	"seamwright/lang"
 )
 
+// usualBinding is what strips of a binding are cut to where a pattern names only
+// their fabric: folded double, they make 1/4 in on either side (common practice, no
+// source; 2 1/2 in is as usual).
+const usualBinding = 2.25
+
 // maxWidth is the widest sashing, border or binding in inches: wider than any cloth.
 const maxWidth = 60
 
@@ -57,6 +62,9 @@ func (e *evaluator) quilt(f *file, d *lang.Quilt) {
 			q.Around = p.strip(s, &q.Sashing, "around")
 		case "binding":
 			q.Bias = p.strip(s, &q.Binding, "bias")
+			if q.Binding.Width == 0 && q.Binding.Fabric != pattern.NoFabric {
+				q.Binding.Width = usualBinding
+			}
 		case "backing":
 			p.strip(s, &q.Backing, "")
 		case "batting":
@@ -231,6 +239,10 @@ func (p *props) strip(s *lang.Prop, into *pattern.Band, word string) (said bool)
 
 func (p *props) band(s *lang.Prop, v *lang.PropValue, into *pattern.Band) {
 	into.Fabric = pattern.NoFabric
+	if n, isName := v.Value.(*lang.Name); isName && v.Of == nil && s.Name.Text == "binding" && p.file.fabric[n.Text] != nil {
+		p.stripFabric(s, n, &into.Fabric)
+		return
+	}
 	p.lengthOf(s, v.Value, maxWidth, &into.Width)
 	p.stripFabric(s, v.Of, &into.Fabric)
 }

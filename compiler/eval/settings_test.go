@@ -202,13 +202,16 @@ quilt "Flotilla" {
   border 2in
   binding 2 1/4in of hull
 }
-quilt { row boat, boat turn 90deg, boat reversed
+quilt { binding hull, bias row boat, boat turn 90deg, boat reversed
   row boat turn -180deg, boat }
 pad { copies 10 spare 2 }
 pad { }
 `).Pattern
 	if len(p.Quilts) != 2 || p.Quilts[0].Title != "Flotilla" || p.Quilts[0].Source.Line != 10 || p.Quilts[1].Title == "" {
 		t.Errorf("%+v", p.Quilts)
+	}
+	if b := p.Quilts[1]; b.Binding.Width != 2.25 || b.Binding.Fabric < 0 || !b.Bias || p.Quilts[0].Bias {
+		t.Errorf("binding %+v, bias %v", b.Binding, b.Bias)
 	}
 	if len(p.Pads) != 2 || p.Pads[0].Copies != 10 || p.Pads[0].Spare != 2 || p.Pads[1].Copies != 1 || p.Pads[1].Spare != 0 {
 		t.Errorf("%+v", p.Pads)
@@ -224,6 +227,8 @@ func TestQuiltFaults(t *testing.T) {
 		"quilt { blocks boat, 7 }":                      "L221 9",
 		"quilt { blocks boat border 3 of hull }":        "L221 9",
 		"quilt { blocks boat border 3in of tar }":       "L206 9",
+		"quilt { blocks boat border hull }":             "L221 9", // only a binding has a usual width
+		"quilt { blocks boat binding tar }":             "L201 9",
 		"quilt { blocks boat boarder 3in of hull }":     "L211 9",
 		"quilt { blocks boat sashing 1in sashing 2in }": "L214 9",
 		"quilt { row boat turn 45deg }":                 "L212 9 by quarters",

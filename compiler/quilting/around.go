@@ -152,7 +152,7 @@ func (w *work) finish() string {
 	q, size := w.q, w.out.Size
 	if q.Binding.Width > 0 {
 		if q.Binding.Fabric == pattern.NoFabric {
-			return "its binding has no fabric: binding 2 1/4in of sky"
+			return "its binding has no fabric: binding 2 1/4in of sky, or binding sky"
 		}
 		w.out.Runs = append(w.out.Runs, pattern.Run{For: "binding", Fabric: q.Binding.Fabric, Height: q.Binding.Width,
 			Lengths: []pattern.Length{2*(size.W+size.H) + bindingMore}, Loose: true, Bias: q.Bias})

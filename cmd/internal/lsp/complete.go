@@ -158,6 +158,8 @@ func (l *list) setting() {
 		l.ofKind(names.Unit)
 	case l.last() == "of" || first == "cornerstones" || first == "on_point":
 		l.ofKind(names.Fabric)
+	case first == "binding" && len(l.stmt) == 1:
+		l.ofKind(names.Fabric)
 	case first == "sashing" || first == "border" || first == "binding" || first == "backing":
 		l.words("of")
 	}

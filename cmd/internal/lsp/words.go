@@ -104,7 +104,7 @@ var settings = [...]setting{
 	{"quilt", "sashing", "strips between the blocks: 1in of sky; round all of them too: 1in of sky, around"},
 	{"quilt", "cornerstones", "the fabric where sashing crosses"},
 	{"quilt", "border", "3in of deep; repeated for further ones, from the inside out"},
-	{"quilt", "binding", "2 1/4in of hull, the width of the strip as it is cut"},
+	{"quilt", "binding", "2 1/2in of hull, the width of the strip as it is cut; `hull` alone is 2 1/4 in"},
 	{"quilt", "on_point", "the blocks stand on a corner: the fabric of the setting triangles"},
 	{"quilt", "backing", "how far it reaches beyond the quilt on every side, and its fabric: 4in of deep"},
 	{"quilt", "batting", "how far it reaches beyond the quilt: 3in"},
