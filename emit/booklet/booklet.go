@@ -173,6 +173,16 @@ func (m *maker) authored(key, text string, fill []string) string {
 	return text
 }
 
+// tables are the messages that tables say, with what the author says instead or
+// before.
+func (m *maker) tables() *words.Catalogue {
+	said := m.Words
+	for _, s := range m.Pattern.About.Sayings {
+		said = said.With(s.Name, s.Text, s.Instead)
+	}
+	return said
+}
+
 // local writes a number as the language does.
 func (m *maker) local(measure string) string {
 	return strings.ReplaceAll(measure, ".", m.say("decimal_mark"))

@@ -129,7 +129,7 @@ func (m *maker) checkCutting() {
 			strings.Join(parts, " + ") + " = " + strconv.Itoa(n) + "; " + share + m.say("check_cloths", "n", strconv.Itoa(straight+reversed))})
 	}
 	m.Table(t)
-	_, bought := m.Cuts.Buying(m.Pattern, m.Block, m.Sized, m.Words)
+	_, bought := m.Cuts.Buying(m.Pattern, m.Block, m.Sized, m.tables())
 	m.checkCloth(m.say("check_cloth"), bought, func(i int) string { return m.Pattern.Fabrics[bought[i].Fabric].Words })
 }
 
@@ -166,7 +166,7 @@ func (m *maker) checkQuilts() {
 			[]string{tick, m.around(q.Of.Layout.Size), ""})
 		for i := range q.Of.Layout.Runs {
 			r := &q.Of.Layout.Runs[i]
-			width, lengths := table.RunWords(m.Pattern, r, m.Words)
+			width, lengths := table.RunWords(m.Pattern, r, m.tables())
 			t.Rows = append(t.Rows, []string{tick, m.part(r.For) + ", " + width, lengths})
 		}
 		for i := range q.Of.Layout.Cuts {
@@ -175,7 +175,7 @@ func (m *maker) checkQuilts() {
 		}
 		m.Table(t)
 		for i, cloth := range q.Cloth() {
-			_, bought := table.QuiltBuying(m.Pattern, cloth, m.Words)
+			_, bought := table.QuiltBuying(m.Pattern, cloth, m.tables())
 			head := m.say("check_cloth")
 			if way := &m.Pattern.Colorway[i]; way.Name != "" {
 				head += ": " + way.Words

@@ -139,7 +139,7 @@ func (m *maker) skillRule() string {
 // cloth tells what is bought for the block; where the pattern reckons no cloth, the
 // area of the patches of each fabric.
 func (m *maker) cloth() {
-	how, all := m.Cuts.Buying(m.Pattern, m.Block, m.Sized, m.Words)
+	how, all := m.Cuts.Buying(m.Pattern, m.Block, m.Sized, m.tables())
 	if how == "" {
 		m.areas()
 		return
@@ -163,7 +163,7 @@ func (m *maker) quiltGlance(q Quilt) {
 	if len(cloth) == 0 {
 		return
 	}
-	how, all := table.QuiltBuying(m.Pattern, cloth[0], m.Words)
+	how, all := table.QuiltBuying(m.Pattern, cloth[0], m.tables())
 	if how == "" {
 		return
 	}

@@ -9,6 +9,7 @@ import (
 	"seamwright/emit/diagram"
 	"seamwright/emit/drawing"
 	"seamwright/emit/flow"
+	"seamwright/emit/table"
 )
 
 // joining shows the joins in sewing order, how repeats are turned, what is
@@ -115,21 +116,7 @@ func (m *maker) points(j *pattern.Join) string {
 
 // press says which way a join is pressed, and why.
 func (m *maker) press(j *pattern.Join) string {
-	why := ""
-	switch j.Why {
-	case pattern.Nests:
-		why = m.say("why_nests")
-	case pattern.FewerSeams:
-		why = m.say("why_fewer")
-	case pattern.EitherSide:
-		why = m.say("why_either")
-	case pattern.ManyMeet:
-		why = m.say("why_many", "n", strconv.Itoa(j.Meet))
-	case pattern.SameWay:
-		why = m.say("why_same")
-	case pattern.BothWays:
-		why = m.say("why_both")
-	}
+	why := table.WhyWords(m.tables(), j.Why, j.Meet)
 	switch j.Press {
 	case pattern.PressLeft:
 		return "; " + m.say("press_toward", "side", m.side(j.Left), "why", why)

@@ -51,6 +51,7 @@ func (m *maker) quilts() {
 			m.quiltCloth(&m.Pattern.Colorway[i], cloth[i])
 		}
 		m.sewingOrder(q.Of)
+		m.quiltJoins(q.Of)
 	}
 }
 
@@ -137,7 +138,7 @@ func (m *maker) setting(l *pattern.Layout) {
 			return diagram.Swatch(&m.Pattern.Fabrics[l.Runs[row].Fabric], at, side)
 		}
 		for i := range l.Runs {
-			width, lengths := table.RunWords(m.Pattern, &l.Runs[i], m.Words)
+			width, lengths := table.RunWords(m.Pattern, &l.Runs[i], m.tables())
 			t.Rows = append(t.Rows, []string{m.part(l.Runs[i].For), m.Pattern.Fabrics[l.Runs[i].Fabric].Words, width, lengths})
 		}
 		m.Table(t)
@@ -151,12 +152,12 @@ func (m *maker) setting(l *pattern.Layout) {
 	}
 }
 
-func (m *maker) part(name string) string { return table.Part(m.Words, name) }
+func (m *maker) part(name string) string { return table.Part(m.tables(), name) }
 
 // quiltCloth tells what is bought for the whole quilt in a colorway, and from which
 // strips it is cut.
 func (m *maker) quiltCloth(way *pattern.Colorway, cloth []table.Cloth) {
-	how, all := table.QuiltBuying(m.Pattern, cloth, m.Words)
+	how, all := table.QuiltBuying(m.Pattern, cloth, m.tables())
 	if how == "" {
 		return
 	}
@@ -220,6 +221,52 @@ func (m *maker) sewingOrder(q *pattern.Quilt) {
 	for i, step := range steps {
 		m.Item(strconv.Itoa(i+1)+".", step)
 	}
+}
+
+// quiltJoins shows how the parts are joined and to which side each join is pressed,
+// lists the joins, and the seams of neighboring blocks that must meet.
+func (m *maker) quiltJoins(q *pattern.Quilt) {
+	l := q.Layout
+	if len(l.Joins) == 0 {
+		return
+	}
+	m.Need(m.Height() * 0.7)
+	m.Heading(m.say("quilt_pressing"))
+	m.Text(m.say("quilt_arrows"))
+	if len(l.Two) > 0 {
+		m.Text(m.say("quilt_arrows_gray"))
+	}
+	all := true
+	const most = 6 * pattern.Inch
+	m.Picture(min(m.Width()*pattern.Length(float64(l.Size.H/max(l.Size.W, 1e-6))), most, m.Height()*0.7), func(at pattern.Pos, size pattern.Size) (items []drawing.Item) {
+		items, all = diagram.Pressing(m.Pattern, q, at, size)
+		return items
+	})
+	if !all {
+		m.Note(m.say("quilt_arrows_fine"))
+	}
+	said := m.tables()
+	m.Text(table.JoiningWords(q, said))
+	rows := table.JoinRows(l, said)
+	t := &flow.Table{Columns: []flow.Column{{Head: m.say("joins_head"), Share: 1}, {Head: m.say("joins_where"), Share: 2.4}, {Head: m.say("joins_what"), Share: 2.6},
+		{Head: m.say("joins_match"), Share: 1.8}, {Head: m.say("joins_press"), Share: 2.2}, {Head: m.say("joins_why"), Share: 3}}}
+	for _, r := range rows {
+		t.Rows = append(t.Rows, []string{brackets(r.Count), r.Where, r.What, strconv.Itoa(r.Points), r.Press, r.Why})
+	}
+	m.Table(t)
+	m.Text(table.JoinSums(rows, said))
+	for _, text := range table.TwoWays(m.Pattern, l, said) {
+		m.Text(text)
+	}
+	met := table.Meetings(m.Pattern, l, said)
+	if len(met) == 0 {
+		return
+	}
+	t = &flow.Table{Title: m.say("meet"), Columns: []flow.Column{{Head: m.say("meet_times"), Share: 1}, {Head: m.say("meet_seam"), Share: 4}, {Head: m.say("meet_with"), Share: 4}}}
+	for _, seams := range met {
+		t.Rows = append(t.Rows, []string{brackets(seams.Times), seams.A, seams.B})
+	}
+	m.Table(t)
 }
 
 // rowSteps tell how the blocks are joined.

@@ -94,7 +94,7 @@ func TestOtherQuiltsStayOut(t *testing.T) {
 
 // english are words that no German text has: articles, prepositions, what is often
 // said of sewing. Some that both languages have ("in", "an", "die") are not here.
-var english = regexp.MustCompile(`(?i)\b(the|of|and|with|for|to|from|is|are|at least|sewn?|cut|cloths?|strips?|pages?|sheets?|times|once|press|make|print|trim|block's|left over)\b`)
+var english = regexp.MustCompile(`(?i)\b(the|of|and|with|for|to|from|is|are|at least|sewn?|cut|cloths?|strips?|pages?|sheets?|times|once|press|make|print|trim|block's|left over|sash\w*|cornerstones?|borders?|rows?|toward|open|joins?|seams?|binding|backing)\b`)
 
 // Nothing of all that is printed for a German pattern is in English: every list of
 // pages, the tables and the pictures, for every example. The author's own words are
@@ -115,6 +115,10 @@ func TestGermanIsGerman(t *testing.T) {
 		}
 		for i := range p.Pads {
 			all["pad"] += said(booklet.Pad(parts, &p.Pads[i]))
+		}
+		for i := range parts.Quilts {
+			q := parts.Quilts[i]
+			all["quilt"] += string(table.QuiltMarkdown(p, q.Of, q.Cloth(), words.InTables("de")))
 		}
 		for what, text := range all {
 			for _, at := range english.FindAllStringIndex(text, 3) {

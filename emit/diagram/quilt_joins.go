@@ -29,12 +29,34 @@ const (
 // quiltPressing is the quilt in lines, with all its joins: an arrow to the side that
 // each is pressed to, and rings where seams of both sides meet.
 func quiltPressing(said *words.Catalogue, p *pattern.Pattern, q *pattern.Quilt) *drawing.Page {
+	pic := newQuilt(said, p, q, pressingWords(said, q.Layout))
+	g, all := pic.fit(quiltBox(q)).pressing(p, q)
+	pic.add(g)
+	if !all {
+		pic.y += 4 * pattern.Point
+		pic.words(said.Say("quilt_press_fine"))
+	}
+	return pic.done()
+}
+
+func quiltBox(q *pattern.Quilt) box {
+	return boxOf([]pos{{}, {X: q.Layout.Size.W, Y: q.Layout.Size.H}})
+}
+
+// Pressing draws the joins of a quilt with their arrows, as large as a part of a page
+// allows; all reports whether every arrow found room.
+func Pressing(p *pattern.Pattern, q *pattern.Quilt, at pattern.Pos, size pattern.Size) (items []drawing.Item, all bool) {
+	b := quiltBox(q)
+	g, all := b.frameAt(at, size, min(size.W/max(b.w(), tiny), size.H/max(b.h(), tiny))).pressing(p, q)
+	return g.Items, all
+}
+
+// pressing draws the joins of a quilt; all reports whether every arrow found room.
+func (f frame) pressing(p *pattern.Pattern, q *pattern.Quilt) (g *drawing.Group, all bool) {
 	l := q.Layout
-	pic := newQuilt(said, p, q, pressingWords(said, l))
-	f := pic.fit(boxOf([]pos{{}, {X: l.Size.W, Y: l.Size.H}}))
 	lines := quiltPieces(p, l) <= mostDrawn
 	pen := &drawing.Pen{}
-	g := &drawing.Group{ID: "pressing", Class: "pressing"}
+	g = &drawing.Group{ID: "pressing", Class: "pressing"}
 	for i := range l.Areas {
 		g.Items = append(g.Items, &drawing.Path{Style: drawing.NoLine, Points: f.onPage(slices.Clone(l.Areas[i].Polygon)), Closed: true, Fill: between})
 	}
@@ -62,12 +84,7 @@ func quiltPressing(said *words.Catalogue, p *pattern.Pattern, q *pattern.Quilt) 
 	edge := []pos{{}, {X: l.Size.W}, {X: l.Size.W, Y: l.Size.H}, {Y: l.Size.H}}
 	g.Items = append(g.Items, &drawing.Path{Style: drawing.OutlineLine, Points: f.onPage(edge), Closed: true, Fill: drawing.NoColour})
 	f.rowNumbers(g, p, q)
-	pic.add(g)
-	if tooShort {
-		pic.y += 4 * pattern.Point
-		pic.words(said.Say("quilt_press_fine"))
-	}
-	return pic.done()
+	return g, !tooShort
 }
 
 // pressingWords tells what the page shows.

@@ -79,10 +79,6 @@ func (w *writer) inOwn(l pattern.Length) string {
 	return l.In(8)
 }
 
-// size and own write them.
-func (w *writer) size(s pattern.Size) *writer  { return w.text(w.inBoth(s)) }
-func (w *writer) own(l pattern.Length) *writer { return w.text(w.inOwn(l)) }
-
 // cells writes a size as two cells, the pattern's own system first.
 func (w *writer) cells(s pattern.Size) *writer {
 	from := len(w.b)

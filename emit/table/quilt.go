@@ -135,92 +135,68 @@ func cloths(patches, yield int) int { return (patches + yield - 1) / yield }
 func QuiltMarkdown(p *pattern.Pattern, q *pattern.Quilt, cloth [][]Cloth, said *words.Catalogue) []byte {
 	l := q.Layout
 	w := newWriter(p, nil, said)
-	w.text("# Quilt: ").author(q.Title).text("\n\nIt finishes ").measures(l.Size)
-	if q.Binding.Width > 0 {
-		w.text(", measured inside the binding")
+	w.text("# ").say("quilt", "title", escaped(q.Title)).text("\n\n")
+	if size := w.measures(l.Size); q.Binding.Width > 0 {
+		w.say("quilt_finishes_bound", "size", size)
+	} else {
+		w.say("quilt_finishes", "size", size)
 	}
-	w.text(". The picture beside this file shows where every block lies, and how it is turned.\n\n## Blocks\n\n| Count | Block | Finishes | Measures until it is joined |\n|---:|---|---|---|\n")
+	w.text(" ").say("quilt_beside").text("\n\n## ").say("quilt_blocks").text("\n\n| ").say("count").text(" | ").say("quilt_block").
+		text(" | ").say("quilt_size").text(" | ").say("quilt_raw").text(" |\n|---:|---|---|---|\n")
 	turned := 0
 	for _, c := range Counts(p, l) {
 		b := &p.Blocks[c.Block]
 		s := &b.Sizes[c.Size]
-		w.text("| ").count(c.Count).text(" | ").author(b.Title).text(" | ").size(s.Finished).text(" | ").size(unfinished(p, s)).text(" |\n")
+		w.text("| ").count(c.Count).text(" | ").author(b.Title).text(" | ").text(w.inBoth(s.Finished)).text(" | ").text(w.inBoth(unfinished(p, s))).text(" |\n")
 		turned += c.Turned
 	}
-	w.text("\nPrint the sheets of a block as often as they say for one block, times the count.\n")
+	w.text("\n").say("quilt_print").text("\n")
 	if turned > 0 {
-		w.text("\n").count(turned).text(" of the blocks are reversed. Their sheets are the reverse of the printed ones and are not among them: write a block that places this one reversed.\n")
+		w.text("\n").text(said.Count("quilt_turned", turned)).text("\n")
 	}
 	w.setting(l)
 	w.joining(q)
 	for i := range p.Colorway {
 		w.quiltCloth(cloth[i], &p.Colorway[i])
 	}
-	w.text("\nCare: close the blade of the rotary cutter whenever you lay it down, and cut away from yourself.\n")
+	w.text("\n").say("quilt_care").text("\n")
 	return w.b
 }
 
-// measures writes a size to the nearest eighth, for on point none lies on a ruler.
-func (w *writer) measures(s pattern.Size) *writer { return w.own(s.W).text(" x ").own(s.H) }
+// measures tells a size to the nearest eighth, for on point none lies on a ruler.
+func (w *writer) measures(s pattern.Size) string { return w.byOwn(s) }
 
 // setting writes what is cut beside the blocks.
 func (w *writer) setting(l *pattern.Layout) {
 	if len(l.Cuts)+len(l.Runs) > 0 {
-		w.text("\n## Between and around the blocks\n\nSizes are as cut, exact.\n")
+		w.text("\n## ").say("setting").text("\n\n").say("setting_exact").text("\n")
 	}
 	if len(l.Cuts) > 0 {
-		w.text("\n| Count | For | Fabric | Shape | Size | ").other().text(" |\n|---:|---|---|---|---|---|\n")
+		w.text("\n| ").say("count").text(" | ").say("setting_for").text(" | ").say("fabric").text(" | ").say("cut_as").text(" | ").say("size").
+			text(" | ").other().text(" |\n|---:|---|---|---|---|---|\n")
 		for i := range l.Cuts {
 			c := &l.Cuts[i]
-			w.text("| ").count(cloths(c.Count, c.Shape.Yield())).text(" | ").text(c.For)
+			w.text("| ").count(Squares(c)).text(" | ").text(Part(w.said, c.For))
 			if c.Shape.Yield() > 1 {
 				w.text(" ").count(c.Count)
 			}
-			w.text(" | ").author(w.p.Fabrics[c.Fabric].Words).text(" | ").text(shapeWords(c.Shape)).text(" | ").cells(c.Size).text(" |\n")
+			w.text(" | ").author(w.p.Fabrics[c.Fabric].Words).text(" | ").text(shape(w.said, c.Shape, "")).text(" | ").cells(c.Size).text(" |\n")
 		}
 	}
 	if len(l.Runs) > 0 {
-		w.text("\n| Strips for | Fabric | Width of the strip | Lengths |\n|---|---|---|---|\n")
+		w.text("\n| ").say("setting_strips").text(" | ").say("fabric").text(" | ").say("setting_width").text(" | ").say("setting_lengths").text(" |\n|---|---|---|---|\n")
 		for i := range l.Runs {
-			w.strips(&l.Runs[i])
+			width, lengths := RunWords(w.p, &l.Runs[i], w.said)
+			w.text("| ").text(Part(w.said, l.Runs[i].For)).text(" | ").author(w.p.Fabrics[l.Runs[i].Fabric].Words).text(" | ").text(width).text(" | ").text(lengths).text(" |\n")
 		}
-		w.text("\nMeasure the quilt through its middle before you cut a border, and cut it to that.\n")
+		w.text("\n").say("setting_measure").text("\n")
 	}
 	if l.Backing.W > 0 {
-		w.text("\nBacking: ").measures(l.Backing).text(".\n")
+		w.text("\n").say("setting_backing", "size", w.measures(l.Backing)).text("\n")
 	}
 	if l.Batting.W > 0 {
-		w.text("\nBatting: ").measures(l.Batting).text(".\n")
+		w.text("\n").say("setting_batting", "size", w.measures(l.Batting)).text("\n")
 	}
-}
-
-// strips writes one run.
-func (w *writer) strips(r *pattern.Run) {
-	w.text("| ").text(r.For).text(" | ").author(w.p.Fabrics[r.Fabric].Words).text(" | ")
-	switch {
-	case r.Lengthy:
-		w.text("the whole cloth | ").count(len(r.Lengths)).text(" of ").own(r.Height).text(", side by side |\n")
-		return
-	case r.Bias:
-		w.own(r.Height).text(", on the bias | ")
-	default:
-		w.own(r.Height).text(" | ")
-	}
-	for i := 0; i < len(r.Lengths); {
-		n := 1
-		for i+n < len(r.Lengths) && thousandths(r.Lengths[i+n]) == thousandths(r.Lengths[i]) {
-			n++
-		}
-		if i > 0 {
-			w.text(", ")
-		}
-		w.count(n).text(" of ").own(r.Lengths[i])
-		i += n
-	}
-	if r.Loose {
-		w.text(" in all, corners and joins included")
-	}
-	w.text(" |\n")
 }
 
 // quiltCloth writes the cloth of one colorway.
@@ -228,11 +204,11 @@ func (w *writer) quiltCloth(all []Cloth, way *pattern.Colorway) {
 	if len(all) == 0 {
 		return
 	}
-	w.text("\n## Cloth to buy")
+	w.text("\n## ").say("cloth_to_buy")
 	if way.Name != "" {
 		w.text(": ").author(way.Words)
 	}
-	w.text("\n\nFor the whole quilt. Strips are cut across the cloth, of which ").own(w.p.Settings.Buying.Usable).text(" are usable between the selvages.\n\n")
+	w.text("\n\n").say("cloth_quilt", "usable", w.inOwn(w.p.Settings.Buying.Usable)).text("\n\n")
 	for i := range all {
 		bought := w.bought(all[i].Bought, all[i].Needs, all[i].Runs)
 		w.purchase(all[i].Dress.Words, all[i].Dress.Value, &bought)

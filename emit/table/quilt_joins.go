@@ -8,43 +8,85 @@ import (
 	"strings"
 
 	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet/words"
 )
 
-// A joinRow is one line of the list of a quilt's joins: those that are alike.
-type joinRow struct {
-	step   pattern.Step
-	what   string // "block to sash"
-	points int
-	press  string
-	why    string
-	of     []int // rows or borders, each once
-	count  int
+// A JoinRow is one line of the list of a quilt's joins, in words: those that are
+// alike.
+type JoinRow struct {
+	Count  int
+	Where  string // "within rows 1, 3"
+	What   string // "block to sash"
+	Points int    // to match in each
+	Press  string // "toward sash", "open"
+	Why    string // of Press
+	Open   bool   // pressed open
 }
 
-// joinRows merges the joins of a quilt that are told alike, in sewing order.
-func joinRows(l *pattern.Layout) (rows []joinRow) {
+// A joinRow is the same under way.
+type joinRow struct {
+	JoinRow
+	step pattern.Step
+	of   []int // rows or borders, each once
+}
+
+// JoinRows merges the joins of a quilt that are told alike, in sewing order.
+func JoinRows(l *pattern.Layout, said *words.Catalogue) []JoinRow {
+	rows := joinRows(l, said)
+	out := make([]JoinRow, len(rows))
+	for i := range rows {
+		out[i] = rows[i].JoinRow
+		out[i].Where = whereOf(&rows[i], said)
+	}
+	return out
+}
+
+func joinRows(l *pattern.Layout, said *words.Catalogue) (rows []joinRow) {
 	ways := oneWay(l)
 	for i := range l.Joins {
 		j := &l.Joins[i]
-		r := joinRow{step: j.Step, points: len(j.Points), why: j.Why.Words(j.Meet)}
-		r.what, r.press = sidesOf(l, j)
-		if j.Step == pattern.InRow && ways[j.Of] != "" {
-			r.what, r.press = "its parts, one way", ways[j.Of]
+		r := joinRow{step: j.Step, JoinRow: JoinRow{Points: len(j.Points), Why: WhyWords(said, j.Why, j.Meet), Open: j.Press == pattern.PressOpen}}
+		r.What, r.Press = sidesOf(l, j, said)
+		if way := ways[j.Of]; j.Step == pattern.InRow && way != "" {
+			r.What, r.Press = said.Say("joins_one_way"), said.Say(way)
 		}
 		at := slices.IndexFunc(rows, func(o joinRow) bool {
-			return o.step == r.step && o.what == r.what && o.points == r.points && o.press == r.press && o.why == r.why
+			return o.step == r.step && o.What == r.What && o.Points == r.Points && o.Press == r.Press && o.Why == r.Why
 		})
 		if at < 0 {
 			at = len(rows)
 			rows = append(rows, r)
 		}
-		rows[at].count++
+		rows[at].Count++
 		if of := rows[at].of; len(of) == 0 || of[len(of)-1] != j.Of {
 			rows[at].of = append(of, j.Of)
 		}
 	}
 	slices.SortStableFunc(rows, func(a, b joinRow) int { return cmp.Compare(order(a.step), order(b.step)) })
 	return rows
+}
+
+// WhyWords says why a join is pressed as it is; meet is its Meet.
+func WhyWords(said *words.Catalogue, why pattern.PressReason, meet int) string {
+	switch why {
+	case pattern.Nests:
+		return said.Say("why_nests")
+	case pattern.FewerSeams:
+		return said.Say("why_fewer")
+	case pattern.EitherSide:
+		return said.Say("why_either")
+	case pattern.ManyMeet:
+		return said.Say("why_many", "n", strconv.Itoa(meet))
+	case pattern.SameWay:
+		return said.Say("why_same")
+	case pattern.BothWays:
+		return said.Say("why_both")
+	case pattern.PlainSide:
+		return said.Say("why_plain")
+	case pattern.Mitred:
+		return said.Say("why_mitre")
+	}
+	return ""
 }
 
 // oneWay returns for the rows whose joins are all pressed one way, which that is.
@@ -74,32 +116,25 @@ func order(s pattern.Step) pattern.Step { return min(s, pattern.InBorder) }
 
 // sidesOf says what lies on both sides of a join, and toward what it is pressed: by
 // name where the sides differ, else by the way on the picture.
-func sidesOf(l *pattern.Layout, j *pattern.QuiltJoin) (what, press string) {
+func sidesOf(l *pattern.Layout, j *pattern.QuiltJoin, said *words.Catalogue) (what, press string) {
 	left, right := sideOf(l, j, j.Left), sideOf(l, j, j.Right)
-	what = left + " to " + right
-	if left > right { // whichever comes first
-		what = right + " to " + left
-	}
+	a, b := sideWords(said, min(left, right)), sideWords(said, max(left, right)) // whichever comes first
+	what = said.Say("joins_sides", "a", a, "b", b)
 	switch {
 	case j.Press == pattern.PressOpen:
-		return what, "open"
+		return what, said.Say("joins_open")
 	case left == right:
-		return what, wayOf(j)
+		return what, said.Say(wayOf(j))
 	case j.Press == pattern.PressLeft:
-		return what, "toward " + the(left)
+		return what, said.Say("joins_toward", "side", sideWords(said, left))
 	}
-	return what, "toward " + the(right)
+	return what, said.Say("joins_toward", "side", sideWords(said, right))
 }
 
-// the puts an article before what has no number of its own.
-func the(side string) string {
-	if last := side[len(side)-1]; last >= '0' && last <= '9' || side == "sashing" {
-		return side
-	}
-	return "the " + side
-}
+// sideWords is the name of what lies on a side, in the words of a catalogue.
+func sideWords(said *words.Catalogue, name string) string { return numbered(said, "side_", name) }
 
-// sideOf names what lies on one side of a join.
+// sideOf names what lies on one side of a join, as the model does.
 func sideOf(l *pattern.Layout, j *pattern.QuiltJoin, parts []pattern.Part) string {
 	if j.Step == pattern.OfRows {
 		for _, r := range [2]int{j.Of - 1, j.Of} {
@@ -114,7 +149,7 @@ func sideOf(l *pattern.Layout, j *pattern.QuiltJoin, parts []pattern.Part) strin
 	if j.Step != pattern.InRow && len(parts) > 1 {
 		for _, part := range parts { // a strip with squares at its ends is a border
 			if i, ok := part.Area(); !ok || !strings.Contains(l.Areas[i].For, "border") {
-				return "what it surrounds"
+				return "inside"
 			}
 		}
 	}
@@ -124,76 +159,142 @@ func sideOf(l *pattern.Layout, j *pattern.QuiltJoin, parts []pattern.Part) strin
 	return "block"
 }
 
-// wayOf says to which side a join is pressed, as it is seen on the picture.
+// wayOf says to which side a join is pressed, as it is seen on the picture: the name
+// of a message.
 func wayOf(j *pattern.QuiltJoin) string {
 	x, y := float64(j.A.Y-j.B.Y), float64(j.B.X-j.A.X) // the left
 	if j.Press == pattern.PressRight {
 		x, y = -x, -y
 	}
-	ways := [8]string{"to the right", "to the upper right", "up", "to the upper left", "to the left", "to the lower left", "down", "to the lower right"}
+	ways := [8]string{"way_right", "way_upper_right", "way_up", "way_upper_left", "way_left", "way_lower_left", "way_down", "way_lower_right"}
 	eighth := int(math.Round(math.Atan2(y, x) / (math.Pi / 4)))
 	return ways[(eighth+8)%8]
 }
 
-// joining lists the joins of a quilt, and which seams of neighboring blocks meet.
+// JoiningWords tell in which order the parts of a quilt are joined.
+func JoiningWords(q *pattern.Quilt, said *words.Catalogue) string {
+	text := []string{said.Say("joins_rows")}
+	if q.OnPoint {
+		text[0] = said.Say("joins_rows_on_point")
+	}
+	if slices.ContainsFunc(q.Layout.Rows, func(r pattern.Row) bool { return r.Sashing }) {
+		text = append(text, said.Say("joins_sashing"))
+	}
+	if len(q.Borders) > 0 {
+		text = append(text, said.Say("joins_borders"))
+	}
+	return strings.Join(append(text, said.Say("joins_points")), " ")
+}
+
+// JoinSums tell how many joins there are in all, and how many points to match.
+func JoinSums(rows []JoinRow, said *words.Catalogue) string {
+	joins, points, open := 0, 0, 0
+	for i := range rows {
+		joins, points = joins+rows[i].Count, points+rows[i].Count*rows[i].Points
+		if rows[i].Open {
+			open += rows[i].Count
+		}
+	}
+	text := said.Say("joins_all", "joins", said.Count("joins_n", joins), "points", said.Count("points_n", points))
+	if open > 0 {
+		text += " " + said.Count("joins_all_open", open)
+	}
+	return text
+}
+
+// TwoWays tell which blocks are pressed otherwise than their own pages say.
+func TwoWays(p *pattern.Pattern, l *pattern.Layout, said *words.Catalogue) (all []string) {
+	for _, two := range l.Two {
+		n := 0
+		for i := range l.Placed {
+			if at := &l.Placed[i]; at.OtherWay && at.Block == two.Block && at.Size == two.Size {
+				n++
+			}
+		}
+		b := &p.Blocks[two.Block]
+		joins := make([]int, len(two.Joins))
+		for i, j := range two.Joins {
+			joins[i] = b.Sizes[two.Size].Joins[j].Number
+		}
+		all = append(all, said.Say("joins_two_ways", "n", strconv.Itoa(n), "block", b.Title, "joins", numbers(joins, said)))
+	}
+	return all
+}
+
+// A Meeting is two seams of neighboring blocks that must meet, so many times.
+type Meeting struct {
+	Times int
+	A, B  string
+}
+
+// Meetings lists which seams of blocks meet those of their neighbors.
+func Meetings(p *pattern.Pattern, l *pattern.Layout, said *words.Catalogue) (list []Meeting) {
+	for i := range l.Joins {
+		ends := l.Joins[i].Ends
+		for k := range ends {
+			for n := k + 1; n < len(ends) && ends[n].Along-ends[k].Along < sameEnd; n++ {
+				if ends[n].Left == ends[k].Left || ends[n].Kind == pattern.OfQuilt || ends[k].Kind == pattern.OfQuilt {
+					continue
+				}
+				a, b := seamWords(p, l, &ends[k], said), seamWords(p, l, &ends[n], said)
+				a, b = min(a, b), max(a, b)
+				at := slices.IndexFunc(list, func(m Meeting) bool { return m.A == a && m.B == b })
+				if at < 0 {
+					at = len(list)
+					list = append(list, Meeting{A: a, B: b})
+				}
+				list[at].Times++
+			}
+		}
+	}
+	return list
+}
+
+// sameEnd is how far apart seams may be computed to end and still meet: less than a
+// thread.
+const sameEnd pattern.Length = 1e-4
+
+// joining writes the joins of a quilt, and which seams of neighboring blocks meet.
 func (w *writer) joining(q *pattern.Quilt) {
 	l := q.Layout
 	if len(l.Joins) == 0 {
 		return
 	}
-	w.text("\n## Joining\n\nSew each row first, then row to row")
-	if q.OnPoint {
-		w.text(", then the corner triangles")
+	w.text("\n## ").say("joins").text("\n\n").text(JoiningWords(q, w.said)).text(" ").say("joins_picture").text("\n\n| ").
+		say("joins_head").text(" | ").say("joins_where").text(" | ").say("joins_what").text(" | ").say("joins_match").text(" | ").
+		say("joins_press").text(" | ").say("joins_why").text(" |\n|---:|---|---|---:|---|---|\n")
+	rows := JoinRows(l, w.said)
+	for _, r := range rows {
+		w.text("| ").count(r.Count).text(" | ").text(r.Where).text(" | ").author(r.What).text(" | ").number(r.Points).text(" | ").author(r.Press).text(" | ").text(r.Why).text(" |\n")
 	}
-	if len(q.Borders) > 0 {
-		w.text(", then the borders, from the inside out")
+	w.text("\n").text(JoinSums(rows, w.said)).text("\n")
+	for _, text := range TwoWays(w.p, l, w.said) {
+		w.text("\n").author(text).text("\n")
 	}
-	w.text(". Rows are counted from the ")
-	if q.OnPoint {
-		w.text("upper left corner and run up to the right")
-	} else {
-		w.text("top")
-	}
-	w.text(", rows of sashing too; the picture \"pressing\" beside this file shows them, with an arrow for every join. A point to match is where seams of both sides meet: pin through it.\n")
-	w.text("\n| Joins | Where | What | Points to match in each | Press | Why |\n|---:|---|---|---:|---|---|\n")
-	points, open := 0, 0
-	for _, r := range joinRows(l) {
-		w.text("| ").count(r.count).text(" | ").text(whereOf(&r)).text(" | ").author(r.what).text(" | ").number(r.points).text(" | ").author(r.press).text(" | ").text(r.why).text(" |\n")
-		points += r.count * r.points
-		if r.press == "open" {
-			open += r.count
+	if met := Meetings(w.p, l, w.said); len(met) > 0 {
+		w.text("\n").say("meet").text("\n\n| ").say("meet_times").text(" | ").say("meet_seam").text(" | ").say("meet_with").text(" |\n|---:|---|---|\n")
+		for _, m := range met {
+			w.text("| ").count(m.Times).text(" | ").author(m.A).text(" | ").author(m.B).text(" |\n")
 		}
 	}
-	w.text("\nIn all ").number(len(l.Joins)).text(" joins with ").number(points).text(" points to match")
-	if open == 1 {
-		w.text("; one join is pressed open")
-	} else if open > 1 {
-		w.text("; ").number(open).text(" joins are pressed open")
-	}
-	w.text(".\n")
-	w.twoWays(l)
-	w.meetings(l)
 }
 
 // whereOf tells the rows or borders of some joins.
-func whereOf(r *joinRow) string {
+func whereOf(r *joinRow, said *words.Catalogue) string {
+	n := numbers(r.of, said)
 	switch r.step {
 	case pattern.InRow:
-		return "within row" + numbers(r.of)
+		return said.Count("joins_within", len(r.of), "rows", n)
 	case pattern.OfRows:
-		return "below row" + numbers(r.of)
+		return said.Count("joins_below", len(r.of), "rows", n)
 	case pattern.AtCorner:
-		return "corners"
+		return said.Say("joins_corners")
 	}
-	return "border" + numbers(r.of)
+	return said.Count("joins_border", len(r.of), "borders", n)
 }
 
-// numbers lists numbers, "s 1, 3, 5 to 8".
-func numbers(all []int) string {
-	text := " "
-	if len(all) > 1 {
-		text = "s "
-	}
+// numbers lists numbers, "1, 3, 5 to 8".
+func numbers(all []int, said *words.Catalogue) (text string) {
 	for i := 0; i < len(all); {
 		end := i
 		for end+1 < len(all) && all[end+1] == all[end]+1 {
@@ -202,82 +303,50 @@ func numbers(all []int) string {
 		if i > 0 {
 			text += ", "
 		}
-		text += strconv.Itoa(all[i])
 		switch {
+		case end == i:
+			text += strconv.Itoa(all[i])
 		case end == i+1:
-			text += ", " + strconv.Itoa(all[end])
-		case end > i:
-			text += " to " + strconv.Itoa(all[end])
+			text += strconv.Itoa(all[i]) + ", " + strconv.Itoa(all[end])
+		default:
+			text += said.Say("numbers", "from", strconv.Itoa(all[i]), "to", strconv.Itoa(all[end]))
 		}
 		i = end + 1
 	}
 	return text
 }
 
-// twoWays tells which blocks are pressed otherwise than their own pages say.
-func (w *writer) twoWays(l *pattern.Layout) {
-	for _, two := range l.Two {
-		n := 0
-		for i := range l.Placed {
-			if at := &l.Placed[i]; at.OtherWay && at.Block == two.Block && at.Size == two.Size {
-				n++
-			}
-		}
-		b := &w.p.Blocks[two.Block]
-		joins := make([]int, len(two.Joins))
-		for i, j := range two.Joins {
-			joins[i] = b.Sizes[two.Size].Joins[j].Number
-		}
-		w.text("\nIn ").count(n).text(" of the blocks ").author(b.Title).text(", gray in that picture, press join").text(numbers(joins)).
-			text(" of the block to the other side than its own pages say: then seams nest with those of the neighbors.\n")
-	}
-}
-
-// meetings lists which seams of blocks meet those of their neighbors.
-func (w *writer) meetings(l *pattern.Layout) {
-	type pair struct{ a, b string }
-	var list []pair
-	count := map[pair]int{}
-	for i := range l.Joins {
-		ends := l.Joins[i].Ends
-		for k := range ends {
-			for n := k + 1; n < len(ends) && ends[n].Along-ends[k].Along < sameEnd; n++ {
-				if ends[n].Left == ends[k].Left || ends[n].Kind == pattern.OfQuilt || ends[k].Kind == pattern.OfQuilt {
-					continue
-				}
-				p := pair{SeamName(w.p, l, &ends[k]), SeamName(w.p, l, &ends[n])}
-				if p.a > p.b {
-					p.a, p.b = p.b, p.a
-				}
-				if count[p]++; count[p] == 1 {
-					list = append(list, p)
-				}
-			}
-		}
-	}
-	if len(list) == 0 {
-		return
-	}
-	w.text("\nSeams of neighboring blocks that must meet:\n\n| Times | Seam | meets seam |\n|---:|---|---|\n")
-	for _, p := range list {
-		w.text("| ").count(count[p]).text(" | ").author(p.a).text(" | ").author(p.b).text(" |\n")
-	}
-}
-
-// sameEnd is how far apart seams may be computed to end and still meet: less than a
-// thread.
-const sameEnd pattern.Length = 1e-4
-
-// SeamName names a seam that ends on a join of a quilt: "B3 of Harbour Boat".
+// SeamName names a seam that ends on a join of a quilt, for programs: "B3 of Harbour
+// Boat".
 func SeamName(p *pattern.Pattern, l *pattern.Layout, e *pattern.QuiltEnd) string {
+	seam, block := seamOf(p, l, e)
+	if e.Kind != pattern.OfSection {
+		seam = "join " + seam
+	}
+	if block != "" {
+		seam += " of " + block
+	}
+	return seam
+}
+
+func seamWords(p *pattern.Pattern, l *pattern.Layout, e *pattern.QuiltEnd, said *words.Catalogue) string {
+	seam, block := seamOf(p, l, e)
+	if e.Kind != pattern.OfSection {
+		return said.Say("seam_join", "n", seam, "block", block)
+	}
+	return said.Say("seam_piece", "space", seam, "block", block)
+}
+
+// seamOf is the number of a join or the label of a piece, and the title of its block.
+func seamOf(p *pattern.Pattern, l *pattern.Layout, e *pattern.QuiltEnd) (seam, block string) {
 	at, ok := e.Part.Placed()
 	if !ok || e.Kind == pattern.OfQuilt {
-		return "join " + strconv.Itoa(e.Index+1)
+		return strconv.Itoa(e.Index + 1), ""
 	}
 	b := &p.Blocks[l.Placed[at].Block]
 	s := &b.Sizes[l.Placed[at].Size]
 	if e.Kind == pattern.OfBlock {
-		return "join " + strconv.Itoa(s.Joins[e.Index].Number) + " of " + b.Title
+		return strconv.Itoa(s.Joins[e.Index].Number), b.Title
 	}
-	return s.Drawings[s.Copies[e.Copy].Drawing].Label(e.Index) + " of " + b.Title
+	return s.Drawings[s.Copies[e.Copy].Drawing].Label(e.Index), b.Title
 }

@@ -79,7 +79,13 @@ func Part(said *words.Catalogue, name string) string {
 	if of, ok := strings.CutSuffix(name, cutting.OnBias); ok {
 		return said.Say("part_bias", "what", Part(said, of))
 	}
-	key, n := "part_"+strings.ReplaceAll(name, " ", "_"), ""
+	return numbered(said, "part_", name)
+}
+
+// numbered says a name of the model, which may end in a number: "border 2". One that
+// a catalogue has not stays as it is.
+func numbered(said *words.Catalogue, before, name string) string {
+	key, n := before+strings.ReplaceAll(name, " ", "_"), ""
 	if i := strings.LastIndexByte(key, '_'); i >= 0 {
 		if _, err := strconv.Atoi(key[i+1:]); err == nil {
 			key, n = key[:i]+"_n", key[i+1:]

@@ -2,6 +2,7 @@ package words
 
 import (
 	"embed"
+	"maps"
 	"strconv"
 	"strings"
 )
@@ -89,6 +90,23 @@ func (c *Catalogue) Has(key string) bool {
 	_, ok := c.messages[key]
 	_, counted := c.messages[key+".one"]
 	return ok || counted
+}
+
+// With returns the messages with another text for a name, for every number, instead
+// of the message or before it; the messages themselves where there is none.
+func (c *Catalogue) With(key, text string, instead bool) *Catalogue {
+	if !c.Has(key) {
+		return c
+	}
+	out := &Catalogue{Language: c.Language, messages: maps.Clone(c.messages)}
+	for _, name := range [...]string{key, key + ".one", key + ".other"} {
+		if message, ok := c.messages[name]; ok && instead {
+			out.messages[name] = text
+		} else if ok {
+			out.messages[name] = text + " " + message
+		}
+	}
+	return out
 }
 
 // Say returns a message with its placeholders filled in: names and values in
