@@ -61,25 +61,35 @@ func (s *scanner) next(t *token) {
 func (s *scanner) blanks() {
 	for s.at < len(s.text) {
 		switch c := s.text[s.at]; {
+		case c == ' ' || c == '\t':
+			s.at++
 		case c == '\n':
 			s.at++
 			s.line++
 			s.lineStart = s.at
-		case c == ' ' || c == '\t':
-			s.at++
-		case c == '\r' && s.peek(1) == '\n':
-			s.at++
-		case c == '/' && s.peek(1) == '/':
-			s.comment()
-		case c == '/' && s.peek(1) == '*':
-			s.starComment()
-		case c == '#' && s.hashComment():
-			s.comment()
-		case c >= utf8.RuneSelf && s.wideBlank():
-		default:
+		case c > '/' && c < utf8.RuneSelf: // a letter, a digit, most signs
+			return
+		case !s.rareBlank(c):
 			return
 		}
 	}
+}
+
+// rareBlank goes past a comment or a rare blank that begins with c, if it is one.
+func (s *scanner) rareBlank(c byte) bool {
+	switch {
+	case c == '\r' && s.peek(1) == '\n':
+		s.at++
+	case c == '/' && s.peek(1) == '/':
+		s.comment()
+	case c == '/' && s.peek(1) == '*':
+		s.starComment()
+	case c == '#' && s.hashComment():
+		s.comment()
+	default:
+		return c >= utf8.RuneSelf && s.wideBlank()
+	}
+	return true
 }
 
 // comment sets aside a comment up to the end of the line.

@@ -12,13 +12,21 @@ import (
 func (s *scanner) number() tokenKind {
 	start := s.at
 	s.at = digits(s.text, s.at)
-	fraction := false
-	if s.peek(0) == '.' && isDigit(s.peek(1)) {
+	decimal, fraction := s.peek(0) == '.' && isDigit(s.peek(1)), false
+	if decimal {
 		s.at = digits(s.text, s.at+1)
-	} else if end := s.dividedUnit(); end > 0 {
-		s.at, fraction = end, true
-	} else if end := s.mixed(); end > 0 {
-		s.at, fraction = end, true
+	}
+	if c := s.peek(0); (c == ',' || c == ')' || c == '\n') && s.at-start <= maxDigits {
+		return tNumber // most end so
+	}
+	if !decimal {
+		end := s.dividedUnit()
+		if end == 0 {
+			end = s.mixed()
+		}
+		if fraction = end > 0; fraction {
+			s.at = end
+		}
 	}
 	if fraction || s.at-start > maxDigits {
 		if _, _, _, trouble := amount(s.text[start:s.at]); trouble != "" {

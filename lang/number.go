@@ -52,8 +52,10 @@ func amount(text string) (num, den int64, end int, trouble string) {
 			break
 		}
 		for _, d := range text[point+1 : end] {
-			num, den = num*10+int64(d-'0'), den*10
+			num = num*10 + int64(d-'0')
 		}
+		num, den = decimal(num, end-point-1)
+		return num, den, end, ""
 	case point < len(text) && text[point] == '/':
 		end = digits(text, point+1)
 		var small bool
@@ -98,6 +100,22 @@ func fraction(text string, i int) (num, den int64, end int, ok bool) {
 	num, ok = integer(text[i:slash], maxFractionDigits)
 	den, small := integer(text[slash+1:end], maxFractionDigits)
 	return num, den, end, ok && small
+}
+
+// decimal returns num/10^places in lowest terms: what both have in common are twos
+// and fives, which are found without a division.
+func decimal(num int64, places int) (n, den int64) {
+	den = 1
+	for range places {
+		den *= 10
+	}
+	for twos := 0; twos < places && num%2 == 0; twos++ {
+		num, den = num/2, den/2
+	}
+	for fives := 0; fives < places && num%5 == 0; fives++ {
+		num, den = num/5, den/5
+	}
+	return num, den
 }
 
 func integer(digits string, most int) (n int64, ok bool) {
