@@ -9,8 +9,11 @@ import (
 // Width returns the least distance of two parallel lines that hold the polygon
 // between them. One of them lies along a side of the convex hull.
 func (p Polygon) Width() float64 {
-	if !p.Convex() {
+	var room [16]Ray
+	sides := p.rays(room[:0])
+	if !p.convexAlong(sides) {
 		p = p.Hull()
+		sides = p.rays(sides[:0])
 	}
 	n := len(p)
 	if n < 3 {
@@ -18,15 +21,17 @@ func (p Polygon) Width() float64 {
 	}
 	least := math.Inf(1)
 	for i, far := 0, 1; i < n; i++ {
-		l := p.Side(i)
-		if l.A.Same(l.B) {
+		s := &sides[i]
+		if s.Len <= Tol {
 			continue
 		}
-		s := l.Ray()
 		// The farthest corner only ever moves on, round the polygon.
 		off := s.Offset(p[far])
 		for range n {
-			next := (far + 1) % n
+			next := far + 1
+			if next == n {
+				next = 0
+			}
 			further := s.Offset(p[next])
 			if further < off {
 				break
@@ -36,6 +41,25 @@ func (p Polygon) Width() float64 {
 		least = min(least, off)
 	}
 	return least
+}
+
+// rays appends the sides, their directions worked out.
+func (p Polygon) rays(rays []Ray) []Ray {
+	for i := range p {
+		rays = append(rays, p.Side(i).Ray())
+	}
+	return rays
+}
+
+// convexAlong reports what Convex does, given the sides.
+func (p Polygon) convexAlong(sides []Ray) bool {
+	n := len(p)
+	for i := range sides {
+		if sides[i].Offset(p[(i+2)%n]) < -Tol {
+			return false
+		}
+	}
+	return n >= 3
 }
 
 // Hull returns the convex hull, without straight corners (Andrew's chains).
