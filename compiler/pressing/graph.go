@@ -161,11 +161,18 @@ func (f *finder) between(all []ending, l *plane.Ray, left bool, c int) []ending 
 
 // endOn adds a seam if it ends on a line, within it and on that side.
 func endOn(all []ending, l *plane.Ray, seam plane.Line, left bool, join int) []ending {
-	for _, ends := range [2][2]plane.Point{{seam.A, seam.B}, {seam.B, seam.A}} {
-		if math.Abs(l.Offset(ends[0])) > near {
+	first, second := l.Offset(seam.A), l.Offset(seam.B)
+	if math.Abs(first) > near && math.Abs(second) > near {
+		return all // as most do not
+	}
+	for i, off := range [2]float64{first, second} {
+		if math.Abs(off) > near {
 			continue
 		}
-		at, other := l.Along(ends[0]), l.Offset(ends[1])
+		at, other := l.Along(seam.A), second
+		if i == 1 {
+			at, other = l.Along(seam.B), first
+		}
 		if at < near || at > l.Len-near || math.Abs(other) <= near || other > 0 != left {
 			continue
 		}
