@@ -57,6 +57,16 @@ func (s *scanner) next(t *token) {
 	t.kind, t.start, t.end, t.line, t.column = kind, int32(start), int32(s.at), s.line, int32(start-s.lineStart+1)
 }
 
+// all appends all tokens; the last is the end.
+func (s *scanner) all(toks []token) []token {
+	for {
+		toks = append(toks, token{})
+		if s.next(&toks[len(toks)-1]); s.last == tEOF {
+			return toks
+		}
+	}
+}
+
 // blanks goes past blanks, line breaks and comments.
 func (s *scanner) blanks() {
 	for s.at < len(s.text) {

@@ -29,10 +29,11 @@ func Parse(src *problem.Source) (*File, []problem.Problem) {
 
 // run reads a text's tokens and parses them.
 func run(s *scanner) *parser {
-	// Dense text has two tokens in five bytes; where there are more the slice grows.
-	p := &parser{source: s.text, toks: make([]token, 1, len(s.text)*2/5+16)}
-	for s.next(&p.toks[0]); s.last != tEOF; s.next(&p.toks[len(p.toks)-1]) {
-		p.toks = append(p.toks, token{})
+	p := &parser{source: s.text}
+	if p.toks, s.comments = scanHalves(s.text); p.toks != nil {
+		s.at = len(s.text)
+	} else {
+		p.toks = s.all(make([]token, 0, roomFor(len(s.text))))
 	}
 	p.prepare()
 	p.file()

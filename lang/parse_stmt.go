@@ -27,6 +27,7 @@ func (p *parser) body(owner int, what string, section bool) *Body {
 
 // stmts reads statements up to the end of their scope.
 func (p *parser) stmts(s scope) (stmts []Stmt) {
+	stmts = p.halves(&s)
 	for {
 		p.panic = false
 		if p.take(tSemicolon) {

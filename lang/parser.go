@@ -62,12 +62,16 @@ func (p *parser) prepare() {
 		}
 	}
 	if errors > 0 {
-		isError := func(t token) bool { return t.kind == tError }
-		p.toks = slices.DeleteFunc(p.toks, isError)
+		p.toks = readable(p.toks)
 	}
 	if p.missing != 0 {
 		p.laidOut = laidOut(p.toks)
 	}
+}
+
+// readable returns the tokens without errors.
+func readable(toks []token) []token {
+	return slices.DeleteFunc(toks, func(t token) bool { return t.kind == tError })
 }
 
 // text is what was written for a token.

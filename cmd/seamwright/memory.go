@@ -40,8 +40,8 @@ type memory struct{ once sync.Once }
 //
 // A third of the time of a large build was lost to the system handing out memory, a page
 // of 4 KB at a time. So a stretch is taken from the heap, made one of large pages
-// and given back at once: what is allocated next lies in it. The pages are made
-// by another processor while the text is read.
+// and given back at once: what is allocated next lies in it. The first pages are made by another
+// processor while the text is read.
 func (m *memory) tune(text int) {
 	if text < someText {
 		return
