@@ -32,8 +32,8 @@ type Output struct {
 }
 
 // Give calls put with the file's bytes. Where they were left to be made they are
-// made now, and are put's until it returns. Each is given once; several may be
-// given side by side.
+// made now, and are put's until it returns. Several may be given side by side, and
+// each again when it has been given.
 func (o *Output) Give(put func(data []byte) error) error {
 	if o.late != nil {
 		return o.late(put)

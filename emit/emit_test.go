@@ -178,4 +178,5 @@ func TestLateFilesAreTheSame(t *testing.T) {
 	}
 	slices.Reverse(tasks)
 	inParallel(tasks)
+	inParallel(tasks) // and again
 }

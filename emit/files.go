@@ -56,11 +56,13 @@ func (f *files) later(r *room) []Output {
 // draw adds a drawing, which a later task may show after it has waited for drawn.
 func (f *files) draw(path string, data func() []byte) *Output {
 	f.drawn.Add(1)
-	o := f.add(path, func() []byte {
+	o := f.add(path, data)
+	last := len(f.tasks) - 1
+	f.isDrawn[last] = true
+	f.tasks[last] = func() {
 		defer f.drawn.Done()
-		return data()
-	})
-	f.isDrawn[len(f.isDrawn)-1] = true
+		o.Data = data()
+	}
 	return o
 }
 
