@@ -37,6 +37,20 @@ func TestCornersRoundASquare(t *testing.T) {
 	}
 }
 
+// Why 7/8 and 1 1/4: a seam of 1/4 in takes 1/4 at a square corner, and measured along the
+// diagonal 3/8 at a sharp one; 1/2 + 3/8, and 1/2 + 3/8 + 3/8 (smartplatequilting.com,
+// ?p=447). The exact figures are 0.3536 for a sharp corner, up to the next eighth.
+func TestWhySevenEighths(t *testing.T) {
+	half, quarter := plain(halfSquare(3)), plain(quarterSquare(3))
+	sharp := half.Exact.W - 3 - 0.5
+	if math.Abs(float64(sharp)-0.3536) > 5e-5 || math.Abs(float64(quarter.Exact.W-3-0.5-2*sharp)) > 1e-9 {
+		t.Errorf("a sharp corner takes %v", sharp)
+	}
+	if up := pattern.RoundUp(sharp, 1./8); up != 3./8 || half.Size.W != 3+0.5+up || quarter.Size.W != 3+0.5+2*up {
+		t.Errorf("%v and %v", half.Size.W, quarter.Size.W)
+	}
+}
+
 // Nine divisions of 12 in are 1 1/3 in, and a half-square triangle's square is 2.2083,
 // just under 2 1/4 (October block, oneworldfabrics.blogspot.com, 2017).
 func TestThirdsOfAnInch(t *testing.T) {
