@@ -3,8 +3,10 @@ package rules
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"seamwright/compiler/pattern"
+	"seamwright/compiler/plane"
 	"seamwright/lang/problem"
 )
 
@@ -45,9 +47,12 @@ block pennant 8 x 8 finished 6in {
 		},
 		Block: func(v *View, report func(Finding)) {
 			least := v.Limits.length(apart)
+			var told []plane.Point // the pieces round one point have it in common
 			for i := range v.Placed {
 				p := &v.Placed[i]
-				if at, gap, ok := v.pointNearBorder(p, least); ok {
+				at, gap, ok := v.pointNearBorder(p, least)
+				if ok && !slices.ContainsFunc(told, func(q plane.Point) bool { return q.Sub(point(at)).Len() < onLine }) {
+					told = append(told, point(at))
 					report(Finding{
 						Severity: problem.Warning,
 						At:       p.Piece.Source,
