@@ -92,6 +92,7 @@ type work struct {
 	p        *pattern.Pattern
 	options  Options
 	sets     [][]sheet.Set   // by block and size
+	folders  [][]string      // the same: where their files are written
 	made     [][]report.Made // the same
 	pads     []*padRun
 	pictures []booklet.Picture
@@ -131,15 +132,16 @@ func (o *Options) binds() bool { return o.wants("booklet") && o.writes("pdf") }
 // shares everything else with p.
 func choose(p *pattern.Pattern, o Options) *pattern.Pattern {
 	c := *p
+	c.Blocks = titled(p)
 	if o.Sheet != nil {
 		c.Settings.Sheet = *o.Sheet
 	}
 	if len(o.Sizes) == 0 {
 		return &c
 	}
+	all := c.Blocks
 	c.Blocks = nil
-	for i := range p.Blocks {
-		b := p.Blocks[i]
+	for _, b := range all {
 		b.Sizes = slices.DeleteFunc(slices.Clone(b.Sizes), func(s pattern.Sized) bool { return !o.hasSize(s.Finished.W) })
 		if len(b.Sizes) > 0 {
 			c.Blocks = append(c.Blocks, b)
@@ -147,6 +149,19 @@ func choose(p *pattern.Pattern, o Options) *pattern.Pattern {
 	}
 	chooseQuilts(p, &c)
 	return &c
+}
+
+// titled returns the blocks, those that are made because a quilt has a block reversed
+// with titles in the pattern's language.
+func titled(p *pattern.Pattern) []pattern.Block {
+	if !slices.ContainsFunc(p.Blocks, func(b pattern.Block) bool { return b.Reverses != "" }) {
+		return p.Blocks
+	}
+	blocks := slices.Clone(p.Blocks)
+	for i := range blocks {
+		blocks[i].Title = table.BlockTitle(words.InTables(p.Settings.Language), p, &p.Blocks[i])
+	}
+	return blocks
 }
 
 // sameSize is how near two finished widths must be to be one: it forgives 20cm
@@ -247,6 +262,7 @@ func (w *work) write() []Output {
 		said = w.words()
 	}
 	drawn := make([]html.Block, len(w.p.Blocks))
+	w.folders = make([][]string, len(w.p.Blocks))
 	for b := range w.p.Blocks {
 		block := &w.p.Blocks[b]
 		folder := f.unique(safeName(block.Name))
@@ -272,6 +288,7 @@ func (w *work) write() []Output {
 		for s := range block.Sizes {
 			sized, cuts := &block.Sizes[s], w.made[b][s].Cuts
 			sub := f.unique(folder + "/" + edition.SizeName(sized.Finished))
+			w.folders[b] = append(w.folders[b], sub)
 			drawn[b].Sheets = append(drawn[b].Sheets, w.sheets(f, sub, block, sized, &w.sets[b][s]))
 			if w.options.wants("tables") {
 				f.add(sub+"/cutting.md", func() []byte { return cuts.Markdown(w.p, block, sized, w.inTables()) })

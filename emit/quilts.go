@@ -42,11 +42,23 @@ func (w *work) quilts(f *files) (shown []html.Quilt) {
 			}
 		}
 		if w.options.wants("tables") {
-			f.add(folder+"/quilt.md", func() []byte { return table.QuiltMarkdown(w.p, q, cloth(), w.inTables()) })
+			f.add(folder+"/quilt.md", func() []byte { return table.QuiltMarkdown(w.p, q, cloth(), w.prints(q.Layout), w.inTables()) })
 			f.add(folder+"/quilt.csv", func() []byte { return table.QuiltCSV(w.p, q, cloth()) })
 		}
 	}
 	return shown
+}
+
+// prints lists the sheets of a quilt's blocks and how often they are printed for all
+// of it; none where no sheets are laid out.
+func (w *work) prints(l *pattern.Layout) (all []table.Print) {
+	for _, c := range table.Counts(w.p, l) {
+		set := &w.sets[c.Block][c.Size]
+		for i := range set.Sheets {
+			all = append(all, table.Print{Folder: w.folders[c.Block][c.Size], Sheet: i + 1, Times: c.Count * set.Sheets[i].Print})
+		}
+	}
+	return all
 }
 
 // allCloth returns the cloth of all quilts.

@@ -21,6 +21,7 @@ func markPapers() []string { return []string{"letter", "a4"} }
 func Record(p *pattern.Pattern) (*edition.Record, []problem.Problem) {
 	first := *p // nothing but the number may change with the number
 	first.About.Edition = 1
+	first.Blocks = titled(p)
 	w := &work{p: &first, options: Options{Only: []string{"sheets", "tables"}}}
 	w.prepare()
 	if problem.Failed(w.problems) {

@@ -32,6 +32,7 @@ func evaluateTelling(f *lang.File, load Loader, told Told) *Result {
 	e.findCircles()
 	e.describe(root)
 	e.evaluateUnits(root)
+	e.reverseBlocks()
 	e.warnUnused(root)
 	e.finish()
 	problem.Sort(e.out.Problems)

@@ -21,6 +21,7 @@ type Block struct {
 	*Body
 	Finished []pattern.Size
 	At       []problem.Place // of each size
+	Reverses int             // 1 + index of the block that this one is the mirror image of; 0 for one that is written
 }
 
 // A Body is a unit with its parameters settled. Two uses of a unit with equal

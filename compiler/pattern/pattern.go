@@ -116,11 +116,17 @@ type Source struct {
 
 // A Block is one block at every finished size.
 type Block struct {
-	Name   string // as written
-	Title  string // as printed: the name with spaces for underscores, or the doc comment's first sentence
-	Doc    string
-	Grid   [2]float64 // width and height in grid squares
-	Sizes  []Sized    // in the order of the text
+	Name  string // as written
+	Title string // as printed: the name with spaces for underscores, or the doc comment's first sentence
+	Doc   string
+	Grid  [2]float64 // width and height in grid squares
+
+	// Reverses is the name of the block that this one is the mirror image of, made
+	// because a quilt has it reversed; "" for blocks that are written. Its sections
+	// have the names of that block's, with an r; without where they are the same.
+	Reverses string
+
+	Sizes  []Sized // in the order of the text
 	Source Source
 }
 

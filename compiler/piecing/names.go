@@ -15,14 +15,20 @@ func (w *work) name(blocks []*block) {
 	n := namer{work: w, taken: map[string]bool{}, kept: map[uint64]string{}}
 	for _, b := range blocks {
 		for _, a := range b.made {
+			if b.Reverses > 0 {
+				break
+			}
 			for i := range a.drawings {
 				n.keep(b, a, &a.drawings[i])
 			}
 		}
 	}
-	for _, b := range blocks {
-		for _, a := range b.made {
+	for _, b := range blocks { // mirror images come after what they reverse
+		for k, a := range b.made {
 			a.twins()
+			if of := reversedBy(b, blocks); of != nil && k < len(of.made) {
+				n.mirror(b, a, of.made[k])
+			}
 			for _, reversed := range [2]bool{false, true} {
 				for i := range a.drawings {
 					if d := &a.drawings[i]; (d.twin >= 0) == reversed {

@@ -39,6 +39,9 @@ func (w *work) all() {
 	}
 	w.name(parts)
 	for _, b := range parts {
+		if of := reversedBy(b, parts); of != nil && sameSheets(b, of) {
+			continue // it needs no sheets of its own
+		}
 		r.Pattern.Blocks[b.index].Sizes = b.sizes(&r.Pattern)
 	}
 }

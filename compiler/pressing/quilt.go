@@ -56,14 +56,22 @@ func (q *quilt) press() {
 	q.twoWays()
 }
 
+// seamBulk is what a seam in the way counts for, against a block where none need be.
+const seamBulk = 2
+
 // weigh counts what ends on a join, and finds what is pressed open anyway.
 func (q *quilt) weigh(i int) {
 	j, n := &q.layout.Joins[i], &q.nodes[i]
 	for k := range j.Ends {
 		if j.Ends[k].Left {
-			n.bulk[0]++
+			n.bulk[0] += seamBulk
 		} else {
-			n.bulk[1]++
+			n.bulk[1] += seamBulk
+		}
+	}
+	for side, parts := range [2][]pattern.Part{j.Left, j.Right} {
+		if !plain(parts) {
+			n.bulk[side]++ // of two sides that are as good, that where no block lies
 		}
 	}
 	for _, at := range j.Points {
@@ -287,7 +295,7 @@ func (q *quilt) tell(i int) {
 	switch away := q.away(j); {
 	case len(n.edges) > 0 || n.wish[0]+n.wish[1] > 0:
 		j.Why = pattern.Nests
-	case n.bulk[0] != n.bulk[1]:
+	case n.bulk[0]/seamBulk != n.bulk[1]/seamBulk:
 		j.Why = pattern.FewerSeams
 	case away != 0: // nothing else speaks for a side
 		j.Why = pattern.PlainSide

@@ -16,6 +16,45 @@ func Lay(p *pattern.Pattern) {
 			q.Layout = w.out
 		}
 	}
+	dropUnused(p)
+}
+
+// dropUnused drops mirror images of blocks at sizes that no quilt has, which were not
+// known before. They are the last of the blocks.
+func dropUnused(p *pattern.Pattern) {
+	kept := p.Blocks[:0]
+	for b := range p.Blocks {
+		block := p.Blocks[b]
+		if block.Reverses != "" {
+			var sizes []pattern.Sized
+			for s := range block.Sizes {
+				if moved := (pattern.Placed{Block: len(kept), Size: len(sizes)}); replace(p, b, s, moved) {
+					sizes = append(sizes, block.Sizes[s])
+				}
+			}
+			if block.Sizes = sizes; len(sizes) == 0 {
+				continue
+			}
+		}
+		kept = append(kept, block)
+	}
+	p.Blocks = kept
+}
+
+// replace gives places of a block at a size other indices, and reports whether there
+// are any. Indices only get smaller, so that none is replaced twice.
+func replace(p *pattern.Pattern, block, size int, by pattern.Placed) (found bool) {
+	for i := range p.Quilts {
+		if p.Quilts[i].Layout == nil {
+			continue
+		}
+		for k := range p.Quilts[i].Layout.Placed {
+			if at := &p.Quilts[i].Layout.Placed[k]; at.Block == block && at.Size == size {
+				at.Block, at.Size, found = by.Block, by.Size, true
+			}
+		}
+	}
+	return found
 }
 
 // same is how near two finished widths must be to be one: it forgives 20cm
@@ -160,7 +199,11 @@ func (w *work) place(i, k int, at pattern.Pos, tilt float64) pattern.Part {
 		return w.area("plain square", c.Fabric, moved(square, tilted.Motion()))
 	}
 	block := slices.IndexFunc(w.p.Blocks, func(b pattern.Block) bool { return b.Name == c.Block })
-	placed := pattern.Placed{Block: block, Size: w.sized(&w.p.Blocks[block], w.side), Turn: float64(90 * c.Turn), Reversed: c.Reversed,
+	reversed := c.Reversed
+	if own := slices.IndexFunc(w.p.Blocks, func(b pattern.Block) bool { return b.Reverses == c.Block && len(b.Sizes) > 0 }); reversed && own >= 0 {
+		block, reversed = own, false
+	}
+	placed := pattern.Placed{Block: block, Size: w.sized(&w.p.Blocks[block], w.side), Turn: float64(90 * c.Turn), Reversed: reversed,
 		Row: i + 1, In: k + 1, Source: c.Source}
 	// The corner of the turned block that is its lower left one, from its own.
 	corner := placed.Motion()(pattern.Pos{})

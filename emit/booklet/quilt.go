@@ -223,6 +223,21 @@ func (m *maker) sewingOrder(q *pattern.Quilt) {
 	}
 }
 
+// slantingSteps tell how blocks on point are joined with sashing.
+func (m *maker) slantingSteps(q *pattern.Quilt) []string {
+	rows, strips := m.say("order_point_sashes"), m.say("order_point_long")
+	if q.Around {
+		rows = m.say("order_point_sashes_ends")
+	}
+	switch {
+	case q.Cornerstones != pattern.NoFabric && q.Around:
+		strips = m.say("order_point_stones_halves")
+	case q.Cornerstones != pattern.NoFabric:
+		strips = m.say("order_point_stones")
+	}
+	return []string{rows, strips}
+}
+
 // quiltJoins shows how the parts are joined and to which side each join is pressed,
 // lists the joins, and the seams of neighboring blocks that must meet.
 func (m *maker) quiltJoins(q *pattern.Quilt) {
@@ -272,8 +287,10 @@ func (m *maker) quiltJoins(q *pattern.Quilt) {
 // rowSteps tell how the blocks are joined.
 func (m *maker) rowSteps(q *pattern.Quilt) []string {
 	switch {
-	case q.OnPoint:
+	case q.OnPoint && q.Sashing.Width <= 0:
 		return []string{m.say("order_point")}
+	case q.OnPoint:
+		return m.slantingSteps(q)
 	case q.Sashing.Width <= 0:
 		return []string{m.say("order_rows")}
 	}

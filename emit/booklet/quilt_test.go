@@ -70,7 +70,7 @@ func TestBookletTellsOfItsQuilt(t *testing.T) {
 		}
 	}
 	small := said(booklet.Make(withQuilts(t, p, 0, "en")))
-	if strings.Contains(small, "Flotilla: 50") || !strings.Contains(small, "The quilt: Race") || !strings.Contains(small, "3 of them are reversed") {
+	if strings.Contains(small, "Flotilla: 50") || !strings.Contains(small, "The quilt: Race") || !strings.Contains(small, "(3) Harbour Boat, reversed 6 in") {
 		t.Error("the booklet of 6 in tells of a quilt of 8 in, or not of its own")
 	}
 }
@@ -118,7 +118,7 @@ func TestGermanIsGerman(t *testing.T) {
 		}
 		for i := range parts.Quilts {
 			q := parts.Quilts[i]
-			all["quilt"] += string(table.QuiltMarkdown(p, q.Of, q.Cloth(), words.InTables("de")))
+			all["quilt"] += string(table.QuiltMarkdown(p, q.Of, q.Cloth(), []table.Print{{Folder: "b/6in", Sheet: 1, Times: 3}, {Folder: "b/6in", Sheet: 2, Times: 3}}, words.InTables("de")))
 		}
 		for what, text := range all {
 			for _, at := range english.FindAllStringIndex(text, 3) {

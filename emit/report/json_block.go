@@ -17,6 +17,7 @@ func (e *encoder) block(p *pattern.Pattern, b *pattern.Block, made []Made) {
 	e.float(b.Grid[0])
 	e.float(b.Grid[1])
 	e.close(']')
+	e.key("reversed_of").string(b.Reverses)
 	e.key("sizes").open('[')
 	for i := range b.Sizes {
 		e.sized(p, b, &b.Sizes[i], &made[i])

@@ -158,6 +158,7 @@ type blockJSON struct {
 	Name  string      `json:"name"`
 	Title string      `json:"title"`
 	Grid  point       `json:"grid"`
+	Of    string      `json:"reversed_of"`
 	Sizes []sizedJSON `json:"sizes"`
 }
 

@@ -132,7 +132,7 @@ func cloths(patches, yield int) int { return (patches + yield - 1) / yield }
 
 // QuiltMarkdown tells how a quilt is set, what is cut for it beside its blocks, and
 // the cloth of the whole, for people to read and to print.
-func QuiltMarkdown(p *pattern.Pattern, q *pattern.Quilt, cloth [][]Cloth, said *words.Catalogue) []byte {
+func QuiltMarkdown(p *pattern.Pattern, q *pattern.Quilt, cloth [][]Cloth, prints []Print, said *words.Catalogue) []byte {
 	l := q.Layout
 	w := newWriter(p, nil, said)
 	w.text("# ").say("quilt", "title", escaped(q.Title)).text("\n\n")
@@ -150,10 +150,13 @@ func QuiltMarkdown(p *pattern.Pattern, q *pattern.Quilt, cloth [][]Cloth, said *
 		w.text("| ").count(c.Count).text(" | ").author(b.Title).text(" | ").text(w.inBoth(s.Finished)).text(" | ").text(w.inBoth(unfinished(p, s))).text(" |\n")
 		turned += c.Turned
 	}
-	w.text("\n").say("quilt_print").text("\n")
+	if len(prints) == 0 {
+		w.text("\n").say("quilt_print").text("\n")
+	}
 	if turned > 0 {
 		w.text("\n").text(said.Count("quilt_turned", turned)).text("\n")
 	}
+	w.prints(prints)
 	w.setting(l)
 	w.joining(q)
 	for i := range p.Colorway {
@@ -161,6 +164,36 @@ func QuiltMarkdown(p *pattern.Pattern, q *pattern.Quilt, cloth [][]Cloth, said *
 	}
 	w.text("\n").say("quilt_care").text("\n")
 	return w.b
+}
+
+// A Print is a foundation sheet of a block that is printed so often for a whole quilt.
+type Print struct {
+	Folder       string // where it is written
+	Sheet, Times int
+}
+
+// prints lists how often sheets are printed; those that follow each other and are
+// printed alike stand together.
+func (w *writer) prints(all []Print) {
+	if len(all) == 0 {
+		return
+	}
+	w.text("\n").say("quilt_sheets_all").text("\n\n| ").say("quilt_sheet_times").text(" | ").say("quilt_sheet").text(" | ").say("quilt_sheet_in").text(" |\n|---:|---|---|\n")
+	total := 0
+	for i := 0; i < len(all); {
+		end := i
+		for end+1 < len(all) && all[end+1].Folder == all[i].Folder && all[end+1].Times == all[i].Times {
+			end++
+		}
+		total += (end - i + 1) * all[i].Times
+		sheets := strconv.Itoa(all[i].Sheet)
+		if end > i {
+			sheets = w.said.Say("quilt_sheet_range", "from", sheets, "to", strconv.Itoa(all[end].Sheet))
+		}
+		w.text("| ").count(all[i].Times).text(" | ").text(sheets).text(" | ").author(all[i].Folder).text(" |\n")
+		i = end + 1
+	}
+	w.text("\n").text(w.said.Count("quilt_sheets_sum", total)).text("\n")
 }
 
 // measures tells a size to the nearest eighth, for on point none lies on a ruler.

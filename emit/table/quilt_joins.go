@@ -268,6 +268,9 @@ func (w *writer) joining(q *pattern.Quilt) {
 		w.text("| ").count(r.Count).text(" | ").text(r.Where).text(" | ").author(r.What).text(" | ").number(r.Points).text(" | ").author(r.Press).text(" | ").text(r.Why).text(" |\n")
 	}
 	w.text("\n").text(JoinSums(rows, w.said)).text("\n")
+	if q.OnPoint && q.Sashing.Width > 0 && (!q.Around || q.Cornerstones == pattern.NoFabric) {
+		w.text("\n").say("joins_trim").text("\n")
+	}
 	for _, text := range TwoWays(w.p, l, w.said) {
 		w.text("\n").author(text).text("\n")
 	}

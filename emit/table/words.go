@@ -73,6 +73,17 @@ func Lay(said *words.Catalogue, piece *pattern.Piece, i int) string {
 	return ""
 }
 
+// BlockTitle is the title of a block in the words of a catalogue: one that was made
+// because a quilt has it reversed is named after the block that it reverses.
+func BlockTitle(said *words.Catalogue, p *pattern.Pattern, b *pattern.Block) string {
+	for i := range p.Blocks {
+		if of := &p.Blocks[i]; b.Reverses != "" && of.Name == b.Reverses {
+			return said.Say("block_reversed", "title", of.Title)
+		}
+	}
+	return b.Title
+}
+
 // Part is the name of what is cut beside the blocks of a quilt, in the words of a
 // catalogue; one that it has not stays as the model has it.
 func Part(said *words.Catalogue, name string) string {
