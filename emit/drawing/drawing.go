@@ -16,12 +16,12 @@ type Item interface{ item() }
 // A Path is a chain of straight strokes, stroked or filled, or a circle; or many
 // strokes of one style, each by itself.
 type Path struct {
-	Style  Style
 	Points []pattern.Pos
-	Closed bool
-	Pairs  bool           // every two of Points are a stroke: no chain, never filled
-	Fill   Colour         // of a closed path; NoColour for none
 	Circle pattern.Length // radius of a circle about Points[0], instead of a chain; 0 for a chain
+	Fill   Colour         // of a closed path; NoColour for none
+	Style  Style
+	Closed bool
+	Pairs  bool // every two of Points are a stroke: no chain, never filled
 }
 
 // A Text is one line of text. At is on the baseline, at its start, middle or
@@ -30,10 +30,10 @@ type Text struct {
 	Text   string // author's text as it is; renderers escape
 	At     pattern.Pos
 	Size   pattern.Length // cap height is CapHeight of this
-	Anchor Anchor
 	Turn   float64
-	Bold   bool
 	Colour Colour
+	Anchor Anchor
+	Bold   bool
 }
 
 // A Group has an identity for tests, editors and the live page ("section-A",

@@ -15,18 +15,26 @@ const ringRadius = 0.8 * pattern.Millimetre
 // allowance, so that ticks of joined edges fall on each other when laid right
 // sides together, and a ring on the outline where a seam ends.
 func (l *layout) marks(items []drawing.Item, s *section) []drawing.Item {
+	ticks, rings := s.pen.ticks[:0], s.pen.rings[:0]
 	for i := range s.d.Edges {
 		st := &s.strips[i]
 		out := right(st.dir)
 		for k := range s.d.Edges[i].Marks {
 			m := &s.d.Edges[i].Marks[k]
 			at := s.move(m.At)
-			items = append(items, s.pen.Stroke(drawing.MarkLine, at, along(at, out, s.allowance)))
+			ticks = append(ticks, at, along(at, out, s.allowance))
 			t := dot(sub(at, st.at), st.dir)
 			if m.Kind != pattern.Between && t > onLine && t < st.len-onLine {
-				items = append(items, s.pen.Ring(drawing.MarkLine, at, ringRadius))
+				rings = append(rings, at)
 			}
 		}
+	}
+	s.pen.ticks, s.pen.rings = ticks, rings
+	if len(ticks) > 0 {
+		items = append(items, s.pen.Pairs(drawing.MarkLine, ticks))
+	}
+	for _, at := range rings {
+		items = append(items, s.pen.Ring(drawing.MarkLine, at, ringRadius))
 	}
 	return items
 }

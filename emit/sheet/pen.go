@@ -20,7 +20,8 @@ type scratch struct {
 	dirs          []pos
 	painted, text []drawing.Item // of the section at work
 	seams, runs   []pos          // likewise: ends of strokes
-	labels        []box          // likewise
+	ticks, rings  []pos
+	labels        []box // likewise
 }
 
 // turn begins another page.
