@@ -183,7 +183,8 @@ func (p *parser) colour() Colour {
 	case p.sameLine() && len(digits) == 6 && isHex(digits):
 		p.mend(BadColour, t.span(), t.line, "a color begins with `#`", "", insert(t.span().Start, "#"))
 	default:
-		p.lack(BadColour, "a color is missing, like `#3c7d8c`", "")
+		p.lack(BadColour, "a color is missing, like `#3c7d8c`",
+			"write the color that pictures show the cloth in: `#` and six of 0 to 9 and a to f; sheets are black, and any cloth may be sewn")
 		return Colour{Span: p.behind()}
 	}
 	rgb, _ := strconv.ParseUint(digits, 16, 24) // a damaged one is black

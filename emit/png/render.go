@@ -164,6 +164,9 @@ func (c *canvas) fill(s shape, color drawing.Colour) {
 	c.cover(s, func(dots int, cover []float64) { c.paint(dots, cover, color) })
 }
 
+// half rounds to the nearest, and a color just between two, noise or not, up.
+const half = 0.5 + 1e-6
+
 // paint covers dots, from one of a row to the right, with a color.
 func (c *canvas) paint(dots int, cover []float64, color drawing.Colour) {
 	ink := [3]float64{float64(color >> 16 & 0xFF), float64(color >> 8 & 0xFF), float64(color & 0xFF)}
@@ -173,7 +176,7 @@ func (c *canvas) paint(dots int, cover []float64, color drawing.Colour) {
 		}
 		to := c.dots.Pix[4*(dots+i):]
 		for k, v := range ink {
-			to[k] = uint8(float64(float64(to[k])*(1-a)) + float64(v*a) + 0.5)
+			to[k] = uint8(float64(float64(to[k])*(1-a)) + float64(v*a) + half)
 		}
 	}
 }

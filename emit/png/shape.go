@@ -7,12 +7,13 @@ import (
 	"seamwright/emit/drawing"
 )
 
-// A point is a place in dots, y down.
+// A point is a place in dots, y down. Products are made float64 before they are added
+// to, here and below: see fine.
 type point struct{ x, y float64 }
 
 func (p point) plus(q point) point              { return point{p.x + q.x, p.y + q.y} }
 func (p point) minus(q point) point             { return point{p.x - q.x, p.y - q.y} }
-func (p point) times(k float64) point           { return point{p.x * k, p.y * k} }
+func (p point) times(k float64) point           { return point{float64(p.x * k), float64(p.y * k)} }
 func (p point) toward(q point, t float64) point { return p.plus(q.minus(p).times(t)) }
 
 // A shape is what closed contours go round. Where two go round in the same
@@ -41,7 +42,8 @@ func arcs(angle, r float64) int {
 	if r <= flat {
 		return 1
 	}
-	return max(1, int(math.Ceil(math.Abs(angle)/(2*math.Acos(1-flat/r)))))
+	const noise = 1e-9
+	return max(1, int(math.Ceil(math.Abs(angle)/(2*math.Acos(1-flat/r))-noise)))
 }
 
 func circle(middle point, r float64) []point {
@@ -49,7 +51,7 @@ func circle(middle point, r float64) []point {
 	out := make([]point, n)
 	for i := range out {
 		sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(n))
-		out[i] = middle.plus(point{r * cos, r * sin})
+		out[i] = middle.plus(point{float64(r * cos), float64(r * sin)})
 	}
 	return out
 }
@@ -103,7 +105,7 @@ func band(s shape, points []point, half float64, closed bool) shape {
 
 // corner appends the sector between two strokes, on the outside of their turn.
 func corner(s shape, at, n, m point) shape {
-	turn := math.Atan2(n.x*m.y-n.y*m.x, n.x*m.x+n.y*m.y)
+	turn := math.Atan2(float64(n.x*m.y)-float64(n.y*m.x), float64(n.x*m.x)+float64(n.y*m.y))
 	if turn == 0 {
 		return s
 	}
@@ -114,7 +116,7 @@ func corner(s shape, at, n, m point) shape {
 	sector := []point{at}
 	for i := range steps + 1 {
 		sin, cos := math.Sincos(turn * float64(i) / float64(steps))
-		sector = append(sector, at.plus(point{n.x*cos - n.y*sin, n.x*sin + n.y*cos}))
+		sector = append(sector, at.plus(point{float64(n.x*cos) - float64(n.y*sin), float64(n.x*sin) + float64(n.y*cos)}))
 	}
 	if turn < 0 { // round in the same direction as the strokes
 		for i, j := 0, len(sector)-1; i < j; i, j = i+1, j-1 {
