@@ -98,7 +98,10 @@ func (f *finder) along(i int) {
 		}
 	}
 	ends := j.join.Ends
-	slices.SortStableFunc(ends, func(a, b pattern.QuiltEnd) int { return cmp.Compare(a.Along, b.Along) })
+	// Seams that meet lie apart by what processors round otherwise: as they were found.
+	const grain = 1e6 // places that are told apart, to an inch
+	place := func(e *pattern.QuiltEnd) float64 { return math.Round(float64(e.Along) * grain) }
+	slices.SortStableFunc(ends, func(a, b pattern.QuiltEnd) int { return cmp.Compare(place(&a), place(&b)) })
 	for k := 0; k < len(ends); {
 		n := k
 		var both [2]bool
