@@ -37,8 +37,11 @@ func (w *work) quilts(f *files) (shown []html.Quilt) {
 			if w.options.wants("diagrams") {
 				file = f.draw(folder+"/"+picture.Name+".svg", func() []byte { return w.render(picture.Make()) })
 			}
-			if k == 0 {
+			switch {
+			case k == 0:
 				shown = append(shown, html.Quilt{Of: q, Cloth: cloth, SVG: w.drawn(file, picture.Make)})
+			case picture.Name == diagram.PressingName:
+				shown[len(shown)-1].Pressing = w.drawn(file, picture.Make)
 			}
 		}
 		if w.options.wants("tables") {

@@ -8,6 +8,9 @@ import (
 	"seamwright/emit/drawing"
 )
 
+// PressingName is the name of the picture of a quilt's joins.
+const PressingName = "pressing"
+
 // Quilts lists the pictures of a quilt: in the pattern's own cloths, in those of
 // every colorway, and how it is pressed.
 func Quilts(p *pattern.Pattern, q *pattern.Quilt) (all []Picture) {
@@ -21,7 +24,7 @@ func Quilts(p *pattern.Pattern, q *pattern.Quilt) (all []Picture) {
 		all = append(all, Picture{name, nil, func() *drawing.Page { return quilt(said, p, q, way) }})
 	}
 	if len(q.Layout.Joins) > 0 {
-		all = append(all, Picture{"pressing", nil, func() *drawing.Page { return quiltPressing(said, p, q) }})
+		all = append(all, Picture{PressingName, nil, func() *drawing.Page { return quiltPressing(said, p, q) }})
 	}
 	return all
 }

@@ -51,12 +51,13 @@ func (w *page) photos(all []Photo) {
 	w.raw("</div>\n")
 }
 
-// A Quilt is one that is laid out: its picture in the pattern's own cloths, and its
-// cloth in every colorway.
+// A Quilt is one that is laid out: its picture in the pattern's own cloths, how it is
+// pressed (nil where there are no joins), and its cloth in every colorway.
 type Quilt struct {
 	Of    *pattern.Quilt
 	Cloth func() [][]table.Cloth
 	SVG
+	Pressing SVG
 }
 
 // quilt shows one: what it looks like, its blocks, what is cut beside them, and what
@@ -64,13 +65,9 @@ type Quilt struct {
 func (w *page) quilt(q *Quilt) {
 	l := q.Of.Layout
 	w.element("h2", "Quilt: "+q.Of.Title)
-	svg := q.SVG()
-	if w.sheets += len(svg); w.sheets > mostSheets {
-		w.element("p", "Its picture would make this page too large; it is quilt.svg.")
-	} else {
-		w.raw("<div class=\"pictures\">\n")
-		w.figure("wide", svg, "")
-		w.raw("</div>\n")
+	w.quiltPicture(q.SVG, "quilt.svg")
+	if q.Pressing != nil {
+		w.quiltPicture(q.Pressing, "pressing.svg")
 	}
 	size := w.own(l.Size)
 	if q.Of.Binding.Width > 0 {
@@ -102,6 +99,19 @@ func (w *page) quilt(q *Quilt) {
 		how, all := table.QuiltBuying(w.p, cloth[i], w.said)
 		w.bought(head, how, all, func(k int) (string, uint32) { return cloth[i][k].Dress.Words, cloth[i][k].Dress.Colour })
 	}
+}
+
+// quiltPicture shows a picture of a quilt, or names its file where the page would get
+// too large.
+func (w *page) quiltPicture(picture SVG, file string) {
+	svg := picture()
+	if w.sheets += len(svg); w.sheets > mostSheets {
+		w.element("p", "A picture would make this page too large; it is "+file+".")
+		return
+	}
+	w.raw("<div class=\"pictures\">\n")
+	w.figure("wide", svg, "")
+	w.raw("</div>\n")
 }
 
 // own tells a size in the pattern's own system, to the nearest eighth.

@@ -296,6 +296,10 @@ func whereOf(r *joinRow, said *words.Catalogue) string {
 	return said.Count("joins_border", len(r.of), "borders", n)
 }
 
+// fewSecond is from how many steps on every second number is told as such: shorter
+// lists are read faster.
+const fewSecond = 6
+
 // numbers lists numbers, "1, 3, 5 to 8".
 func numbers(all []int, said *words.Catalogue) (text string) {
 	for i := 0; i < len(all); {
@@ -306,7 +310,14 @@ func numbers(all []int, said *words.Catalogue) (text string) {
 		if i > 0 {
 			text += ", "
 		}
+		second := i
+		for second+1 < len(all) && all[second+1] == all[second]+2 {
+			second++
+		}
 		switch {
+		case second-i >= fewSecond:
+			text += said.Say("numbers_second", "from", strconv.Itoa(all[i]), "to", strconv.Itoa(all[second]))
+			end = second
 		case end == i:
 			text += strconv.Itoa(all[i])
 		case end == i+1:
