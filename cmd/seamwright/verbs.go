@@ -18,7 +18,7 @@ func verbs() []verb {
 		{
 			name: "watch", args: "FILE [flags]", run: watchFile,
 			short:   "build again whenever the pattern is saved, with a live page",
-			long:    "Builds whenever the pattern, or a file that it uses, is saved. A problem is told\nonce, and where there is an error the last good results stay. A page in the\nbrowser, served to this machine only, shows the block, its sewing order, sheets,\ncutting and problems as they are. Ctrl-C ends it.",
+			long:    "Builds whenever the pattern, or a file that it uses, is saved. A problem is told\nonce, and where there is an error the last good results stay. A page in the\nbrowser, served to this machine only, shows the block, its sewing order, sheets,\ncutting and problems as they are. PDF files and the report follow in a pause, and at\nthe end. Ctrl-C ends it.",
 			example: "seamwright watch boat.seam --open",
 		},
 		{
