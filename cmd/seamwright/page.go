@@ -13,16 +13,16 @@ import (
 	"seamwright/lang/problem"
 )
 
-// show shows what was compiled: its data, nil where there are none. Of a bad
-// pattern the page shows the problems, and goes on showing the last good one.
-func (w *watching) show(b *built, data []byte) {
+// show shows what was made. Of a bad pattern the page shows the problems, and goes on
+// showing the last good one.
+func (w *watching) show(b *built) {
 	s := &w.shown
 	was := s.Good || s.Held
 	s.File, s.Problems, s.Held = w.name, b.problems, b.held
 	s.Good = !problem.Failed(b.problems)
 	switch {
 	case s.Good || s.Held:
-		s.Sources, s.Built, s.Pattern = texts(w.name, b.texts), nil, data
+		s.Sources, s.Built, s.Pattern = texts(w.name, b.texts), nil, b.data()
 	case len(b.texts) > 0:
 		if was {
 			s.Built = s.Sources

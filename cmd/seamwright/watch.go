@@ -71,7 +71,7 @@ func watchFile(c *call) int {
 	}
 	debug.SetGCPercent(heapRoom)
 	defer w.kept.Close()
-	if err := watch.Run(ctx, w.build, w.rest); err != nil {
+	if err := watch.Run(ctx, watch.Work{Make: w.make, Show: w.build, Rest: w.rest}); err != nil {
 		fmt.Fprintf(c.stderr, "seamwright: this system can't watch folders: %v\n", err)
 		return misuse
 	}
@@ -91,6 +91,7 @@ type watching struct {
 	kept   files.Kept // what was written
 	store  pdf.Store
 
+	made      built          // what was made last, shown or not
 	waiting   *built         // the last build, while what follows later is to be made
 	toldLater map[string]int // the problems that only it brought to light
 }
@@ -103,12 +104,13 @@ type built struct {
 	problems []problem.Problem
 	held     bool              // by a released edition: it is shown and not written
 	texts    []*problem.Source // the pattern first; none where it can't be read
+	took     time.Duration
 }
 
 // atOnce are the kinds of files that are made at every save. PDF files, and the
 // report, which holds all of them once more, are made in rest.
 func atOnce() emit.Options {
-	return emit.Options{Only: []string{"json", "sheets", "diagrams", "tables"}, Forms: []string{"svg"}, Late: true}
+	return emit.Options{Only: []string{"json", "sheets", "diagrams", "tables"}, Forms: []string{"svg"}}
 }
 
 func later() emit.Options {
@@ -120,31 +122,34 @@ func later() emit.Options {
 // has to be between a save and its last file.
 const heapRoom = 400
 
-// build compiles, writes, shows, and tells what is new. The page is told as soon
-// as the data that it draws are made, which come first.
-func (w *watching) build(before watch.Before) {
+// make compiles, and makes the files that are made at once, in memory. It changes
+// nothing that anybody sees: it may be done while a save is not yet complete.
+func (w *watching) make(before watch.Before) {
 	begun := time.Now()
-	b := w.compile(before)
-	w.make(&b)
-	if w.server != nil && b.outputs == nil {
-		w.show(&b, nil)
+	w.made = w.compile(before)
+	w.made.make()
+	w.made.took = time.Since(begun)
+}
+
+// build shows and writes what was made, and tells what is new. The page comes first:
+// a person looks at it while they save, and at the files later.
+func (w *watching) build() {
+	begun, b := time.Now(), w.made
+	if w.server != nil {
+		w.show(&b)
 	}
 	var wrote files.Written
-	switch {
-	case b.held:
-		b.hold(func(string) []byte { return nil })
-	case b.outputs != nil:
+	if b.outputs != nil && !b.held {
 		var fault *problem.Problem
 		if wrote, fault = w.kept.Write(w.folder, b.outputs, false, func() bool { return w.ctx.Err() != nil }); fault != nil {
 			b.problems = append(b.problems, *fault)
 		}
-		b.hold(w.kept.Data)
 	}
 	if w.ctx.Err() != nil {
 		return
 	}
 	w.waiting = &b
-	w.say(&b, wrote, time.Since(begun))
+	w.say(&b, wrote, b.took+time.Since(begun))
 	if w.server != nil {
 		w.ready(&b)
 	}
@@ -171,47 +176,30 @@ func (w *watching) compile(before watch.Before) (b built) {
 	return b
 }
 
-// make finds what is to be made at once, without making it. The data that the
-// page draws come first, and when they are made they are shown.
-func (w *watching) make(b *built) {
+// make makes the files that are made at once.
+func (b *built) make() {
 	if b.pattern == nil || len(b.pattern.Blocks) == 0 {
 		return
 	}
-	made, ps := emit.Build(b.pattern, atOnce())
+	outputs, ps := emit.Build(b.pattern, atOnce())
 	b.problems = append(b.problems, ps...)
 	if problem.Failed(ps) {
 		return
 	}
-	b.outputs = make([]files.Output, len(made))
-	for i := range made {
-		b.outputs[i] = files.Output{Path: made[i].Path, Give: made[i].Give}
-	}
-	at := slices.IndexFunc(b.outputs, func(o files.Output) bool { return o.Path == dataFile })
-	data := b.outputs[at]
-	b.outputs = slices.Insert(slices.Delete(b.outputs, at, at+1), 0, data)
-	if w.server != nil {
-		b.outputs[0].Give = func(put func([]byte) error) error {
-			return data.Give(func(json []byte) error {
-				w.show(b, slices.Clone(json))
-				return put(json)
-			})
-		}
+	b.outputs = make([]files.Output, len(outputs))
+	for i, o := range outputs {
+		b.outputs[i] = files.Output{Path: o.Path, Data: o.Data}
 	}
 }
 
-// hold replaces what was to be made by its bytes: as they were written, or where
-// nothing was written as they are made now.
-func (b *built) hold(written func(path string) []byte) {
-	for i, o := range b.outputs {
-		b.outputs[i] = files.Output{Path: o.Path, Data: written(o.Path)}
-		if b.outputs[i].Data == nil {
-			o.Give(func(data []byte) error { b.outputs[i].Data = slices.Clone(data); return nil })
-		}
+// data are those that the page draws.
+func (b *built) data() []byte {
+	at := slices.IndexFunc(b.outputs, func(o files.Output) bool { return o.Path == "pattern.json" })
+	if at < 0 {
+		return nil
 	}
+	return b.outputs[at].Data
 }
-
-// dataFile is what the page draws.
-const dataFile = "pattern.json"
 
 // rest makes what was left of the last build, and removes what is no longer made.
 // It is done when nobody has saved for a while, and at the end: a folder is never

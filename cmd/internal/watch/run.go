@@ -11,6 +11,9 @@ const (
 	// quiet is how long nothing may happen before a file is looked at: editors
 	// save in several steps, which follow each other within a few milliseconds.
 	quiet = 20 * time.Millisecond
+	// settled is how long nothing may happen before what a file holds is made ahead: most
+	// saves are one step, and then it is done when the wait is over.
+	settled = 2 * time.Millisecond
 	// longest is how long such steps are waited for; a program that writes
 	// without a pause would be waited for forever.
 	longest = 250 * time.Millisecond
@@ -27,12 +30,20 @@ const (
 // that may not be there. It is not safe for concurrent use.
 type Before func(name string)
 
-// Run calls build, and calls it again whenever a file holds something else than
-// it did before it was read, until the context ends. It calls rest, if there is
-// one, after a build when nothing has happened for a while, and at the end where
-// that had not come. Between builds it sleeps. The error says that the system
+// A Work is what is done whenever a file holds something else.
+type Work struct {
+	Make func(Before) // reads the files and makes what is to be made, in memory
+	Show func()       // shows and writes what was made last
+	Rest func()       // does, if it is not nil, what takes longer
+}
+
+// Run calls Make and Show, and calls them again whenever a file holds something
+// else than it did before it was read, until the context ends. Make is called ahead
+// while it is waited for a save to be complete, so what was made may never be shown.
+// Rest is called after Show when nothing has happened for a while, and at the end
+// where that had not come. Between builds Run sleeps. The error says that the system
 // can't watch folders.
-func Run(ctx context.Context, build func(Before), rest func()) error {
+func Run(ctx context.Context, work Work) error {
 	notify, err := fsnotify.NewWatcher()
 	if err != nil {
 		return err
@@ -40,33 +51,44 @@ func Run(ctx context.Context, build func(Before), rest func()) error {
 	defer notify.Close()
 	w := &watcher{notify: notify, folders: folders{}}
 	for ctx.Err() == nil {
-		w.begin()
-		build(w.before)
+		w.make(work)
+		work.Show()
 		w.arm()
-		w.wait(ctx, rest)
+		w.wait(ctx, work)
 	}
-	if rest != nil {
-		rest()
+	if work.Rest != nil {
+		work.Rest()
 	}
 	return nil
 }
 
-// wait returns when a file has changed or the context has ended. It looks once
-// at the beginning: a file may have changed after it was read and before its
-// folder was watched.
-func (w *watcher) wait(ctx context.Context, rest func()) {
-	look, idle := time.NewTimer(0), time.NewTimer(pause)
+func (w *watcher) make(work Work) {
+	w.begin()
+	work.Make(w.before)
+}
+
+// wait returns when a file has changed and was not made ahead, or the context has
+// ended. It looks once at the beginning: a file may have changed after it was read
+// and before its folder was watched.
+func (w *watcher) wait(ctx context.Context, work Work) {
+	look, idle, early := time.NewTimer(0), time.NewTimer(pause), time.NewTimer(pause)
+	early.Stop()
 	defer look.Stop()
 	defer idle.Stop()
+	defer early.Stop()
+	rest := work.Rest
 	var first time.Time // of the events that were not yet looked into
-	doubted := false
+	doubted, tried, ahead := false, false, false
 	soon := func() {
 		if first.IsZero() {
-			first = time.Now()
+			first, tried = time.Now(), false
 		}
 		doubted = false
 		idle.Reset(pause)
 		look.Reset(min(quiet, time.Until(first.Add(longest))))
+		if !tried {
+			early.Reset(settled)
+		}
 	}
 	for {
 		select {
@@ -83,6 +105,12 @@ func (w *watcher) wait(ctx context.Context, rest func()) {
 				rest()
 				rest = nil
 			}
+		case <-early.C:
+			if tried = true; w.changed() == surely {
+				w.make(work)
+				w.arm()
+				ahead = true
+			}
 		case <-look.C:
 			first = time.Time{}
 			w.arm()
@@ -92,6 +120,10 @@ func (w *watcher) wait(ctx context.Context, rest func()) {
 			case changed == perhaps:
 				doubted = true
 				look.Reset(doubt)
+			case ahead:
+				work.Show()
+				ahead, rest = false, work.Rest
+				idle.Reset(pause)
 			}
 		}
 	}

@@ -24,8 +24,9 @@ func begin(t *testing.T, names ...string) *bench {
 	ctx, cancel := context.WithCancel(t.Context())
 	done := make(chan error)
 	go func() {
-		done <- Run(ctx, func(before Before) {
-			var all []string
+		var all []string
+		done <- Run(ctx, Work{Make: func(before Before) {
+			all = nil
 			for _, name := range names {
 				before(name)
 				data, err := os.ReadFile(name)
@@ -34,8 +35,7 @@ func begin(t *testing.T, names ...string) *bench {
 				}
 				all = append(all, string(data))
 			}
-			b.builds <- strings.Join(all, "|")
-		}, nil)
+		}, Show: func() { b.builds <- strings.Join(all, "|") }})
 	}()
 	t.Cleanup(func() {
 		cancel()
@@ -264,11 +264,16 @@ func TestRest(t *testing.T) {
 	ctx, cancel := context.WithCancel(t.Context())
 	did, done := make(chan string, 1000), make(chan error)
 	go func() {
-		done <- Run(ctx, func(before Before) {
-			before(name)
-			data, _ := os.ReadFile(name)
-			did <- string(data)
-		}, func() { did <- "rest" })
+		var made string
+		done <- Run(ctx, Work{
+			Make: func(before Before) {
+				before(name)
+				data, _ := os.ReadFile(name)
+				made = string(data)
+			},
+			Show: func() { did <- made },
+			Rest: func() { did <- "rest" },
+		})
 	}()
 	for i := 1; i <= 20; i++ { // saves that follow each other faster than the pause
 		time.Sleep(pause / 6)
