@@ -1,6 +1,9 @@
 package piecing
 
 import (
+	"cmp"
+	"slices"
+
 	"seamwright/compiler/eval"
 	"seamwright/compiler/pattern"
 	"seamwright/compiler/plane"
@@ -104,29 +107,37 @@ func (k *sketch) divide() *eval.Body {
 	return made
 }
 
-// bounded reports whether the lines cross each other few enough times.
+// bounded reports whether the lines cross each other few enough times. Each is
+// compared with those that begin, from left to right, before it ends.
 func (k *sketch) bounded() bool {
-	crossings := 0
-	for i := range k.lines {
-		if !k.effort.spend(i) {
-			return false
+	order := make([]plane.Line, len(k.lines))
+	for i, l := range k.lines {
+		if l.A.X > l.B.X {
+			l.A, l.B = l.B, l.A
 		}
-		l := &k.lines[i]
-		for j := range k.lines[:i] {
-			if m := &k.lines[j]; apart(l.A.X, l.B.X, m.A.X, m.B.X) || apart(l.A.Y, l.B.Y, m.A.Y, m.B.Y) ||
-				l.Side(m.A)*l.Side(m.B) >= 0 || m.Side(l.A)*m.Side(l.B) >= 0 {
+		order[i] = l
+	}
+	slices.SortFunc(order, func(l, m plane.Line) int { return cmp.Compare(l.A.X, m.A.X) })
+	crossings := 0
+	for i := range order {
+		l := &order[i]
+		low, high := min(l.A.Y, l.B.Y), max(l.A.Y, l.B.Y)
+		j := i + 1
+		for ; j < len(order) && order[j].A.X <= l.B.X; j++ {
+			m := &order[j]
+			if max(m.A.Y, m.B.Y) < low || min(m.A.Y, m.B.Y) > high || l.Side(m.A)*l.Side(m.B) >= 0 || m.Side(l.A)*m.Side(l.B) >= 0 {
 				continue
 			}
 			if crossings++; crossings > maxRegions {
 				return false
 			}
 		}
+		if !k.effort.spend(j - i) {
+			return false
+		}
 	}
 	return true
 }
-
-// apart reports whether the ranges from a to b and from c to d have a gap.
-func apart(a, b, c, d float64) bool { return max(a, b) < min(c, d) || max(c, d) < min(a, b) }
 
 func (k *sketch) add(l plane.Line, at problem.Place, ends bool) {
 	k.lines, k.at, k.ends = append(k.lines, l), append(k.at, at), append(k.ends, ends)
