@@ -193,8 +193,8 @@ type entry struct {
 func benchmarks() []entry {
 	var list []entry
 	add := func(name string, parameter, size int, make func() block) {
-		crossed := name == "crossings" || name == "dense" || name == "eight" || name == "axis"
-		list = append(list, entry{fmt.Sprintf("%s-%d", name, parameter), size, make, !crossed || size <= wholeFaces})
+		crossed := name == "crossings" || name == "dense" || name == "eight" || name == "axis" || name == "lattice"
+		list = append(list, entry{fmt.Sprintf("%s-%d", name, parameter), size, make, !crossed || size <= 1024})
 	}
 	for _, n := range []int{10, 100, 1000, 10000} {
 		add("tees", n, n, func() block { return largeRandom(n, 0, 0) })
@@ -202,16 +202,28 @@ func benchmarks() []entry {
 		add("dense", n, n, func() block { return largeRandom(n, 0, 50) })
 		add("eight", n, n, func() block { return largeRandom(n, 8, 20) })
 		add("axis", n, n, func() block { return largeRandom(n, 2, 20) })
+		add("lattice", n, n, func() block { return latticeRandom(n, 50) })
+		add("diagonals", n, n, func() block { return diagonals(int(math.Sqrt(float64(n) / 2))) })
 		add("cabin", n, n, func() block { return logCabin(n) })
 		add("pineapple", n, n, func() block { return pineapple(n / 4) })
 	}
 	for _, n := range []int{8, 16, 32, 64} {
 		add("compass", n, 4*n, func() block { return compass(n) })
 	}
-	for _, n := range []int{10, 16, 24, 31} {
+	for _, n := range []int{10, 16, 24, 31, 100} {
 		add("grid", n, n*n, func() block { return grid(n) })
 	}
 	return list
+}
+
+// sheetWishes are what the compiler asks: at most twenty pieces, and that a
+// section lies on a sheet of 7 x 10 units either way.
+func sheetWishes() Wishes {
+	return Wishes{MaxPieces: 20, Fits: func(q plane.Polygon) bool {
+		low, high := q.Box()
+		x, y := high.X-low.X, high.Y-low.Y
+		return x <= 10 && y <= 7 || x <= 7 && y <= 10
+	}}
 }
 
 func BenchmarkSolver(b *testing.B) {
@@ -250,6 +262,15 @@ func BenchmarkSolver(b *testing.B) {
 				b.ReportMetric(float64(plan.Bound), "bound")
 				b.ReportMetric(float64(len(plan.Certificate)), "certificate")
 				b.ReportMetric(float64(plan.Depth), "depth")
+			})
+			b.Run("wished", func(b *testing.B) {
+				var plan Plan
+				for b.Loop() {
+					plan = p.Plan(sheetWishes())
+				}
+				per(b)
+				b.ReportMetric(float64(len(plan.Sections)), "sections")
+				b.ReportMetric(float64(len(plan.Over)), "over")
 			})
 		})
 	}

@@ -2,6 +2,7 @@ package solver
 
 import (
 	"cmp"
+	"math/bits"
 	"slices"
 )
 
@@ -101,6 +102,9 @@ func (s *search) takeOff(o option, limit int, hurried bool) answer {
 
 // marks counts the faces of a part that can't share sections.
 func (s *search) marks(p part) int {
+	if s.apart == nil {
+		return 0
+	}
 	n := 0
 	for _, f := range p {
 		if s.apart[f] {
@@ -123,9 +127,10 @@ func (s *search) options(p part) []option {
 		}
 		n := s.marks(c.side)
 		o.restLeast = max(1, total-n)
-		if o.section = s.section(c.side) == 1; o.section {
+		k := s.known(c)
+		if o.section = k.section; o.section {
 			o.sideLeast = 1
-			if s.near != nil && s.separate(c) {
+			if k.separate {
 				return []option{o}
 			}
 		} else {
@@ -141,6 +146,34 @@ func (s *search) options(p part) []option {
 	}
 	return list
 }
+
+// A fact is what is known of a cut's side, whatever the rest of the part is.
+type fact struct {
+	key               key
+	section, separate bool
+}
+
+// known tells whether a cut's side is one section and, if so, whether the cut is
+// separate. It remembers what was asked last.
+func (s *search) known(c cut) fact {
+	k := s.keyOf(c.side)
+	k[0] += mix(uint64(s.edge(c.seam, c.from))<<32 | uint64(c.to))
+	if s.facts == nil {
+		s.facts = new([]fact)
+	}
+	if *s.facts == nil {
+		*s.facts = make([]fact, 1<<bits.Len(uint(min(s.faces(), maxFacts))))
+	}
+	at := &(*s.facts)[k[0]&uint64(len(*s.facts)-1)]
+	if at.key != k {
+		*at = fact{key: k, section: s.section(c.side) == 1}
+		at.separate = at.section && s.near != nil && s.separate(c)
+	}
+	return *at
+}
+
+// maxFacts bounds the facts that are remembered.
+const maxFacts = 1 << 13
 
 // separate reports whether some face of a cut's side can share a section with
 // nothing beyond the cut.
@@ -158,8 +191,22 @@ func (s *search) separate(c cut) bool {
 		}
 	}
 	s.beyond = beyond
+	for _, g := range beyond {
+		s.marked[g] = s.sides + 1
+	}
 	for _, f := range c.side {
-		if !slices.ContainsFunc(beyond, func(g int32) bool { return s.near.together(f, g) }) {
+		if !s.besides(f) && !slices.ContainsFunc(beyond, func(g int32) bool { return s.near.share(f, g) }) {
+			return true
+		}
+	}
+	return false
+}
+
+// besides reports whether a face can share a section with a neighbour beyond the
+// cut.
+func (s *search) besides(f int32) bool {
+	for _, h := range s.halves(f) {
+		if g := s.other(h); s.marked[g] == s.sides+1 && s.near.share(f, g) {
 			return true
 		}
 	}

@@ -13,7 +13,14 @@ type spreader struct {
 	choice   []int32 // of a section: the face chosen, or -1
 	asked    []int   // of a section: the round in which another choice was asked of it
 	round    int
+	left     int // pairs that may be compared yet
 }
+
+// How many pairs may be compared for each face of a part, and in any case.
+const (
+	spreadEffort = 20
+	spreadStart  = 10_000
+)
 
 // clique returns faces of a part no two of which can share a section, given its
 // sections: hopefully as many.
@@ -31,9 +38,23 @@ func (g *grower) clique(p part, sections []part) []int32 {
 // that goes with all those chosen, another section is asked to choose again, and
 // so on, each once.
 func (g *grower) spread(sections []part) []int32 {
-	s := &spreader{grower: g, sections: sections, choice: make([]int32, len(sections)), asked: make([]int, len(sections))}
+	n := spreadStart
+	for _, x := range sections {
+		n += spreadEffort * len(x)
+	}
+	s := &spreader{grower: g, sections: sections, left: n, choice: make([]int32, len(sections)), asked: make([]int, len(sections))}
 	for k := range s.choice {
 		s.choice[k] = -1
+	}
+	if len(sections) > nearSections {
+		if g.home == nil {
+			g.home, g.visits = make([]int32, g.faces()), make([]int32, g.faces())
+		}
+		for k, x := range sections {
+			for _, f := range x {
+				g.home[f] = int32(k)
+			}
+		}
 	}
 	for k := range sections {
 		s.round++
@@ -47,6 +68,9 @@ func (s *spreader) choose(k int) bool {
 	s.asked[k] = s.round
 	var rivals []int // sections that stand in the way of each face alone
 	for _, f := range s.sections[k] {
+		if s.left < 0 {
+			return false
+		}
 		rival, many := s.rival(f)
 		if rival < 0 {
 			s.choice[k] = f
@@ -74,9 +98,14 @@ func (s *spreader) choose(k int) bool {
 // rival returns a section whose choice can share a section with f, or -1, and
 // whether there are more.
 func (s *spreader) rival(f int32) (rival int, many bool) {
+	if len(s.sections) > nearSections {
+		if rival, many, ok := s.rivalNear(f); ok {
+			return rival, many
+		}
+	}
 	rival = -1
 	for k, g := range s.choice {
-		if g >= 0 && s.together(f, g) {
+		if s.left--; g >= 0 && s.share(f, g) {
 			if rival >= 0 {
 				return rival, true
 			}
@@ -84,6 +113,44 @@ func (s *spreader) rival(f int32) (rival int, many bool) {
 		}
 	}
 	return rival, false
+}
+
+// nearSections is up to how many sections' choices are all compared.
+const nearSections = 64
+
+// rivalNear is rival where there are many sections. With two faces a section holds
+// the faces on the way between them, so what can share a section with f hangs
+// together with it. If that is much, it gives up.
+func (s *spreader) rivalNear(f int32) (rival int, many, ok bool) {
+	s.visit++
+	s.reached = append(s.reached[:0], f)
+	s.visits[f] = s.visit
+	rival = -1
+	for i := 0; i < len(s.reached); i++ {
+		if len(s.reached) > nearSections {
+			return 0, false, false
+		}
+		for _, h := range s.halves(s.reached[i]) {
+			g := s.other(h)
+			if s.visits[g] == s.visit || s.always[h>>1] {
+				continue
+			}
+			s.visits[g] = s.visit
+			if s.left--; !s.share(f, g) {
+				continue
+			}
+			s.reached = append(s.reached, g)
+			// Faces of other pieces have other sections' numbers.
+			if k := s.home[g]; int(k) >= len(s.choice) || s.choice[k] != g {
+				continue
+			} else if rival >= 0 {
+				return rival, true, true
+			} else {
+				rival = int(k)
+			}
+		}
+	}
+	return rival, false, true
 }
 
 // cliqueFaces is up to how many faces all pairs are compared: one machine word a
@@ -99,7 +166,7 @@ func (g *grower) largestClique(p part) []int32 {
 	s := cliqueSearch{apart: make([]uint64, len(p)), steps: cliqueSteps}
 	for i := range p {
 		for j := range i {
-			if !g.together(p[i], p[j]) {
+			if !g.share(p[i], p[j]) {
 				s.apart[i] |= 1 << j
 				s.apart[j] |= 1 << i
 			}

@@ -30,6 +30,7 @@ func (m *mesh) contract(sections []part) *mesh {
 	c.first = append(c.first, int32(len(c.tail)))
 	c.indexSeams()
 	c.indexFaces()
+	c.random = randoms(len(sections))
 	c.sides()
 	return c
 }

@@ -33,20 +33,26 @@ type solved struct {
 // A partSolver solves the parts of a divided block.
 type partSolver struct {
 	*search
-	of     *divided
-	guide  *guide
-	looked int // parts that other searches looked at
+	of         *divided
+	settler    *settler // nil if the block is not convex
+	trimmer    *trimmer // nil until it is needed
+	tangles    []tangle // of the part that is being solved
+	home       []int32  // of a face of the piece that is improved: its section; else -1
+	whole      *work    // without walls
+	wholeFacts []fact
+	looked     int // parts that other searches looked at
 }
 
 func (d *divided) solver(r *rules) *partSolver {
 	w := newWork(d.mesh)
-	s := &partSolver{of: d}
+	s := &partSolver{of: d, whole: newWork(d.mesh)}
 	if w.walls = d.walls; d.walls == nil {
 		s.search = newSearch(w, nil, 0)
 	} else {
 		s.search = newSearch(w, d.walls.near, 0)
-		s.guide = newGuide(s.search, d.cuts)
+		s.settler = newSettler(d.mesh)
 	}
+	s.apart = make([]bool, d.faces())
 	if s.rules = r; r != nil {
 		r.search = s.search
 	}
@@ -57,77 +63,62 @@ func (d *divided) solver(r *rules) *partSolver {
 func (s *partSolver) share(p part) int { return s.of.budget / s.faces() * len(p) }
 
 // part solves a part. Its pieces are solved each for itself. Mostly their sections
-// can be sewn to one another; if not, other plans for them are looked for, and
-// where that costs more, and the part is not too large, a plan for all of it at
-// once.
+// can be sewn to one another. Where they can't, what is tangled is solved anew.
 func (s *partSolver) part(p part) solved {
-	var out solved
 	pieces := s.pieces(p)
-	for _, q := range pieces {
+	if s.settler == nil {
+		return s.piece(p)
+	}
+	var out solved
+	list := make([]solved, len(pieces))
+	for i, q := range pieces {
 		x := s.piece(q)
+		list[i] = x
 		out.sections = append(out.sections, x.sections...)
 		out.clique = append(out.clique, x.clique...)
 		out.bound += x.bound
 	}
-	if s.guide == nil || s.guide.sewable(p, out.sections) {
-		return out
-	}
-	out.sections = s.guide.carry(pieces)
-	// Under wishes a piece may be left whole that other pieces' seams would have to
-	// cut: then only a plan for all of the part at once will do.
-	carried := s.rules == nil || s.guide.sewable(p, out.sections)
-	if cost := s.cost(out.sections); !carried || cost > out.bound && len(p) <= wholeFaces {
-		t := newSearch(newWork(s.mesh), s.near, s.share(p))
-		t.apart, t.rules, t.forcing = s.apart, s.rules, s.of.walls
-		a := t.best(p)
-		if !carried || a.cost < cost {
-			out.sections = t.collect(p, nil)
+	s.tangles = s.tangles[:0]
+	out.sections = s.settle(p, out.sections)
+	if s.rules == nil && len(s.tangles) > 0 {
+		r := newRaiser(s.near, pieces, list)
+		for i, t := range s.tangles {
+			out.bound += r.raise(int32(i+1), t)
 		}
-		out.bound = max(out.bound, a.least)
-		s.looked += t.looked
+		if len(p) <= proofFaces {
+			s.prove(p, &out)
+		}
 	}
 	return out
 }
 
-// wholeFaces is up to how many faces a part is searched without taking it apart
-// into pieces, where those don't settle it: the time grows with the square.
-const wholeFaces = 1024
+// Limits of the search for a proof where tangles give none.
+const (
+	proofFaces  = 1024
+	proofEffort = 500 // how often every face may be looked at
+)
 
-func (s *partSolver) cost(sections []part) int {
-	if s.rules == nil {
-		return len(sections)
+// prove searches a part as a whole for a better plan, or for the proof that there
+// is none.
+func (s *partSolver) prove(p part, out *solved) {
+	cost := len(out.sections)
+	if out.bound == cost {
+		return
 	}
-	cost := 0
-	for _, p := range sections {
-		cost += s.rules.cost(p)
+	t := s.wholeSearch(min(s.share(p), proofEffort*len(p)))
+	a := t.best(p, cost)
+	if a.cost < cost {
+		out.sections = t.collect(p, nil)
 	}
-	return cost
+	out.bound = max(out.bound, min(a.least, cost))
+	s.looked += t.looked
 }
 
-// piece solves a piece, first by the most promising cuts alone. Only if no
-// certificate shows that this is the best are others tried.
-func (s *partSolver) piece(p part) solved {
-	s.spent = s.visited + s.share(p)
-	a := s.search.solve(p, anything)
-	out := solved{sections: s.collect(p, nil), clique: p[:1]}
-	if a.cost > 1 && s.near != nil && s.rules == nil {
-		out.clique = s.near.clique(p, out.sections)
-		for _, f := range out.clique {
-			s.apart[f] = true
-		}
-	}
-	if len(out.clique) < a.cost {
-		b := s.best(p)
-		if b.cost < a.cost {
-			out.sections = s.collect(p, nil)
-			if s.near != nil && s.rules == nil && len(out.clique) < b.cost {
-				out.clique = s.near.clique(p, out.sections)
-			}
-		}
-		a = b
-	}
-	out.bound = max(len(out.clique), a.least)
-	return out
+// wholeSearch returns a search that does not take a part apart into pieces.
+func (s *partSolver) wholeSearch(budget int) *search {
+	t := newSearch(s.whole, s.near, budget)
+	t.apart, t.rules, t.forcing, t.facts = s.apart, s.rules, s.of.walls, &s.wholeFacts
+	return t
 }
 
 // fewest divides a whole block into the fewest sections that it finds.

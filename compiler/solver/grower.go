@@ -2,6 +2,7 @@ package solver
 
 import (
 	"math"
+	"math/bits"
 
 	"seamwright/compiler/plane"
 )
@@ -18,6 +19,12 @@ type grower struct {
 	stamp int32
 
 	always []bool // of an edge: known to be a join in every plan; nil if nothing is known
+
+	home    []int32 // of a face: its section: see rivalNear
+	visits  []int32
+	visit   int32
+	reached []int32
+	pairs   []uint64 // what share found last, by a sum of the two faces
 }
 
 // A fan is what a set holds around a point.
@@ -74,6 +81,24 @@ func (g *grower) together(a, b int32) bool {
 		}
 	}
 	return len(g.set) == 2 || g.peel(g.set, -1)
+}
+
+// share is together for those who don't need the set. It remembers answers.
+func (g *grower) share(a, b int32) bool {
+	if a > b {
+		a, b = b, a
+	}
+	if g.pairs == nil {
+		g.pairs = make([]uint64, 1<<bits.Len(uint(4*g.faces())))
+	}
+	pair := uint64(a)<<33 | uint64(b)<<1 // never 0, as b is not
+	at := &g.pairs[mix(pair)&uint64(len(g.pairs)-1)]
+	if *at&^1 != pair {
+		if *at = pair; g.together(a, b) {
+			*at |= 1
+		}
+	}
+	return *at&1 != 0
 }
 
 // exit returns the half through which the way from one point to another leaves a

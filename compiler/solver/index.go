@@ -48,6 +48,7 @@ func newMesh(p *Partition) *mesh {
 	}
 	m.indexSeams()
 	m.aroundFaces(p)
+	m.random = randoms(len(p.Patches))
 	m.sides()
 	m.meet()
 	m.findTees()

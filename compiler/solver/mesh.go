@@ -34,6 +34,7 @@ type mesh struct {
 	centre    []plane.Point // a point inside each face
 	bent      []bool        // a face that is not convex
 	corners   [][]int       // of a face: its points; only if the block is not convex
+	random    []key         // of a face: see keyOf
 }
 
 // A half is an edge seen from one of its faces: twice the edge, plus one if

@@ -37,6 +37,7 @@ type work struct {
 	fanned  []int32 // of a point: fan counts
 	fan     []float64
 	queue   []int32
+	lists   [2]part
 	looked  int // parts looked at, for budgets
 	visited int // faces looked at
 }
@@ -142,31 +143,31 @@ func (w *work) cuts(p part) []cut {
 func (w *work) smaller(c chord) part {
 	w.sides += 2
 	e := w.edge(c.seam, c.from)
-	var lists [2]part
+	last := w.edge(c.seam, c.to-1)
 	for k, f := range [2]int32{w.left[e], w.right[e]} {
-		lists[k] = append(make(part, 0, 8), f)
+		w.lists[k] = append(w.lists[k][:0], f)
 		w.marked[f] = w.sides + int32(k)
 	}
 	for i := 0; ; i++ {
 		for k := range int32(2) {
-			if i == len(lists[k]) {
+			list := w.lists[k]
+			if i == len(list) {
 				w.visited += 2 * i
-				return lists[k]
+				return slices.Clone(list)
 			}
-			for _, h := range w.halves(lists[k][i]) {
-				e := int32(h >> 1)
-				if !w.isInner(e) || w.seam[e] == c.seam && e >= w.edge(c.seam, c.from) && e < w.edge(c.seam, c.to) {
+			mine, others := w.sides+k, w.sides+1-k
+			for _, h := range w.halves(list[i]) {
+				g, d := w.other(h), int32(h>>1)
+				if w.marked[g] == mine || w.in[g] != w.stamp || w.cut[d] == w.stamp || d >= e && d <= last {
 					continue
 				}
-				switch g := w.other(h); w.marked[g] {
-				case w.sides + k:
-				case w.sides + 1 - k:
+				if w.marked[g] == others {
 					return nil
-				default:
-					w.marked[g] = w.sides + k
-					lists[k] = append(lists[k], g)
 				}
+				w.marked[g] = mine
+				list = append(list, g)
 			}
+			w.lists[k] = list
 		}
 	}
 }

@@ -10,6 +10,7 @@ type rules struct {
 	firsts []bool  // of a face: must be the first of its section
 	mark   []int   // of a group: stamp
 	stamp  int
+	dear   int // what a section that is larger than wished costs more, where it is to be avoided
 }
 
 // What a section costs that is larger than wished, in sections: a log cabin of
@@ -30,6 +31,18 @@ func (r *rules) cost(p part) int {
 	cost := r.oversize(len(p))
 	if !r.fits(p) {
 		cost = max(cost, gluedCost)
+	}
+	if cost > 1 {
+		cost += r.dear
+	}
+	return cost
+}
+
+// total returns what sections cost.
+func (r *rules) total(sections []part) int {
+	cost := 0
+	for _, p := range sections {
+		cost += r.cost(p)
 	}
 	return cost
 }

@@ -3,7 +3,8 @@ package solver
 import "slices"
 
 // DefaultBudget is how many patches a search may look at, each as often as it is
-// looked at: about a quarter of a second's work, far more than patterns need.
+// looked at: about a quarter of a second's work, far more than patterns need. Most
+// steps have a smaller one of their own.
 const DefaultBudget = 5_000_000
 
 // A search finds the fewest sections that a part can be cut into. It remembers
@@ -12,14 +13,16 @@ type search struct {
 	*work
 	rules   *rules  // nil: none
 	near    *grower // nil if the block is not convex
-	apart   []bool  // of a face: no two of these share a section
+	apart   []bool  // of a face: no two of these share a section; may be nil
 	forcing *walls  // if parts are only cut along chords; else nil
 	memo    map[key]answer
 	spent   int // visited when the budget runs out
 
 	beyond []int32
+	facts  *[]fact // see known; searches of one kind may share them
 	shaper *shaper
 	shapes map[key]likeness
+	hints  map[uint64]hint
 }
 
 // A key names a part, up to a chance of one in 2^128.
@@ -46,21 +49,28 @@ const (
 const never = 1 << 40
 
 func newSearch(w *work, near *grower, budget int) *search {
-	return &search{work: w, near: near, apart: make([]bool, w.faces()),
-		memo: map[key]answer{}, spent: w.visited + budget,
-		shaper: newShaper(w), shapes: map[key]likeness{}}
+	return &search{work: w, near: near, memo: map[key]answer{}, spent: w.visited + budget}
 }
 
 // keyOf adds up one random number for each face, so that the order of the faces
 // doesn't matter.
-func keyOf(p part) key {
+func (m *mesh) keyOf(p part) key {
 	var k key
 	for _, f := range p {
-		x := mix(uint64(f) + 0x9e3779b97f4a7c15)
-		k[0] += x
-		k[1] += mix(x + 0x9e3779b97f4a7c15)
+		k[0] += m.random[f][0]
+		k[1] += m.random[f][1]
 	}
 	return k
+}
+
+// randoms makes the numbers that keys are sums of.
+func randoms(n int) []key {
+	list := make([]key, n)
+	for f := range list {
+		x := mix(uint64(f) + 0x9e3779b97f4a7c15)
+		list[f] = key{x, mix(x + 0x9e3779b97f4a7c15)}
+	}
+	return list
 }
 
 // section returns what a part costs as one section: 1, more if it is larger than
@@ -98,11 +108,16 @@ func (s *search) pieces(p part) []part {
 // anything is the limit of a search that takes the first plan that it finds.
 const anything = never - 1
 
-// best returns the least cost of a part, unless the budget runs out before: then
-// its answer's least and cost differ.
-func (s *search) best(p part) answer {
-	a := s.solve(p, anything)
-	for limit := a.least; a.least < a.cost && limit < a.cost && s.visited <= s.spent; limit++ {
+// best returns the least cost of a part, if it is below that of a plan that is
+// known, unless the budget runs out before: then its answer's least is below
+// both. If none is known, some plan is found in any case.
+func (s *search) best(p part, known int) answer {
+	limit := 0
+	if known == never {
+		limit = anything
+	}
+	a := s.solve(p, limit)
+	for limit := a.least; a.least < min(a.cost, known) && limit < min(a.cost, known) && s.visited <= s.spent; limit++ {
 		a = s.solve(p, limit)
 	}
 	return a
@@ -111,7 +126,7 @@ func (s *search) best(p part) answer {
 // solve looks for a way to cut a part that costs no more than limit. If there is
 // none, the answer's least is above the limit, or the budget has run out.
 func (s *search) solve(p part, limit int) answer {
-	k := keyOf(p)
+	k := s.keyOf(p)
 	a, known := s.memo[k]
 	if !known {
 		a = s.first(p)
@@ -123,7 +138,7 @@ func (s *search) solve(p part, limit int) answer {
 	case a.step == parting:
 		a = s.sum(p, a, limit)
 	default:
-		a = s.alike(p, a, limit)
+		a = s.alike(p, k, a, limit)
 	}
 	s.memo[k] = a
 	return a
@@ -173,11 +188,39 @@ type likeness struct {
 	edges [2]int
 }
 
+// A hint is the first part that was met with some mark. Parts of one shape have
+// one mark, and most marks are met once: only if one is met again are its parts
+// named.
+type hint struct {
+	part  part
+	key   key
+	named bool
+}
+
 // alike is branch, but knows what was found for parts of the same shape. Wishes
 // look at more than the shape.
-func (s *search) alike(p part, a answer, limit int) answer {
+func (s *search) alike(p part, k key, a answer, limit int) answer {
 	if s.rules != nil || !s.convex {
 		return s.branch(p, a, limit)
+	}
+	if s.shaper == nil {
+		s.shaper, s.shapes, s.hints = newShaper(s.work), map[key]likeness{}, map[uint64]hint{}
+	}
+	mark := s.shaper.mark(p)
+	h, met := s.hints[mark]
+	if !met {
+		s.hints[mark] = hint{part: p, key: k}
+		return s.branch(p, a, limit)
+	}
+	if !h.named {
+		if h.key == k {
+			return s.branch(p, a, limit)
+		}
+		s.hints[mark] = hint{named: true}
+		if known, ok := s.memo[h.key]; ok {
+			name, edges := s.shaper.name(h.part)
+			s.shapes[name] = s.likeness(known, edges)
+		}
 	}
 	name, edges := s.shaper.name(p)
 	if l, ok := s.shapes[name]; ok {
@@ -194,13 +237,18 @@ func (s *search) alike(p part, a answer, limit int) answer {
 	}
 	edges = slices.Clone(edges)
 	a = s.branch(p, a, limit)
+	s.shapes[name] = s.likeness(a, edges)
+	return a
+}
+
+// likeness returns an answer for all parts of a shape, given the edges of one.
+func (s *search) likeness(a answer, edges []int32) likeness {
 	l := likeness{answer: a}
 	if a.step == cutting {
 		l.edges[0] = slices.Index(edges, s.edge(a.cut.seam, a.cut.from))
 		l.edges[1] = slices.Index(edges, s.edge(a.cut.seam, a.cut.to-1))
 	}
-	s.shapes[name] = l
-	return a
+	return l
 }
 
 // collect adds the sections of a part that was solved.

@@ -49,6 +49,19 @@ func (s *shaper) name(p part) (key, []int32) {
 	return s.walk(s.ring[leastRotation(s.letters)])
 }
 
+// mark returns a number that parts with one name share, and others hardly ever.
+func (s *shaper) mark(p part) (mark uint64) {
+	s.enter(p)
+	for _, f := range p {
+		for _, h := range s.halves(f) {
+			if s.in[s.other(h)] == s.stamp {
+				mark += mix(uint64(rounded(s.corner[h])) + 0x9e3779b97f4a7c15)
+			}
+		}
+	}
+	return mark
+}
+
 // inside reports whether both faces of a half are in the part entered.
 func (s *shaper) inside(h half) bool {
 	return s.in[s.face(h)] == s.stamp && s.in[s.other(h)] == s.stamp

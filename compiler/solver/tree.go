@@ -29,9 +29,10 @@ func (s shape) compare(t shape) int {
 
 // Limits of the search for the best tree: above, the most even cut is taken.
 const (
-	treeFaces  = 64        // in a part
-	treeBudget = 4_000_000 // faces looked at, all in all
-	treeChords = 64        // cuts compared for the most even one
+	treeFaces  = 64     // in a part
+	treeStart  = 20_000 // faces looked at, all in all
+	treeEffort = 200    // and so many times the block's faces
+	treeChords = 64     // cuts compared for the most even one
 )
 
 // best returns the shape of a part's tree.
@@ -39,7 +40,7 @@ func (t *planter) best(p part) shape {
 	if len(p) == 1 {
 		return shape{}
 	}
-	k := keyOf(p)
+	k := t.keyOf(p)
 	if s, ok := t.memo[k]; ok {
 		return s
 	}
@@ -124,7 +125,7 @@ func (t *planter) plant(p part, joins []Join, order []int) ([]Join, []int) {
 // plantTree returns the joins of all faces of a mesh that can be taken apart, in
 // sewing order, and their depth.
 func plantTree(m *mesh) ([]Join, int) {
-	t := &planter{work: newWork(m), memo: map[key]shape{}, spent: treeBudget}
+	t := &planter{work: newWork(m), memo: map[key]shape{}, spent: treeStart + treeEffort*m.faces()}
 	all := m.all()
 	joins, _ := t.plant(all, make([]Join, 0, len(all)-1), make([]int, 0, len(all)))
 	return joins, t.best(all).depth

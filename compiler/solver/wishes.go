@@ -20,6 +20,11 @@ func (p *Partition) grant(least solved, d *divided, w Wishes) *grant {
 		return g
 	}
 	if d == nil {
+		if all := least.sections; len(all[0]) > againFaces && g.grouped(all) {
+			r := repairer{work: newWork(p.mesh), rules: g.rules}
+			g.sections = r.repair(all)
+			return g
+		}
 		d = divide(p.mesh, w.Budget)
 	}
 	s := d.solver(g.rules)
@@ -39,11 +44,27 @@ func (p *Partition) grant(least solved, d *divided, w Wishes) *grant {
 	g.sections = nil
 	for i, q := range d.parts {
 		if !g.fulfils(inside[i]) {
-			inside[i] = s.part(q).sections
+			inside[i] = g.plan(s, q, inside[i])
 		}
 		g.sections = append(g.sections, inside[i]...)
 	}
 	return g
+}
+
+// plan divides a part of which the fewest sections are given.
+func (g *grant) plan(s *partSolver, p part, fewest []part) []part {
+	var made []part
+	if g.grouped(fewest) {
+		r := repairer{work: s.whole, rules: g.rules, near: s.near}
+		if made = r.repair(fewest); len(p) > againFaces {
+			return made
+		}
+	}
+	again := s.part(p).sections
+	if made != nil && g.total(made) <= g.total(again) {
+		return made
+	}
+	return again
 }
 
 func (p *Partition) newRules(w Wishes) *rules {
@@ -61,11 +82,18 @@ func (p *Partition) newRules(w Wishes) *rules {
 
 // fulfils reports whether sections are as wished.
 func (r *rules) fulfils(sections []part) bool {
-	home := map[int32]int{} // of a group, for look-up only
-	for i, s := range sections {
+	for _, s := range sections {
 		if r.cost(s) != 1 {
 			return false
 		}
+	}
+	return r.grouped(sections)
+}
+
+// grouped reports whether sections divide no set of patches that must share one.
+func (r *rules) grouped(sections []part) bool {
+	home := map[int32]int{} // of a group, for look-up only
+	for i, s := range sections {
 		for _, f := range s {
 			if g := r.group[f]; g >= 0 {
 				if k, known := home[g]; known && k != i {
