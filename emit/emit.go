@@ -245,7 +245,12 @@ func printed(set *sheet.Set) []report.Sheet {
 		out[i] = report.Sheet{Number: i + 1, File: sheetFile(i), Copies: s.Print}
 		for _, p := range s.Places {
 			shift := pattern.Pos{X: p.Shift.X, Y: s.Page.Size.H - p.Shift.Y}
-			out[i].Sections = append(out[i].Sections, report.Printed{Drawing: p.Drawing, Turn: p.Turn, Shift: shift})
+			at := report.Printed{Drawing: p.Drawing, Turn: p.Turn, Shift: shift}
+			if part := p.Part; part != nil {
+				at.Part = &report.PartOf{Number: part.Number, Of: part.Of, Row: part.Row, Column: part.Column,
+					Lower: pattern.Pos{X: part.Own.X0, Y: s.Page.Size.H - part.Own.Y1}, Higher: pattern.Pos{X: part.Own.X1, Y: s.Page.Size.H - part.Own.Y0}}
+			}
+			out[i].Sections = append(out[i].Sections, at)
 		}
 	}
 	return out

@@ -18,6 +18,7 @@ const (
 	crowded    = 20   // pieces a section
 	margin     = 0.5  // of the paper, kept free
 	allowance  = 0.25 // round every section
+	strip      = 0.5  // more, where two parts are glued together
 	same       = 1e-6 // inches: rounding, far below a thread
 	letterW    = 8.5  // inches
 	letterH    = 11.0 //
@@ -31,7 +32,7 @@ func TestGoodToSew(t *testing.T) {
 			for i := range p.Blocks {
 				for k := range p.Blocks[i].Sizes {
 					s := &p.Blocks[i].Sizes[k]
-					t.Run(fmt.Sprintf("%s_%g", p.Blocks[i].Name, s.Finished.W), func(t *testing.T) { goodToSew(t, s) })
+					t.Run(fmt.Sprintf("%s_%g", p.Blocks[i].Name, s.Finished.W), func(t *testing.T) { goodToSew(t, s, p.Settings.Tile) })
 				}
 			}
 		})
@@ -45,7 +46,7 @@ type seamEnd struct {
 	label   string
 }
 
-func goodToSew(t *testing.T, s *pattern.Sized) {
+func goodToSew(t *testing.T, s *pattern.Sized, tile bool) {
 	var outlines []plane.Polygon
 	var ends []seamEnd
 	for c, copy := range s.Copies {
@@ -55,7 +56,7 @@ func goodToSew(t *testing.T, s *pattern.Sized) {
 		if len(d.Pieces) > crowded {
 			t.Errorf("section %s has %d pieces", d.Name, len(d.Pieces))
 		}
-		fits(t, d, outline)
+		fits(t, d, outline, tile)
 		for _, piece := range d.Pieces {
 			label := fmt.Sprintf("%s%d", d.Name, piece.Number)
 			if w := width(placed(piece.Polygon, copy)); w < narrowest-same {
@@ -105,8 +106,9 @@ func misses(outlines []plane.Polygon, ends []seamEnd, i, k int) bool {
 	return true
 }
 
-// fits reports a section that does not lie on the paper, upright or on its side.
-func fits(t *testing.T, d *pattern.Drawing, outline plane.Polygon) {
+// fits reports a section that does not lie on the paper, upright or on its side; in
+// a pattern whose sections may be printed in parts, one that takes more than two.
+func fits(t *testing.T, d *pattern.Drawing, outline plane.Polygon, tile bool) {
 	t.Helper()
 	low, high := outline[0], outline[0]
 	for _, p := range outline {
@@ -115,6 +117,10 @@ func fits(t *testing.T, d *pattern.Drawing, outline plane.Polygon) {
 	}
 	w, h := high.X-low.X+2*allowance, high.Y-low.Y+2*allowance
 	room := func(w, h float64) bool { return w <= letterW-2*margin+same && h <= letterH-2*margin+same }
+	if tile {
+		half := max(w, h)/2 + strip
+		w, h = min(w, h), min(half, max(w, h))
+	}
 	if !room(w, h) && !room(h, w) {
 		t.Errorf("section %s with its allowance is %.2f x %.2f in, too large for letter paper", d.Name, w, h)
 	}

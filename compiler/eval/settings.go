@@ -96,6 +96,9 @@ func (e *evaluator) pattern(f *file, d *lang.Pattern) {
 	p := e.newProps(f, "pattern")
 	defer e.free(p.run)
 	about, set := &e.out.Pattern.About, &e.out.Pattern.Settings
+	if d.Braces.End > d.Braces.Start {
+		set.BraceAt = f.modelSource(d.Braces)
+	}
 	straightened := false
 	for _, s := range d.Props {
 		switch s.Name.Text {
@@ -166,11 +169,13 @@ func (e *evaluator) pattern(f *file, d *lang.Pattern) {
 			p.yes(s, &set.Tint)
 		case "placement":
 			p.yes(s, &set.Placement)
+		case "tile":
+			p.yes(s, &set.Tile)
 		case "language":
 			p.language(s, &set.Language)
 		default:
 			p.unknownSetting(s, []string{"edition", "author", "year", "rights", "contact", "corrections", "note", "picture",
-				"allowance", "extra", "ease", "sheet", "margin", "cloth_width", "straighten", "shrinkage", "spare_strips", "cut_from", "scrap", "miniature", "metric", "tint", "placement", "language", "limit", "before", "instead"})
+				"allowance", "extra", "ease", "sheet", "margin", "cloth_width", "straighten", "shrinkage", "spare_strips", "cut_from", "scrap", "miniature", "metric", "tint", "placement", "tile", "language", "limit", "before", "instead"})
 		}
 	}
 	if set.Metric && !straightened {

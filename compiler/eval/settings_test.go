@@ -38,7 +38,7 @@ func TestSettings(t *testing.T) {
   margin 10mm
   sheet 9in x 12in
   cloth_width 42in straighten 2in shrinkage 2.5 spare_strips 1
-  miniature yes metric true tint no language de
+  miniature yes metric true tint no tile yes language de
   before trim_how, "Breathe."
   instead paper_when, "Now."
 }
@@ -49,7 +49,7 @@ func TestSettings(t *testing.T) {
 	if d := cmp.Diff(about, p.About); d != "" {
 		t.Error(d)
 	}
-	set := pattern.Settings{Allowance: 0.375, Extra: 0.25, Ease: pattern.Length(1.5 / 2.54), Miniature: true, Metric: true, Language: "de",
+	set := pattern.Settings{Allowance: 0.375, Extra: 0.25, Ease: pattern.Length(1.5 / 2.54), Miniature: true, Metric: true, Tile: true, Language: "de", BraceAt: pattern.Source{File: "test.seam", Line: 1, Column: 29},
 		AllowanceAt: pattern.Source{File: "test.seam", Line: 6, Column: 3},
 		EaseAt:      pattern.Source{File: "test.seam", Line: 7, Column: 16},
 		Buying:      pattern.Buying{Usable: 42, Straighten: 2, Shrinkage: 2.5, Spare: 1},

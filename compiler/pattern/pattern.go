@@ -58,10 +58,12 @@ type Settings struct {
 	Metric    bool   // metric measures first
 	Tint      bool   // colours as pale tints on foundation sheets
 	Placement bool   // foundation sheets show where the next raw edge lies
+	Tile      bool   // a section too large for the sheet is printed in parts, to be glued
 	Language  string // of the booklet's own words, "de"; "" where none is named
 
 	AllowanceAt Source // where the allowance is set; zero if it is not
 	EaseAt      Source // where the ease is set; likewise
+	BraceAt     Source // of what is set: behind it a setting may be added; zero if there is none
 	Buying      Buying
 	Limits      []Limit // thresholds that the pattern sets; their names are not looked at
 }

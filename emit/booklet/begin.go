@@ -46,7 +46,11 @@ func (m *maker) toolWords() []string {
 	if !m.printed {
 		all = append(all, m.say("tools_paper"))
 	}
-	return append(all, m.say("tools_cutter", "allowance", m.allowance()), m.say("tools_iron"), m.say("tools_pins"))
+	all = append(all, m.say("tools_cutter", "allowance", m.allowance()), m.say("tools_iron"), m.say("tools_pins"))
+	if m.Sheets != nil && len(m.Sheets.Glued) > 0 {
+		all = append(all, m.say("tools_glue"))
+	}
+	return all
 }
 
 // fabrics is the key to the fabrics, a box for a snip of each.

@@ -59,6 +59,7 @@ func bound(parts Parts, more int) []pdf.Page {
 		m.fabrics()
 		m.cutting()
 		m.reading()
+		m.gluing()
 		m.sewing()
 		m.trimming()
 		m.joining()

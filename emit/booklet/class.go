@@ -35,6 +35,7 @@ func Class(parts Parts) []pdf.Page {
 	practice := m.text(m.practice)
 	m.letters = classLetters
 	rest := m.text(func() {
+		m.gluing()
 		m.classSection()
 		m.Break()
 		m.joining()

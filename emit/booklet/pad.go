@@ -39,6 +39,7 @@ func Pad(parts Parts, pad *pattern.Pad) []pdf.Page {
 		m.Break()
 		m.reading()
 		m.begin()
+		m.gluing()
 		m.trimming()
 		m.joining()
 		m.Break()
@@ -136,11 +137,12 @@ func (m *maker) padCover(pad *pattern.Pad, sheets int) {
 // onSheet names the sections of a sheet.
 func (m *maker) onSheet(i int) string {
 	names := ""
-	for k, p := range m.Sheets.Sheets[i].Places {
+	places := m.Sheets.Sheets[i].Places
+	for k := range places {
 		if k > 0 {
 			names += ", "
 		}
-		names += m.Sized.Drawings[p.Drawing].Name
+		names += m.placed(&places[k])
 	}
 	return names
 }

@@ -1,7 +1,6 @@
 package booklet
 
 import (
-	"math"
 	"strconv"
 	"strings"
 
@@ -9,6 +8,7 @@ import (
 	"seamwright/emit/diagram"
 	"seamwright/emit/drawing"
 	"seamwright/emit/flow"
+	"seamwright/emit/tiling"
 )
 
 // coloring is a page to color in.
@@ -20,6 +20,10 @@ func (m *maker) coloring() {
 	m.Picture(min(m.Left(), m.Width()*pattern.Length(figure.Proportion())), figure.In)
 }
 
+// mostFull is on how many pages the front is printed at full size at the most: a
+// block of ten feet on letter paper.
+const mostFull = 400
+
 // fullSize is the front at true size, on as many pages as it takes.
 func (m *maker) fullSize() {
 	figure := diagram.Full(m.Sized, m.Pattern.Settings.Allowance)
@@ -29,48 +33,43 @@ func (m *maker) fullSize() {
 		titled = 0.3 * pattern.Inch // of these, what a heading saves
 		note   = 0.25 * pattern.Inch
 	)
-	pages := func(all, one pattern.Length) int { return int(math.Ceil(float64(all/one) - 1e-9)) }
-	across, down := pages(size.W, m.Width()), pages(size.H, max(m.Height()-words, m.Height()/2))
-	apart := across * pages(size.H, m.Height()-note) // where the words stand on the page before
-	alone := apart+1 < across*down
-	if alone {
-		down = apart / across
+	divide := func(height pattern.Length) (*tiling.Tiling, bool) {
+		edge := []pattern.Pos{{}, {X: size.W}, {X: size.W, Y: size.H}, {Y: size.H}}
+		return tiling.Divide(edge, pattern.Size{W: m.Width(), H: height}, mostFull, nil)
 	}
-	tile := pattern.Size{W: size.W / pattern.Length(across), H: size.H / pattern.Length(down)}
-	if alone { // on the page before, where there is room
+	t, ok := divide(max(m.Height()-words, m.Height()/2))
+	apart, some := divide(m.Height() - note) // where the words stand on the page before
+	alone := some && (!ok || len(apart.Parts)+1 < len(t.Parts))
+	switch {
+	case alone: // on the page before, where there is room
+		t = apart
 		m.Need(words - titled)
 		m.Heading(m.say("full_size"))
-	} else {
+	case !ok:
+		return
+	default:
 		m.Break()
 		m.Chapter(m.say("full_size"))
 	}
 	m.Text(m.say("full_size_intro"))
-	if across*down > 1 {
-		m.Text(m.say("full_size_tiles", "n", strconv.Itoa(across*down), "across", strconv.Itoa(across)))
+	if len(t.Parts) > 1 {
+		m.Text(m.say("full_size_tiles", "n", strconv.Itoa(len(t.Parts)), "across", strconv.Itoa(t.Columns)))
 	}
 	whole := drawing.NewWide(figure.True(pattern.Pos{}))
-	for row := range down {
-		for column := range across {
-			if row+column > 0 || alone {
-				m.Break()
-			}
-			if row+column == 0 {
-				m.Name(m.say("full_size"))
-			}
-			if across*down > 1 {
-				m.Note(m.say("full_size_at", "row", strconv.Itoa(row+1), "column", strconv.Itoa(column+1)))
-			}
-			m.Picture(tile.H, func(at pattern.Pos, _ pattern.Size) []drawing.Item {
-				frame := []pattern.Pos{at, {X: at.X + tile.W, Y: at.Y}, {X: at.X + tile.W, Y: at.Y + tile.H}, {X: at.X, Y: at.Y + tile.H}}
-				from := pattern.Pos{X: tile.W * pattern.Length(column), Y: tile.H * pattern.Length(row)}
-				part := whole.Part(drawing.Reach{X0: from.X, Y0: from.Y, X1: from.X + tile.W, Y1: from.Y + tile.H}, at)
-				items := []drawing.Item{&drawing.Group{Clip: frame, Items: part}}
-				if across*down > 1 {
-					items = append(items, &drawing.Path{Style: drawing.RunOnLine, Points: frame, Closed: true, Fill: drawing.NoColour})
-				}
-				return items
-			})
+	for i := range t.Parts {
+		p := &t.Parts[i]
+		if i > 0 || alone {
+			m.Break()
 		}
+		if i == 0 {
+			m.Name(m.say("full_size"))
+		}
+		if len(t.Parts) > 1 {
+			m.Note(m.say("full_size_at", "row", strconv.Itoa(p.Row), "column", strconv.Itoa(p.Column)))
+		}
+		m.Picture(p.Shown.Y1-p.Shown.Y0, func(at pattern.Pos, _ pattern.Size) []drawing.Item {
+			return t.Page(i, whole, at)
+		})
 	}
 }
 
@@ -99,8 +98,8 @@ func (m *maker) printing(before int) {
 		}
 		var names []string
 		for k := i; k < end; k++ {
-			for _, place := range sheets[k].Places {
-				names = append(names, m.Sized.Drawings[place.Drawing].Name)
+			for n := range sheets[k].Places {
+				names = append(names, m.placed(&sheets[k].Places[n]))
 			}
 			total += sheets[k].Print
 		}

@@ -54,6 +54,7 @@ func (c *sized) set(before int, own bool) {
 		c.Chapter(c.say("size_chapter", "size", c.finished()))
 		c.Bold(c.say("measure", "raw", c.raw()))
 		c.cutting()
+		c.gluing()
 		if own {
 			c.sewing()
 			c.several = true // it has told what it measures

@@ -195,7 +195,13 @@ func (e *errata) sheetOf(c *Change) string {
 				if name != e.wasCalled(m, c.Section) {
 					continue
 				}
-				n := strconv.Itoa(at.sheet + 1)
+				n := ""
+				for _, part := range at {
+					if n != "" {
+						n += ", "
+					}
+					n += strconv.Itoa(part.sheet + 1)
+				}
 				if found != "" && found != n {
 					return "-"
 				}

@@ -61,17 +61,18 @@ func ends(j *edition.Join) string {
 	return at(j.From) + " to " + at(j.To)
 }
 
-// A lies is where a section is printed.
+// A lies is where a section, or a part of it, is printed.
 type lies struct {
 	sheet int
 	place edition.Place
 }
 
-func printed(s *edition.Size) map[string]lies {
-	out := map[string]lies{}
+// printed lists for each section where it is printed: once, or each of its parts.
+func printed(s *edition.Size) map[string][]lies {
+	out := map[string][]lies{}
 	for i := range s.Sheets {
 		for _, p := range s.Sheets[i].Sections {
-			out[p.Section] = lies{i, p}
+			out[p.Section] = append(out[p.Section], lies{i, p})
 		}
 	}
 	return out
@@ -89,22 +90,31 @@ func (s *sizing) layout() {
 		if old == nil {
 			continue
 		}
-		a, ok1 := was[old.Name]
-		b, ok2 := is[sec.Name]
-		if !ok1 || !ok2 {
+		a, b := was[old.Name], is[sec.Name]
+		c := Change{Kind: Sheets, Section: sec.Name, Subject: "section " + sec.Name, At: sec.At}
+		if len(a) != len(b) && len(a) > 0 && len(b) > 0 {
+			c.Aspect = "parts to be glued"
+			s.text(c, strconv.Itoa(len(a)), strconv.Itoa(len(b)))
 			continue
 		}
-		c := Change{Kind: Sheets, Section: sec.Name, Subject: "section " + sec.Name, Aspect: "sheet", At: sec.At}
-		s.text(c, strconv.Itoa(a.sheet+1), strconv.Itoa(b.sheet+1))
-		if a.sheet == b.sheet && !samePlace(a.place, b.place) && sameOutline(old, sec) {
-			c.Aspect = placeOn + strconv.Itoa(b.sheet+1)
-			c.noted("lies elsewhere, or turned otherwise", "note_lies")
-			s.tell(c)
+		for k := range min(len(a), len(b)) {
+			s.place(c, a[k], b[k], sameOutline(old, sec))
 		}
 	}
 	for i := range min(len(s.old.Sheets), len(s.new.Sheets)) {
 		s.text(Change{Kind: Sheets, Subject: "sheet " + strconv.Itoa(i+1), Aspect: "print"},
 			times(s.old.Sheets[i].Print), times(s.new.Sheets[i].Print))
+	}
+}
+
+// place compares where a section, or a part of one, is printed.
+func (s *sizing) place(c Change, a, b lies, same bool) {
+	c.Subject, c.Aspect = "section "+b.place.Name(), "sheet"
+	s.text(c, strconv.Itoa(a.sheet+1), strconv.Itoa(b.sheet+1))
+	if a.sheet == b.sheet && !samePlace(a.place, b.place) && same {
+		c.Aspect = placeOn + strconv.Itoa(b.sheet+1)
+		c.noted("lies elsewhere, or turned otherwise", "note_lies")
+		s.tell(c)
 	}
 }
 
@@ -185,6 +195,8 @@ func (s *sizing) part(sheet int, p couple[edition.Part]) {
 	c.Note = strings.Join(what, ", ")
 	if name, ok := strings.CutPrefix(c.Subject, fmt.Sprintf("sheet %d, section ", sheet)); ok {
 		c.Section = name
+	} else if name, ok := strings.CutPrefix(c.Subject, fmt.Sprintf("sheet %d, part ", sheet)); ok {
+		c.Section, _, _ = strings.Cut(name, " ")
 	}
 	s.tell(c)
 }

@@ -74,6 +74,7 @@ const (
 	LeaderLine        // from a label to its space: hairline, short dashes
 	PatchLine         // outlines in coloured pictures
 	PlaceLine         // where the next raw edge lies: faint, sparse short dashes
+	GlueLine          // where parts of a drawing are glued to each other: fine, very long dashes
 	Styles            // how many there are
 )
 

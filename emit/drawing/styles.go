@@ -26,6 +26,7 @@ var looks = [Styles]Look{
 	LeaderLine:  {Width: 0.13 * mm, On: 0.7 * mm, Off: 0.7 * mm},
 	PatchLine:   {Width: 0.2 * mm},
 	PlaceLine:   {Width: 0.13 * mm, On: 0.4 * mm, Off: 1.8 * mm},
+	GlueLine:    {Width: 0.18 * mm, On: 9 * mm, Off: 1.5 * mm},
 }
 
 // Look returns how the style is stroked; of NoLine, nothing.

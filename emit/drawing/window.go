@@ -24,13 +24,14 @@ func (w *Wide) Part(of Reach, to pattern.Pos) []Item {
 	var out []Item
 	for i, r := range w.reach {
 		if r.X0 <= of.X1 && r.X1 >= of.X0 && r.Y0 <= of.Y1 && r.Y1 >= of.Y0 {
-			out = append(out, moved(w.items[i], to.X-of.X0, to.Y-of.Y0))
+			out = append(out, Moved(w.items[i], to.X-of.X0, to.Y-of.Y0))
 		}
 	}
 	return out
 }
 
-func moved(item Item, dx, dy pattern.Length) Item {
+// Moved returns a copy of an item that lies elsewhere.
+func Moved(item Item, dx, dy pattern.Length) Item {
 	points := func(all []pattern.Pos) []pattern.Pos {
 		if all == nil {
 			return nil
@@ -60,7 +61,7 @@ func moved(item Item, dx, dy pattern.Length) Item {
 		g.Clip = points(g.Clip)
 		g.Items = make([]Item, len(item.Items))
 		for i := range item.Items {
-			g.Items[i] = moved(item.Items[i], dx, dy)
+			g.Items[i] = Moved(item.Items[i], dx, dy)
 		}
 		return &g
 	}

@@ -110,6 +110,9 @@ func (r *Record) settings(p *pattern.Pattern) {
 	if s.Placement {
 		add("placement", "true")
 	}
+	if s.Tile {
+		add("tile", "true")
+	}
 	if s.Language != "" {
 		add("language", s.Language)
 	}

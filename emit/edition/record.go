@@ -127,8 +127,17 @@ type Sheet struct {
 // A Place says where a section lies on a sheet, as in package sheet.
 type Place struct {
 	Section string     `json:"section"`
+	Part    string     `json:"part,omitempty"` // of a section on several sheets: "1/2"
 	Turn    float64    `json:"turn"`
 	Shift   [2]float64 `json:"shift"`
+}
+
+// Name names what is printed there: "A", or of a section in parts "A (1/2)".
+func (p *Place) Name() string {
+	if p.Part == "" {
+		return p.Section
+	}
+	return p.Section + " (" + p.Part + ")"
 }
 
 // A Part is a part of a page that has a name, with sums of what is in it.

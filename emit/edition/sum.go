@@ -25,7 +25,11 @@ func sum(text string) string {
 func page(s *pattern.Sized, sh *sheet.Sheet, mark string) Sheet {
 	out := Sheet{Print: sh.Print}
 	for _, p := range sh.Places {
-		out.Sections = append(out.Sections, Place{s.Drawings[p.Drawing].Name, round(p.Turn), pair(p.Shift)})
+		at := Place{Section: s.Drawings[p.Drawing].Name, Turn: round(p.Turn), Shift: pair(p.Shift)}
+		if p.Part != nil {
+			at.Part = strconv.Itoa(p.Part.Number) + "/" + strconv.Itoa(p.Part.Of)
+		}
+		out.Sections = append(out.Sections, at)
 	}
 	parts := &parter{mark: mark}
 	parts.items(parts.begin("page"), sh.Page.Items, 0)

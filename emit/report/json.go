@@ -38,6 +38,15 @@ type Printed struct {
 	Drawing int
 	Turn    float64 // degrees
 	Shift   pattern.Pos
+	Part    *PartOf // of a section in parts, which one is printed there; nil where all of it is
+}
+
+// A PartOf is a part of a section that is printed on several sheets, and the
+// rectangle of its sheet that is its own: up to the joining lines.
+type PartOf struct {
+	Number, Of    int
+	Row, Column   int
+	Lower, Higher pattern.Pos // left and right corners
 }
 
 // JSON writes the whole pattern. Made has one entry for each size of each block,

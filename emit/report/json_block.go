@@ -83,6 +83,7 @@ func (e *encoder) section(p *pattern.Pattern, s *pattern.Sized, index int, m *Ma
 		e.key("sheet").int(m.Sheets[at.sheet].Number)
 		e.key("turn").float(at.Turn)
 		e.key("shift").point(at.Shift)
+		e.part(at.Part)
 		e.close('}')
 	}
 	e.close(']')
@@ -91,6 +92,20 @@ func (e *encoder) section(p *pattern.Pattern, s *pattern.Sized, index int, m *Ma
 		e.piece(p, d, i)
 	}
 	e.close(']')
+	e.close('}')
+}
+
+// part tells which part of a section is printed; nothing where all of it is.
+func (e *encoder) part(p *PartOf) {
+	if p == nil {
+		return
+	}
+	e.key("part").open('{')
+	e.key("number").int(p.Number)
+	e.key("parts").int(p.Of)
+	e.key("row").int(p.Row)
+	e.key("column").int(p.Column)
+	e.key("own").points([]pattern.Pos{p.Lower, p.Higher})
 	e.close('}')
 }
 

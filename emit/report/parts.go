@@ -32,6 +32,7 @@ func Size(p *pattern.Pattern, s *pattern.Sized, m *Made) []Part {
 	t.part("Checked")
 	t.checks(s)
 	t.sheets(s, m)
+	t.glued(s, m)
 	t.pads(m)
 	t.joins(s)
 	return t.parts
@@ -162,7 +163,11 @@ func (t *telling) sheets(s *pattern.Sized, m *Made) {
 		sheet := &m.Sheets[i]
 		var names []string
 		for _, at := range sheet.Sections {
-			if name := nameOf(s, at.Drawing); len(names) == 0 || names[len(names)-1] != name {
+			name := nameOf(s, at.Drawing)
+			if p := at.Part; p != nil {
+				name += fmt.Sprintf(" (part %d of %d)", p.Number, p.Of)
+			}
+			if len(names) == 0 || names[len(names)-1] != name {
 				names = append(names, name)
 			}
 		}
@@ -171,6 +176,17 @@ func (t *telling) sheets(s *pattern.Sized, m *Made) {
 			on = "section " + names[0]
 		}
 		t.item("sheet "+strconv.Itoa(sheet.Number)+" "+times(sheet.Copies), on+"  ("+sheet.File+")")
+	}
+}
+
+// glued tells which sections are glued together from parts, for that is work.
+func (t *telling) glued(s *pattern.Sized, m *Made) {
+	for i := range m.Sheets {
+		for _, at := range m.Sheets[i].Sections {
+			if p := at.Part; p != nil && p.Number == 1 {
+				t.item("section "+nameOf(s, at.Drawing), fmt.Sprintf("glued from %d parts before it is sewn, %s", p.Of, times(s.Drawings[at.Drawing].Make)))
+			}
+		}
 	}
 }
 

@@ -32,6 +32,9 @@ func madeOf(p *pattern.Pattern) [][]Made {
 				m.Sheets = append(m.Sheets, Sheet{Number: d + 1, File: "sheet.svg", Copies: sized.Drawings[d].Make,
 					Sections: []Printed{{Drawing: d, Turn: 90, Shift: pattern.Pos{X: 1, Y: 2}}}})
 			}
+			if len(m.Sheets) > 1 { // as if it were one of two parts
+				m.Sheets[1].Sections[0].Part = &PartOf{Number: 1, Of: 2, Row: 1, Column: 1, Lower: pattern.Pos{X: 1, Y: 2}, Higher: pattern.Pos{X: 3, Y: 4}}
+			}
 			m.Pads = []Pad{{Blocks: 10, Each: 4, Spare: 2, Sheets: 42, Collated: true}}
 			sizes = append(sizes, m)
 		}
@@ -151,6 +154,11 @@ func TestValues(t *testing.T) {
 	}
 	if got := s.Sections[1].Printed[0]; got.Sheet != 2 || got.Turn != 90 || got.Shift != (point{1, 2}) {
 		t.Errorf("printed %+v", got)
+	} else if p := got.Part; p == nil || p.Number != 1 || p.Parts != 2 || p.Row != 1 || p.Column != 1 || len(p.Own) != 2 || p.Own[1] != (point{3, 4}) {
+		t.Errorf("part %+v", p)
+	}
+	if got := s.Sections[0].Printed[0]; got.Part != nil {
+		t.Errorf("the whole section is a part: %+v", got.Part)
 	}
 }
 

@@ -205,6 +205,13 @@ type printedJSON struct {
 	Sheet int     `json:"sheet"`
 	Turn  float64 `json:"turn"`
 	Shift point   `json:"shift"`
+	Part  *struct {
+		Number int     `json:"number"`
+		Parts  int     `json:"parts"`
+		Row    int     `json:"row"`
+		Column int     `json:"column"`
+		Own    []point `json:"own"`
+	} `json:"part,omitempty"`
 }
 
 type edgeJSON struct {

@@ -6,6 +6,7 @@ import "seamwright/lang/problem"
 const (
 	TooLarge   problem.Code = "S101" // a section fits the sheet at no angle
 	SmallPaper problem.Code = "S102" // the sheet has no room for any section beside what is printed on it
+	InParts    problem.Code = "S103" // a section is printed in parts that are glued together
 	NoLabel    problem.Code = "S201" // a space has no room for its label
 	NoGlyph    problem.Code = "S202" // the font has no such character
 )
@@ -20,7 +21,8 @@ func Codes() []problem.Info {
 			Title: "a section is too large for the sheet",
 			Rule: "Sheets are printed at 100 %, so a section with its allowance must fit inside the margins, beside the head of the sheet, " +
 				"at some angle. Paper that is taped together is double under the needle, and the tape melts under the iron; " +
-				"so divide the section by a join at the sizes where it is too large, or take larger paper.",
+				"so divide the section by a join at the sizes where it is too large, or take larger paper. " +
+				"Where neither will do, `tile yes` prints it in parts.",
 			Source: "practice; the order join, larger sheet, tiling is common practice, no source",
 			Example: "pattern \"Sky\" { sheet letter }\n" + fabrics + "block b 9 x 7 finished 9in {\n" +
 				"  section A {\n    1 sky at n + (0, -1)\n    2 sea along w -- e\n  }\n}\n",
@@ -35,6 +37,17 @@ func Codes() []problem.Info {
 			Source:  "practice",
 			Example: "pattern \"Sky\" { sheet 4in x 4in }\n" + fabrics + "block b 4 x 4 finished 4in {\n  section A {\n    1 sky at n + (0, -1)\n    2 sea along w -- e\n  }\n}\n",
 			Cured:   "pattern \"Sky\" { sheet 6in x 9in }\n" + fabrics + "block b 4 x 4 finished 4in {\n  section A {\n    1 sky at n + (0, -1)\n    2 sea along w -- e\n  }\n}\n",
+		},
+		{
+			Code:  InParts,
+			Title: "a section is printed in parts that are glued together",
+			Rule: "With `tile yes` a section too large for the sheet is printed on several, never smaller: each part shows a strip of the next, with joining lines and crosses that fall on each other. " +
+				"It is more work for whoever sews it, less exact than one sheet, and paper lies double under the needle where the strips are; a join, or larger paper, saves all of that.",
+			Source: "practice; the order join, larger sheet, tiling is common practice, no source",
+			Example: "pattern \"Sky\" { tile yes }\n" + fabrics + "block b 9 x 7 finished 9in {\n" +
+				"  section A {\n    1 sky at n + (0, -1)\n    2 sea along w -- e\n  }\n}\n",
+			Cured: "pattern \"Sky\" { tile yes }\n" + fabrics + "block b 9 x 7 finished 9in {\n" +
+				"  section A {\n    1 sky at n + (-1, -1)\n    2 sea along w -- e\n  }\n  join n -- s from 9in\n}\n",
 		},
 		{
 			Code:  NoLabel,

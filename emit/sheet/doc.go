@@ -4,7 +4,8 @@
 // often each page is printed for one block.
 //
 // What holds afterwards: every section that needs paper, and every plain patch
-// that needs a template, is on exactly one sheet, reversed; sections printed a
+// that needs a template, is on exactly one sheet, reversed, or in parts on several
+// that are windows of one drawing; sections printed a
 // different number of times never share a sheet; nothing of a section lies
 // outside the printable area or within 3/8 in of another; nothing is scaled; a
 // label stands wholly in its own space and touches no line; the version mark
@@ -19,5 +20,6 @@
 //	label        numbers and words in spaces; lead: those without room
 //	strip, edge  what stands in the seam allowance
 //	frame, head  what else is on a page: head, front, legend, scales, notes
+//	part, glue   sections in parts, to be glued together
 //	version      the mark of what is printed
 package sheet

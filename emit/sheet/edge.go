@@ -229,6 +229,7 @@ func (l *layout) extras(s *section) (lines, texts []drawing.Item) {
 		}
 		st := strip{at: s.strips[i].at, dir: s.strips[i].dir, len: s.strips[i].len}
 		st.free = []gap{{0, st.len}}
+		s.blockGlue(&st, s.allowance+l.p.Settings.Extra)
 		x := l.p.Settings.Extra
 		for _, text := range []string{l.say("extra_long"), l.say("extra_medium"), l.say("extra_short")} {
 			w := drawing.Measure(text, small, false).Width

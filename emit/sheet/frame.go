@@ -235,6 +235,9 @@ func (l *layout) advice() []string {
 	if l.paper.Bound {
 		return []string{l.say("bound_long"), l.say("bound_short")}
 	}
+	if l.p.Settings.Tile {
+		return []string{l.say("print_parts"), l.say("print_medium"), l.say("print_short")}
+	}
 	return []string{l.say("print_long"), l.say("print_medium"), l.say("print_short")}
 }
 

@@ -105,6 +105,8 @@ func (b box) h() length { return b.y1 - b.y0 }
 
 func (b box) grown(by length) box { return box{b.x0 - by, b.y0 - by, b.x1 + by, b.y1 + by} }
 
+func (b box) holds(p pos) bool { return b.x0 <= p.X && p.X <= b.x1 && b.y0 <= p.Y && p.Y <= b.y1 }
+
 func (b box) at(p pos) box { return box{b.x0 + p.X, b.y0 + p.Y, b.x1 + p.X, b.y1 + p.Y} }
 
 func (b box) meets(c box) bool { return b.x0 < c.x1 && c.x0 < b.x1 && b.y0 < c.y1 && c.y0 < b.y1 }

@@ -78,6 +78,11 @@ func (s *section) grainArrow(sp *space) []drawing.Item {
 	}
 	var bufs shrunk
 	room := bufs.shrink(sp, s.sides, keep)
+	for _, b := range s.parts {
+		if b.holds(sp.at) {
+			room = inOne([]box{b}, room, reach)
+		}
+	}
 	if len(room) == 0 {
 		return nil
 	}

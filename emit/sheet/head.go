@@ -171,6 +171,9 @@ func (l *layout) names(s *Sheet) []string {
 		case d.Reversed >= 0:
 			name = l.say("reversed", "name", name, "of", l.sized.Drawings[d.Reversed].Name)
 		}
+		if p.Part != nil {
+			name = l.partName(name, p.Part)
+		}
 		names = append(names, name)
 	}
 	return names
@@ -253,9 +256,12 @@ func (l *layout) check(s *Sheet) string {
 	var best Place
 	most := length(-1)
 	for _, p := range s.Places {
-		if a := area(l.sized.Drawings[p.Drawing].Outline); a > most {
+		if a := area(l.sized.Drawings[p.Drawing].Outline); a > most && p.Part == nil {
 			best, most = p, a
 		}
+	}
+	if most < 0 {
+		return l.crosses(s.Places[0])
 	}
 	d := &l.sized.Drawings[best.Drawing]
 	outline, _ := moved(make([]pos, 0, len(d.Outline)), d.Outline, best.Motion())

@@ -181,8 +181,8 @@ func sidesOf(buf []side, sp *space) []side {
 }
 
 // fit returns where a label goes in a space: the middle of all places in which
-// it keeps a room from every side.
-func fit(sp *space, sides []side, l *label, room length) (pos, bool) {
+// it keeps a room from every side, and where there are parts lies in one of them.
+func fit(sp *space, sides []side, l *label, room length, parts []box) (pos, bool) {
 	var few [24]length
 	keep := few[:0]
 	for i := range sides {
@@ -194,6 +194,9 @@ func fit(sp *space, sides []side, l *label, room length) (pos, bool) {
 	}
 	var bufs shrunk
 	left := bufs.shrink(sp, sides, keep)
+	if parts != nil {
+		left = inOne(parts, left, func(out pos) length { return l.reach(out) + room })
+	}
 	if len(left) == 0 {
 		return pos{}, false
 	}
@@ -215,6 +218,25 @@ func (bufs *shrunk) shrink(sp *space, sides []side, reach []length) []pos {
 		}
 	}
 	return left
+}
+
+// inOne returns what of the places for something lies in the one part that leaves
+// it the most.
+func inOne(parts []box, left []pos, reach func(out pos) length) []pos {
+	var best []pos
+	for _, b := range parts {
+		in := left
+		for _, side := range [4]struct {
+			dir pos
+			to  length
+		}{{pos{X: 1}, b.x1}, {pos{X: -1}, -b.x0}, {pos{Y: 1}, b.y1}, {pos{Y: -1}, -b.y0}} {
+			in = clip(nil, in, mul(side.dir, -1), reach(side.dir)-side.to)
+		}
+		if len(in) > 0 && (best == nil || area(in) > area(best)) {
+			best = in
+		}
+	}
+	return best
 }
 
 // words are a fabric's printed words, measured once for all its spaces.
@@ -249,7 +271,7 @@ func (s *section) labelSpace(sp *space, index int, w *words) {
 	room := labelRoom
 	s.sides = sidesOf(s.sides[:0], sp)
 	try := func(l label) bool {
-		at, ok := fit(sp, s.sides, &l, room)
+		at, ok := fit(sp, s.sides, &l, room, s.parts)
 		if ok {
 			s.put(sp, &l, at)
 		}
@@ -286,10 +308,10 @@ func (s *section) labelSpace(sp *space, index int, w *words) {
 // addTitle puts the section's own name inside the outline, below the label of
 // the largest space that has room for both; false where none has. The name comes
 // in several forms, on one line or more.
-func (s *section) addTitle(forms [][]line, room length) bool {
+func (s *section) addTitle(forms [][]line, room length, parts []box) bool {
 	for _, i := range s.largest() {
 		sp := &s.spaces[i]
-		if !sp.worded || sp.label.beside {
+		if !sp.worded || sp.label.beside || parts != nil && !parts[0].holds(sp.at) {
 			continue
 		}
 		s.sides = sidesOf(s.sides[:0], sp)
@@ -300,7 +322,7 @@ func (s *section) addTitle(forms [][]line, room length) bool {
 			}
 			all[len(sp.label.lines)].ink.y0 -= titleSkip
 			l := stacked(all, sp.label.ring > 0)
-			if at, ok := fit(sp, s.sides, &l, room); ok {
+			if at, ok := fit(sp, s.sides, &l, room, parts); ok {
 				s.put(sp, &l, at)
 				return true
 			}

@@ -20,6 +20,7 @@ import (
 type Set struct {
 	Mark   string // computed from what is printed
 	Sheets []Sheet
+	Glued  []Glued // sections that are printed in parts, in the order of their drawings
 }
 
 // A Sheet is one page, printed on one side.
@@ -36,6 +37,7 @@ type Place struct {
 	Drawing int // index into Sized.Drawings
 	Turn    float64
 	Shift   pattern.Pos
+	Part    *Part // of a section that is printed in parts; nil where all of it is here
 }
 
 // A layout is the work on one set.
@@ -53,7 +55,8 @@ type layout struct {
 	blunts   [][]blunt
 	blunted  []bool
 	sewn     *sewn
-	copies   [][]int32 // for each drawing
+	copies   [][]int32        // for each drawing
+	divided  map[int]*divided // those in parts, by drawing
 	problems []problem.Problem
 	unseen   bool // only the problems are wanted
 }
@@ -118,6 +121,11 @@ func (l *layout) set() Set {
 	if problem.Failed(l.problems) {
 		return Set{}
 	}
+	for i := range l.sized.Drawings {
+		if d := l.divided[i]; d != nil {
+			l.finish(d)
+		}
+	}
 	set := Set{Sheets: make([]Sheet, len(plans))}
 	told, tallies := make([][]problem.Problem, len(plans)), make([]tally, len(plans))
 	shared(len(plans), func(i int, pen *pen) {
@@ -127,6 +135,11 @@ func (l *layout) set() Set {
 	l.problems = append(l.problems, slices.Concat(told...)...)
 	if l.unseen {
 		return Set{}
+	}
+	for i := range l.sized.Drawings {
+		if d := l.divided[i]; d != nil {
+			set.Glued = append(set.Glued, Glued{Drawing: i, Parts: len(d.Parts), Check: l.across(d, i), divided: d})
+		}
 	}
 	set.Mark = versionMark(set.Sheets, tallies)
 	for i := range set.Sheets {
@@ -217,14 +230,13 @@ type plan struct {
 // every one of them fits, if there is one.
 func (l *layout) packRun(r run, frames *frames) (plans []plan) {
 	rest := r.items
-	for k := 0; ; k++ {
-		f, ok := frames.at(k)
-		if !ok {
-			break
-		}
-		if fit, _ := divide(rest, f); len(fit) == len(rest) {
-			return l.plans(r.print, rest, f, frames.lower(k))
-		}
+	f, lower := allFit(rest, frames)
+	if f == nil && l.p.Settings.Tile {
+		rest = l.inParts(rest, frames.made)
+		f, lower = allFit(rest, frames)
+	}
+	if f != nil {
+		return l.plans(r.print, rest, f, lower)
 	}
 	for k := range frames.made {
 		var fit []item
@@ -235,6 +247,20 @@ func (l *layout) packRun(r run, frames *frames) (plans []plan) {
 		l.tooLarge(&rest[i], frames.made)
 	}
 	return plans
+}
+
+// allFit returns the first frame that all items fit, nil for none, and the next
+// lower one.
+func allFit(items []item, frames *frames) (*frame, func() *frame) {
+	for k := 0; ; k++ {
+		f, ok := frames.at(k)
+		if !ok {
+			return nil, nil
+		}
+		if fit, _ := divide(items, f); len(fit) == len(items) {
+			return f, frames.lower(k)
+		}
+	}
 }
 
 // divide parts items into those that fit a frame and the rest.
@@ -281,6 +307,7 @@ func (l *layout) plans(print int, items []item, first *frame, lower func() *fram
 			try(func(at pos, w, h length) [][]Place { return nest(items, at, w, h, turns) })
 		}
 	}
+	l.placeParts(sheets)
 	for _, places := range sheets {
 		plans = append(plans, plan{best, print, places})
 	}
@@ -312,8 +339,14 @@ func (l *layout) page(p *plan, n, of int, pen *pen) (Sheet, []problem.Problem) {
 	}
 	sections := make([]*section, len(p.places))
 	for i, place := range p.places {
-		sections[i] = l.lay(place.Drawing, place, pen)
-		s.Page.Items = append(s.Page.Items, l.paint(sections[i]))
+		var drawn *drawing.Group
+		if place.Part != nil {
+			drawn, sections[i] = l.paintPart(place)
+		} else {
+			sections[i] = l.lay(place.Drawing, place, pen)
+			drawn = l.paint(sections[i])
+		}
+		s.Page.Items = append(s.Page.Items, drawn)
 	}
 	key, problems := l.key(sections, p.frame.room)
 	if len(key) > 0 {

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 
 	"seamwright/compiler/pattern"
@@ -55,7 +56,7 @@ func (l *layout) lists(s *section) (items []drawing.Item) {
 				}
 				text = longer
 			}
-			t := s.inAllowance(text)
+			t := s.inAllowance(text, nil)
 			if t == nil {
 				s.key = append(s.key, l.words[f].text+": "+strings.Join(waiting, ", "))
 				break
@@ -74,7 +75,11 @@ func (l *layout) key(sections []*section, room box) (items []drawing.Item, probl
 	c := column{x: room.x0, w: room.w()}
 	low := room.y0
 	for _, s := range sections {
-		low = max(low, boxOf(outermost(s.cut, s.extra)).y1)
+		foot := s.foot
+		if foot == 0 {
+			foot = boxOf(outermost(s.cut, s.extra)).y1
+		}
+		low = max(low, foot)
 		if s.name != "" {
 			c.text(l.say("key_section", "name", s.name), small, true, 0)
 		}
@@ -138,7 +143,7 @@ func (s *section) lead(sp *space, text string) []drawing.Item {
 			continue
 		}
 		from := along(along(st.at, st.dir, t), right(st.dir), leaderStart)
-		if d := dist(from, to); (best == nil || d < shortest) && s.clear(from, to) {
+		if d := dist(from, to); (best == nil || d < shortest) && s.clear(from, to) && s.inOnePart(from, to) {
 			best, at, shortest = st, t, d
 		}
 	}
@@ -156,6 +161,11 @@ const (
 	leaderStart = 1 * pattern.Millimetre   // where a leader's way is tried from, beyond the outline
 	leaderGap   = 0.4 * pattern.Millimetre // between a leader and its text
 )
+
+// inOnePart reports whether two points belong to the same part.
+func (s *section) inOnePart(p, q pos) bool {
+	return s.parts == nil || slices.ContainsFunc(s.parts, func(b box) bool { return b.holds(p) && b.holds(q) })
+}
 
 // boxLabels notes the boxes of all labels, with what a leader keeps from them.
 func (s *section) boxLabels() {

@@ -36,11 +36,14 @@ func nest(items []item, at pos, w, h length, turns func(*item) []float64) [][]Pl
 					shape[j] = add(shape[j], ref)
 				}
 				hulls[k] = append(hulls[k], shape)
-				sheets[k] = append(sheets[k], Place{Drawing: it.drawing, Turn: turn, Shift: add(at, ref)})
+				sheets[k] = append(sheets[k], it.place(turn, add(at, ref)))
 				done = true
 			}
 		}
 		all := turns(it)
+		if it.part > 0 {
+			all = all[:1]
+		}
 		for _, turn := range all {
 			for k := max(0, len(hulls)-openSheets); k < len(hulls) && !done; k++ {
 				try(k, turn)

@@ -16,6 +16,17 @@ type item struct {
 	drawing int
 	line    []pos
 	box     box
+	part    int     // of a section in parts, from 1: its line and box are of its room, and it is never turned
+	turn    float64 // that the section has in its parts
+}
+
+// place is where an item is printed: turned, its origin shifted.
+func (it *item) place(turn float64, shift pos) Place {
+	p := Place{Drawing: it.drawing, Turn: it.turn + turn, Shift: shift}
+	if it.part > 0 {
+		p.Part = &Part{Number: it.part} // the rest is filled in by placeParts
+	}
+	return p
 }
 
 // turned returns the box of an item turned by an angle.
@@ -38,6 +49,9 @@ func (it *item) turnFor(w, h length) (float64, bool) {
 	for _, t := range [...]float64{0, 90} {
 		if fits(it.turned(t), w, h) {
 			return t, true
+		}
+		if it.part > 0 {
+			return 0, false
 		}
 	}
 	if w*w+h*h < it.box.w()*it.box.w()/4 { // far too large: not worth the search
@@ -73,7 +87,7 @@ func pack(items []item, at pos, w, h length, turns bool) [][]Place {
 			return false
 		}
 		shift := pos{X: at.X + x - b.x0, Y: at.Y + y - b.y0}
-		sheets[k] = append(sheets[k], Place{Drawing: it.drawing, Turn: turn, Shift: shift})
+		sheets[k] = append(sheets[k], it.place(turn, shift))
 		return true
 	}
 	for i := range order {
@@ -84,7 +98,7 @@ func pack(items []item, at pos, w, h length, turns bool) [][]Place {
 		}
 		done := false
 		for _, t := range [...]float64{turn, 90 - turn} {
-			if t != turn && (!turns || turn != 0 && turn != 90) {
+			if t != turn && (!turns || it.part > 0 || turn != 0 && turn != 90) {
 				break
 			}
 			for k := max(0, len(lines)-openSheets); k < len(lines) && !done; k++ {

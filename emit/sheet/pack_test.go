@@ -81,7 +81,7 @@ func TestPackingHolds(t *testing.T) {
 // round, but not as their boxes.
 func TestTrianglesAreNested(t *testing.T) {
 	tri := []pos{{}, {X: 5}, {Y: 5}}
-	items := []item{{0, tri, boxOf(tri)}, {1, tri, boxOf(tri)}}
+	items := []item{{drawing: 0, line: tri, box: boxOf(tri)}, {drawing: 1, line: tri, box: boxOf(tri)}}
 	if n := len(pack(items, pos{}, 7.5, 8, true)); n != 2 {
 		t.Errorf("boxes take %d sheets", n)
 	}
@@ -94,13 +94,13 @@ func TestTrianglesAreNested(t *testing.T) {
 // 7.5 x 8 in.
 func TestLongSectionsLieAslant(t *testing.T) {
 	strip := []pos{{}, {X: 9.5}, {X: 9.5, Y: 1}, {Y: 1}}
-	it := item{0, strip, boxOf(strip)}
+	it := item{drawing: 0, line: strip, box: boxOf(strip)}
 	turn, ok := it.turnFor(7.5, 8)
 	if !ok || turn == 0 || turn == 90 {
 		t.Errorf("turned by %v, %v", turn, ok)
 	}
 	long := []pos{{}, {X: 12}, {X: 12, Y: 1}, {Y: 1}}
-	if turn, ok := (&item{0, long, boxOf(long)}).turnFor(7.5, 8); ok {
+	if turn, ok := (&item{drawing: 0, line: long, box: boxOf(long)}).turnFor(7.5, 8); ok {
 		t.Errorf("12 in fits at %v", turn)
 	}
 }
@@ -113,7 +113,7 @@ func BenchmarkPack(b *testing.B) {
 		for i := range n {
 			b := box{0, 0, length(1 + 3*r.Float64()), length(1 + 3*r.Float64())}
 			c := b.corners()
-			items = append(items, item{i, c[:], b})
+			items = append(items, item{drawing: i, line: c[:], box: b})
 		}
 		b.Run(strconv.Itoa(n), func(b *testing.B) {
 			for b.Loop() {

@@ -40,7 +40,7 @@ func (l *layout) paint(s *section) *drawing.Group {
 	items = l.marks(items, s)
 	texts = l.markLetters(append(texts, extraTexts...), s)
 	texts = l.partners(texts, s)
-	texts = append(texts, l.nameSection(s)...)
+	texts = append(texts, l.nameSections(s)...)
 	texts = append(l.leaders(texts, s), l.lists(s)...)
 	items = append(items, texts...)
 	for i := range s.spaces {
@@ -112,34 +112,49 @@ func paintSpace(s *section, i int) *drawing.Group {
 	return g
 }
 
-// nameSection puts the section's name where it is read best: inside with room to
-// spare, else in the allowance, else inside at close quarters, else shortened.
-func (l *layout) nameSection(s *section) []drawing.Item {
-	short := l.shortTitles(s.d)
+// nameSections puts the name of a section on it, or in each of its parts.
+func (l *layout) nameSections(s *section) (items []drawing.Item) {
+	if s.parts == nil {
+		items, s.name = l.nameSection(s, l.titles(s.d), l.shortTitles(s.d), nil)
+		return items
+	}
+	for i := range s.parts {
+		short := l.partTitles(s.d, i, len(s.parts))
+		forms := [][]string{{short[0]}, {short[2] + "," + l.titleSize, l.titleName[1:] + l.titleEdition}, {short[2]}}
+		var named []drawing.Item
+		named, s.names[i] = l.nameSection(s, forms, short, s.parts[i:i+1])
+		items = append(items, named...)
+	}
+	return items
+}
+
+// nameSection puts a name where it is read best: inside with room to spare, else in
+// the allowance, else inside at close quarters, else shortened. It returns the name
+// that had no room at all.
+func (l *layout) nameSection(s *section, titles [][]string, short []string, parts []box) ([]drawing.Item, string) {
 	var forms [][]line
-	for _, texts := range l.titles(s.d) {
+	for _, texts := range titles {
 		form := make([]line, len(texts))
 		for i, t := range texts {
 			form[i] = newLine(t, small, true)
 		}
 		forms = append(forms, form)
 	}
-	if s.addTitle(forms, titleRoom) {
-		return nil
+	if s.addTitle(forms, titleRoom, parts) {
+		return nil, ""
 	}
-	if t := s.inAllowance(short[0]); t != nil {
-		return []drawing.Item{t}
+	if t := s.inAllowance(short[0], parts); t != nil {
+		return []drawing.Item{t}, ""
 	}
-	if s.addTitle(forms, labelRoom) {
-		return nil
+	if s.addTitle(forms, labelRoom, parts) {
+		return nil, ""
 	}
 	for _, form := range short[1:] {
-		if t := s.inAllowance(form); t != nil {
-			return []drawing.Item{t}
+		if t := s.inAllowance(form, parts); t != nil {
+			return []drawing.Item{t}, ""
 		}
 	}
-	s.name = short[0]
-	return nil
+	return nil, short[0]
 }
 
 // shortTitles are the section's name on one line, for the allowance.
@@ -152,9 +167,9 @@ func (l *layout) shortTitles(d *pattern.Drawing) []string {
 	}
 }
 
-// inAllowance sets a text in the widest free gap of the allowance; nil where it
-// fits nowhere.
-func (s *section) inAllowance(text string) *drawing.Text {
+// inAllowance sets a text in the widest free gap of the allowance, or of what of it
+// is in a part; nil where it fits nowhere.
+func (s *section) inAllowance(text string, parts []box) *drawing.Text {
 	w, ok := s.wide(text)
 	if !ok {
 		return nil
@@ -164,7 +179,8 @@ func (s *section) inAllowance(text string) *drawing.Text {
 	for i := range s.strips {
 		st := &s.strips[i]
 		for _, g := range st.free {
-			if free := g.to - g.from; free >= w && free > room {
+			middle := along(along(st.at, st.dir, (g.from+g.to)/2), right(st.dir), s.allowance/2)
+			if free := g.to - g.from; free >= w && free > room && (parts == nil || parts[0].holds(middle)) {
 				best, at, room = st, (g.from+g.to)/2, free
 			}
 		}

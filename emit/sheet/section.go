@@ -6,6 +6,7 @@ import (
 
 	"seamwright/compiler/pattern"
 	"seamwright/emit/drawing"
+	"seamwright/emit/tiling"
 )
 
 // A section is one drawing where it lies on its page, reversed.
@@ -23,6 +24,10 @@ type section struct {
 	key     []string // fabrics and their spaces, for which there is no room in it
 	name    string   // the section's title, where it has no room in the section
 	bare    []string // labels for which there is no room at all
+	parts   []box    // where texts may stand in each part; nil where it is not in parts
+	glue    []tiling.Joint
+	names   []string // as name, of each part
+	foot    length   // of a part, where it ends on its page
 
 	allowance length
 	pen       *pen

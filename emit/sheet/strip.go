@@ -56,11 +56,32 @@ func (s *section) newStrips() {
 			t := dot(sub(s.move(m.At), a), st.dir)
 			st.block(t, t)
 		}
+		s.blockGlue(st, s.allowance)
 	}
 	s.seams(func(a, b, beyondA, beyondB pos) {
 		s.blockRun(a, beyondA)
 		s.blockRun(b, beyondB)
 	})
+}
+
+// blockGlue keeps texts in a strip so deep off joining lines.
+func (s *section) blockGlue(st *strip, depth length) {
+	for _, j := range s.glue {
+		across := pos{Y: 1}
+		if j.Upright {
+			across = pos{X: 1}
+		}
+		slope, deep, at := dot(st.dir, across), dot(right(st.dir), across)*depth, dot(sub(j.A, st.at), across)
+		lo, hi := at-besideGlue-max(deep, 0), at+besideGlue-min(deep, 0)
+		if slope*slope > near {
+			lo, hi = min(lo/slope, hi/slope), max(lo/slope, hi/slope)
+		} else if lo < 0 && hi > 0 { // it runs along the line
+			lo, hi = 0, st.len
+		} else {
+			continue
+		}
+		st.block(lo, hi)
+	}
 }
 
 // blockRun keeps texts off a sewing line that runs on from p to q.

@@ -6,6 +6,7 @@ import (
 
 	"seamwright/compiler/pattern"
 	"seamwright/emit/drawing"
+	"seamwright/emit/tiling"
 	"seamwright/lang/problem"
 )
 
@@ -17,7 +18,7 @@ var papers = [...]pattern.Sheet{
 }
 
 // tooLarge reports a section that fits the paper at no angle, with what helps:
-// a join that divides it, then a larger sheet that it would fit.
+// a join that divides it, then a larger sheet that it would fit, then parts.
 func (l *layout) tooLarge(it *item, frames []frame) {
 	d := &l.sized.Drawings[it.drawing]
 	room := frames[0].room // of the frame with the most room
@@ -30,6 +31,27 @@ func (l *layout) tooLarge(it *item, frames []frame) {
 	if d.Found != "" {
 		help = l.foundTooLarge(d)
 	}
+	if name := l.largerFor(it); name != "" {
+		help += "; or print on a larger sheet: sheet " + name + ", or --sheet " + name + " for once"
+	}
+	size := pattern.Size{W: it.box.w(), H: it.box.h()}
+	p := problem.Problem{
+		Code: TooLarge, Severity: problem.Error, At: l.p.Place(d.Source),
+		Message: fmt.Sprintf("section %s of %s at %s is %s with its allowance, too large for the sheet %s, which has room for %s",
+			d.Name, l.block.Name, l.sized.Finished.Exact(), size.In(8), l.paper.Name, pattern.Size{W: room.w(), H: room.h()}.In(8)),
+	}
+	if l.p.Settings.Tile {
+		p.Message += fmt.Sprintf(", even in %d parts", tiling.Most)
+	} else if parts := l.divide(it, frames); parts != nil {
+		help += fmt.Sprintf("; or, with more work for whoever sews it, print it in %d parts that are glued together: write `tile yes` into `pattern`", len(parts.Parts))
+		p.Edits = l.tileEdit(&p)
+	}
+	p.Help = help
+	l.problems = append(l.problems, p)
+}
+
+// largerFor names the first larger sheet that a section fits, "" for none.
+func (l *layout) largerFor(it *item) string {
 	for _, p := range papers {
 		larger := *l
 		larger.paper = p
@@ -41,13 +63,43 @@ func (l *layout) tooLarge(it *item, frames []frame) {
 				break
 			}
 			if _, ok := it.turnFor(f.room.w(), f.room.h()); ok {
-				help += "; or print on a larger sheet: sheet " + p.Name + ", or --sheet " + p.Name + " for once"
-				l.tooLargeFor(d, it, room, help)
-				return
+				return p.Name
 			}
 		}
 	}
-	l.tooLargeFor(d, it, room, help)
+	return ""
+}
+
+// tileEdit writes `tile yes` behind the brace of the pattern's settings, where they
+// stand in the text that the problem is told of.
+func (l *layout) tileEdit(p *problem.Problem) []problem.Edit {
+	brace := l.p.Place(l.p.Settings.BraceAt)
+	if brace.Source == nil || brace.Source != p.At.Source {
+		return nil
+	}
+	at := brace.Span.Start + 1
+	text := "\n  tile yes"
+	if line, _, _ := strings.Cut(brace.Source.Text[at:], "\n"); strings.TrimSpace(line) != "" {
+		text += "\n " // the settings go on in the same line
+	}
+	return []problem.Edit{{At: problem.Span{Start: at, End: at}, New: text}}
+}
+
+// glued notes that a section is printed in parts, and what would save that.
+func (l *layout) glued(it *item, d *divided) {
+	section := &l.sized.Drawings[it.drawing]
+	help := "a join at this size saves the gluing: join P -- Q from " + sizeArgument(l.sized.Finished.W)
+	if section.Found != "" {
+		help = "a line right across the drawn unit saves the gluing"
+	}
+	if name := l.largerFor(it); name != "" {
+		help += "; so does a larger sheet: sheet " + name
+	}
+	l.problems = append(l.problems, problem.Problem{
+		Code: InParts, Severity: problem.Note, At: l.p.Place(section.Source), Help: help,
+		Message: fmt.Sprintf("section %s of %s at %s is too large for the sheet %s and is printed in %d parts, to be glued together before it is sewn",
+			section.Name, l.block.Name, l.sized.Finished.Exact(), l.paper.Name, len(d.Parts)),
+	})
 }
 
 // foundTooLarge is what helps where no join can be written: the section is that of
@@ -64,15 +116,6 @@ func (l *layout) foundTooLarge(d *pattern.Drawing) string {
 		help += "draw a line right across, or do without a `section at` or `section along` that asks for so large a section"
 	}
 	return help + "; or leave out the finished size " + sizeArgument(l.sized.Finished.W)
-}
-
-func (l *layout) tooLargeFor(d *pattern.Drawing, it *item, room box, help string) {
-	size := pattern.Size{W: it.box.w(), H: it.box.h()}
-	l.problems = append(l.problems, problem.Problem{
-		Code: TooLarge, Severity: problem.Error, Help: help, At: l.p.Place(d.Source),
-		Message: fmt.Sprintf("section %s of %s at %s is %s with its allowance, too large for the sheet %s, which has room for %s",
-			d.Name, l.block.Name, l.sized.Finished.Exact(), size.In(8), l.paper.Name, pattern.Size{W: room.w(), H: room.h()}.In(8)),
-	})
 }
 
 // usualMargin is one that every printer reaches; a wider one may be why there is
@@ -101,7 +144,9 @@ func sheetWords(name string) string {
 }
 
 // sizeArgument writes a size as the language does.
-func sizeArgument(w length) string { return strings.ReplaceAll(w.Exact(), " in", "in") }
+func sizeArgument(w length) string {
+	return strings.NewReplacer(" in", "in", " cm", "cm", " mm", "mm").Replace(w.Exact())
+}
 
 // unlabelled reports what has no room in its spaces, in the allowance, nor below
 // the sections of its sheet.

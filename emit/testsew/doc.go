@@ -5,7 +5,7 @@
 // cutting tables as a maker gets them, by their lines and words, and shares no
 // geometry with what made them. Only the intended picture, the order of
 // joining and how joins are pressed come from pattern.json. It reverses each sheet, lays patches of the
-// sizes in the table, sews on the printed lines in the order of the numbers,
+// sizes in the table, glues sections together that are printed in parts, sews on the printed lines in the order of the numbers,
 // trims, folds over, trims the section on the cutting line, puts pins through
 // the marks and joins, to the finished block.
 //
@@ -17,7 +17,9 @@
 //
 //	geometry    points, and polygons cut by lines
 //	svg         the lines of a sheet
+//	window      what is seen of lines that are clipped
 //	paper       sections as they are read from a sheet
+//	part, glue  sections in parts, and the section that comes of them
 //	spaces      which areas the lines make, and their numbers
 //	tables      what is cut
 //	intent      the picture and the order of joining

@@ -103,11 +103,11 @@ func (g *generator) section(p poly) {
 
 // generate returns the files of a block at random, or nil where the compiler
 // finds something to say against it: points too near, patches too small to label.
-func generate(t *rapid.T) ([]File, string) {
+func generate(t *rapid.T, paper string) ([]File, string) {
 	g := &generator{t: t}
 	g.block(poly{{0, 0}, {8, 0}, {8, 8}, {0, 8}}, rapid.IntRange(0, 3).Draw(t, "depth"))
 	extra := rapid.SampledFrom([]string{"", "  extra 1/4in\n"}).Draw(t, "extra")
-	text := "pattern \"Drift\" {\n  edition 1\n  sheet a3\n" + extra + "}\nfabric sky \"sky\" light #bcd4df\nfabric sea \"sea\" medium #3c7d8c\nfabric sand \"sand\" dark #6b4a2f\n" +
+	text := "pattern \"Drift\" {\n  edition 1\n" + paper + extra + "}\nfabric sky \"sky\" light #bcd4df\nfabric sea \"sea\" medium #3c7d8c\nfabric sand \"sand\" dark #6b4a2f\n" +
 		"block drift 8 x 8 finished 8in {\n" + g.sections.String() + g.joins.String() + "}\n"
 	return built(text)
 }
@@ -156,11 +156,16 @@ block sharp 8 x 8 finished 8in {
 }
 
 // Whatever the compiler lets pass can be sewn from its sheets.
-func TestGenerated(t *testing.T) {
+func TestGenerated(t *testing.T) { sewGenerated(t, "  sheet a3\n") }
+
+// Sections in parts come together again, on paper that hardly one fits whole.
+func TestGeneratedInParts(t *testing.T) { sewGenerated(t, "  sheet 6in x 7 1/2in\n  tile yes\n") }
+
+func sewGenerated(t *testing.T, paper string) {
 	sewn, all := 0, 0
 	rapid.Check(t, func(t *rapid.T) {
 		all++
-		files, text := generate(t)
+		files, text := generate(t, paper)
 		if files == nil {
 			t.Skip(text)
 		}

@@ -102,8 +102,8 @@ func sewBlock(in *intent, folder string, files []File) (*Block, error) {
 		case name == fabricTable:
 			w.rows, err = readRows(f.Data)
 		case strings.HasPrefix(name, "sheet-") && path.Ext(name) == ".svg":
-			var read []*section
-			if read, err = sections(name, f.Data); err == nil {
+			var read *sheet
+			if read, err = readPaper(name, f.Data); err == nil {
 				w.sheet(read)
 			}
 		}
@@ -111,6 +111,7 @@ func sewBlock(in *intent, folder string, files []File) (*Block, error) {
 			return nil, fmt.Errorf("%s: %w", folder, err)
 		}
 	}
+	w.glue()
 	w.sewAll()
 	w.checkTables()
 	w.complete()
@@ -125,17 +126,19 @@ type work struct {
 	patches []patch
 	rows    []row
 	paper   []*section
+	parts   []*sheetPart // of sections that are printed in parts
 	sewn    map[string]*sewn
 }
 
 func (w *work) find(text string) { w.b.Findings = append(w.b.Findings, text) }
 
 // sheet takes up the sections of one sheet.
-func (w *work) sheet(read []*section) {
-	w.paper = append(w.paper, read...)
+func (w *work) sheet(read *sheet) {
+	w.paper = append(w.paper, read.sections...)
+	w.parts = append(w.parts, read.parts...)
 	w.b.Sheets++
-	if len(read) > 0 {
-		w.b.Prints += read[0].prints
+	if len(read.sections)+len(read.parts) > 0 {
+		w.b.Prints += read.prints
 	}
 }
 

@@ -181,11 +181,11 @@ func TestSwappedOrder(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, f := range named(files, "sheet-*.svg") {
-			read, err := sections(f.Path, f.Data)
+			read, err := readPaper(f.Path, f.Data)
 			if err != nil {
 				t.Fatal(err)
 			}
-			for _, s := range read {
+			for _, s := range read.sections {
 				for _, sewn := range r.Blocks[blockOf(files, f.Path)].table.placed {
 					if sewn.name == s.name {
 						s = sewn.sewn.section
@@ -243,12 +243,12 @@ func TestUnreversedSheet(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, f := range named(files, "sheet-*.svg") {
-			read, err := sections(f.Path, f.Data)
+			read, err := readPaper(f.Path, f.Data)
 			if err != nil {
 				t.Fatal(err)
 			}
 			symmetric := true
-			for _, s := range read {
+			for _, s := range read.sections {
 				for _, p := range r.Blocks[blockOf(files, f.Path)].table.placed {
 					symmetric = symmetric && (p.name != s.name || p.sewn.section.symmetric())
 				}

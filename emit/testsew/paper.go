@@ -69,8 +69,15 @@ func prints(words string) int {
 	return n
 }
 
-// sections reads all sections of a sheet.
-func sections(file string, data []byte) ([]*section, error) {
+// A sheet is what is on one page.
+type sheet struct {
+	prints   int // for one block
+	sections []*section
+	parts    []*sheetPart
+}
+
+// readPaper reads all sections of a sheet, and parts of them.
+func readPaper(file string, data []byte) (*sheet, error) {
 	page, err := readSheet(data)
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", file, err)
@@ -82,14 +89,22 @@ func sections(file string, data []byte) ([]*section, error) {
 	if often == 0 {
 		return nil, fmt.Errorf("%s does not say how often it is printed", file)
 	}
-	var out []*section
+	out := &sheet{prints: often}
+	for _, g := range page.find("part") {
+		p, err := readPart(file, g)
+		if err != nil {
+			return nil, fmt.Errorf("%s, %s: %w", file, g.id, err)
+		}
+		p.prints = often
+		out.parts = append(out.parts, p)
+	}
 	for _, g := range page.find("section") {
 		s := &section{name: strings.TrimPrefix(g.id, "section-"), sheet: file, prints: often, words: g.words}
 		if err := s.lines(g); err != nil {
 			return nil, fmt.Errorf("%s, section %s: %w", file, s.name, err)
 		}
 		s.labels(g)
-		out = append(out, s)
+		out.sections = append(out.sections, s)
 	}
 	return out, nil
 }

@@ -17,6 +17,7 @@ type group struct {
 	strokes          []stroke
 	texts            []pt // where its texts begin
 	groups           []*group
+	window           *box // what is seen of its strokes; nil for all
 }
 
 // A stroke is one chain of straight lines, or a circle.
@@ -33,6 +34,7 @@ func readSheet(data []byte) (*group, error) {
 	d := xml.NewDecoder(bytes.NewReader(data))
 	root := &group{}
 	open := []*group{root}
+	windows := map[string]box{}
 	var words, inside bool
 	for {
 		token, err := d.Token()
@@ -52,6 +54,13 @@ func readSheet(data []byte) (*group, error) {
 				}
 			case "g":
 				g := &group{id: attr(t, "id"), class: attr(t, "class")}
+				if clip := attr(t, "clip-path"); clip != "" {
+					window, ok := windows[strings.TrimSuffix(strings.TrimPrefix(clip, "url(#"), ")")]
+					if !ok {
+						return nil, fmt.Errorf("there is no clip path %q", clip)
+					}
+					g.window = &window
+				}
 				if move := attr(t, "transform"); move != "" { // a text, set glyph by glyph
 					if at, ok := moved(move); ok {
 						top.texts = append(top.texts, at)
@@ -63,6 +72,11 @@ func readSheet(data []byte) (*group, error) {
 				}
 				top.groups = append(top.groups, g)
 				open = append(open, g)
+			case "clipPath":
+				id := attr(t, "id")
+				if windows[id], err = window(d); err != nil {
+					return nil, fmt.Errorf("clip path %q: %w", id, err)
+				}
 			case "use":
 				x, _ := strconv.ParseFloat(attr(t, "x"), 64)
 				y, _ := strconv.ParseFloat(attr(t, "y"), 64)
@@ -82,6 +96,9 @@ func readSheet(data []byte) (*group, error) {
 			}
 		case xml.EndElement:
 			if t.Name.Local == "g" && len(open) > 1 {
+				if top.window != nil {
+					top.strokes = seen(top.strokes, *top.window)
+				}
 				open = open[:len(open)-1]
 			}
 			words, inside = false, false

@@ -143,7 +143,7 @@ func (l *list) setting() {
 		}
 	case first == "sheet":
 		l.values(pattern.SheetNames()...)
-	case first == "miniature" || first == "metric" || first == "tint" || first == "placement" || first == "collated":
+	case first == "miniature" || first == "metric" || first == "tint" || first == "placement" || first == "tile" || first == "collated":
 		l.values("yes", "no")
 	case first == "language":
 		l.values("en", "de")
