@@ -281,14 +281,28 @@ type Check struct {
 
 // ---- values
 
-// Number is a literal, exact: Num/Den of Unit. `2 1/2in` is 5/2 "in".
+// Number is a literal, exact: Num/Den of Unit. `2 1/2in` is 5/2 In. It is small, for
+// a long text has tens of thousands: how it is written, the text tells.
 type Number struct {
 	node
-	Text     string // as written
-	Num, Den int64  // Den > 0
-	Unit     string // "", "in", "cm", "mm", "deg"
-	Big      bool   // too long for Num/Den; the problem has been reported
+	Num, Den int64 // Den > 0
+	Unit     Measure
+	Big      bool // too long for Num/Den; the problem has been reported
 }
+
+// A Measure is what a number counts, as it is written behind it.
+type Measure uint8
+
+// Measures. Plain numbers are grid squares, or count something.
+const (
+	Plain Measure = iota
+	In
+	Cm
+	Mm
+	Deg
+)
+
+func (m Measure) String() string { return [...]string{"", "in", "cm", "mm", "deg"}[m] }
 
 // String is a literal; Text is its meaning, escapes undone.
 type String struct {

@@ -118,7 +118,7 @@ func (p *printer) piece(s *Piece) {
 	} else {
 		p.put("piece")
 	}
-	if s.Number != nil && beginsFraction(s.Fabric) {
+	if s.Number != nil && p.beginsFraction(s.Fabric) {
 		p.put("\n" + continuedBy) // on one line they would be one number
 	} else {
 		p.put(" ")
@@ -150,14 +150,14 @@ func (p *printer) lists(at, along []Expr) {
 
 // beginsFraction reports whether a number like 1/4in stands first in a value. As
 // a fabric it means nothing, but it is for others to say so.
-func beginsFraction(x Expr) bool {
+func (p *printer) beginsFraction(x Expr) bool {
 	switch x := x.(type) {
 	case *Number:
-		return strings.Contains(x.Text, "/")
+		return strings.Contains(p.src.Text[x.Span.Start:x.Span.End], "/")
 	case *Binary:
-		return beginsFraction(x.X)
+		return p.beginsFraction(x.X)
 	case *Field:
-		return beginsFraction(x.X)
+		return p.beginsFraction(x.X)
 	}
 	return false
 }
@@ -216,7 +216,7 @@ func (p *printer) exprs(list []Expr) {
 func (p *printer) expr(x Expr) {
 	switch x := x.(type) {
 	case *Number:
-		p.atom(x.Span.Start, strings.Join(strings.Fields(x.Text), " "))
+		p.atom(x.Span.Start, strings.Join(strings.Fields(p.src.Text[x.Span.Start:x.Span.End]), " "))
 	case *Name:
 		p.atom(x.Span.Start, x.Text)
 	case *String:

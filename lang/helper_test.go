@@ -44,7 +44,6 @@ func sameTree(docs bool) cmp.Options {
 	options := cmp.Options{
 		cmp.Exporter(func(typ reflect.Type) bool { return true }),
 		cmpopts.IgnoreTypes(Span{}),
-		cmpopts.IgnoreFields(Number{}, "Text"),
 		cmpopts.EquateEmpty(),
 	}
 	if !docs {

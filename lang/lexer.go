@@ -54,7 +54,7 @@ func (s *scanner) next(t *token) {
 		kind = s.token(s.text[start])
 	}
 	s.last, s.lastEnd = kind, s.at
-	t.kind, t.start, t.end, t.line, t.column = kind, int32(start), int32(s.at), s.line, int32(start-s.lineStart+1)
+	t.kind, t.start, t.end, t.line = kind, int32(start), int32(s.at), s.line
 }
 
 // all appends all tokens; the last is the end.

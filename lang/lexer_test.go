@@ -126,7 +126,7 @@ func TestNumbers(t *testing.T) {
 		{"4 in", 4, 1, "in"}, {"90 °", 90, 1, "deg"}, {"6 inches", 6, 1, "in"},
 	} {
 		n := newNumber(Span{}, c.text)
-		if n.Num != c.num || n.Den != c.den || n.Unit != c.unit || n.Big {
+		if n.Num != c.num || n.Den != c.den || n.Unit.String() != c.unit || n.Big {
 			t.Errorf("%q is %d/%d %q", c.text, n.Num, n.Den, n.Unit)
 		}
 	}

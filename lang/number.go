@@ -8,7 +8,7 @@ import (
 // read fills in a number from a literal as the lexer cut it, mended ones too. It is
 // filled in where it lies, for there are more of them than of all other nodes.
 func (n *Number) read(span Span, text string) {
-	n.Span, n.Text, n.Den = span, text, 1
+	n.Span, n.Den = span, 1
 	if len(text) <= maxDigits {
 		i, num := 0, int64(0)
 		for ; i < len(text) && isDigit(text[i]); i++ {
@@ -29,13 +29,23 @@ func (n *Number) read(span Span, text string) {
 		return
 	}
 	word := strings.TrimLeft(text[end:], " \t")
-	n.Unit = unitOf(word)
-	if n.Unit == "" {
-		n.Unit, _ = mark(word)
+	unit := unitOf(word)
+	if unit == "" {
+		unit, _ = mark(word)
 	}
-	if n.Unit == "ft" {
-		n.Num, n.Unit = n.Num*12, "in"
+	if unit == "ft" {
+		n.Num, unit = n.Num*12, "in"
 	}
+	n.Unit = measureOf(unit)
+}
+
+func measureOf(unit string) Measure {
+	for m := In; m <= Deg; m++ {
+		if m.String() == unit {
+			return m
+		}
+	}
+	return Plain
 }
 
 // amount reads the number that a text begins with as a fraction in lowest

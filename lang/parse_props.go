@@ -69,7 +69,7 @@ func (p *parser) props(owner int, what string) (props []*Prop, braces Span) {
 
 // strayDecl ends a scope at a declaration: its closing brace is missing.
 func (p *parser) strayDecl(s *scope) bool {
-	if topWord(p.kind()) && p.first(p.at) && (p.missing > 0 || p.toks[p.at].column <= s.column) {
+	if topWord(p.kind()) && p.first(p.at) && (p.missing > 0 || p.column(p.at) <= s.column) {
 		p.unclosed(s)
 		return true
 	}

@@ -26,7 +26,7 @@ func shape(x Expr) string {
 	switch x := x.(type) {
 	case *Number:
 		if x.Den == 1 {
-			return fmt.Sprint(x.Num, x.Unit)
+			return fmt.Sprint(x.Num, x.Unit.String())
 		}
 		return fmt.Sprintf("%d/%d%s", x.Num, x.Den, x.Unit)
 	case *Name:

@@ -42,13 +42,13 @@ func (p *parser) number() *Number {
 // spelledUnit reports a unit in words behind a number, as in 6 inches.
 func (p *parser) spelledUnit(n *Number) {
 	t := &p.toks[p.at]
-	if t.kind != tName || !p.sameLine() || n.Unit != "" {
+	if t.kind != tName || !p.sameLine() || n.Unit != Plain {
 		return
 	}
 	if unit := unitOf(p.text(t)); unit != "" {
 		p.mend(UnitSpelling, n.Span.To(t.span()), t.line, "the unit is written `"+unit+"`, right behind its number", "",
 			problem.Edit{At: Span{Start: n.Span.End, End: t.span().End}, New: unit})
-		n.Unit = unit
+		n.Unit = measureOf(unit)
 		p.next()
 	}
 }

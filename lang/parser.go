@@ -2,6 +2,7 @@ package lang
 
 import (
 	"slices"
+	"strings"
 
 	"seamwright/lang/problem"
 )
@@ -65,13 +66,19 @@ func (p *parser) prepare() {
 		p.toks = readable(p.toks)
 	}
 	if p.missing != 0 {
-		p.laidOut = laidOut(p.toks)
+		p.laidOut = p.indented()
 	}
 }
 
 // readable returns the tokens without errors.
 func readable(toks []token) []token {
 	return slices.DeleteFunc(toks, func(t token) bool { return t.kind == tError })
+}
+
+// column returns the column of a token, from 1, in bytes. It is seldom asked for.
+func (p *parser) column(i int) int32 {
+	start := p.toks[i].start
+	return start - int32(strings.LastIndexByte(p.source[:start], '\n'))
 }
 
 // text is what was written for a token.

@@ -19,20 +19,21 @@ type scope struct {
 	column  int32 // of the first token on the line of the opening statement
 }
 
-// laidOut reports whether at least four of five lines after one that ends in an
+// indented reports whether at least four of five lines after one that ends in an
 // opening brace are indented deeper than the statement.
-func laidOut(toks []token) bool {
+func (p *parser) indented() bool {
+	toks := p.toks
 	deeper, all := 0, 0
 	column := int32(1)
 	for i := range len(toks) - 1 {
 		k := toks[i].kind
 		begins := isWord(k) && k != tOutline && k != tFinished || k == tRBrace // else it goes on with a head
 		if begins && (i == 0 || toks[i-1].line < toks[i].line) {
-			column = toks[i].column
+			column = p.column(i)
 		}
 		if toks[i].kind == tLBrace && toks[i+1].line > toks[i].line && toks[i+1].kind != tRBrace {
 			all++
-			if toks[i+1].column > column {
+			if p.column(i+1) > column {
 				deeper++
 			}
 		}
@@ -49,7 +50,7 @@ func (p *parser) open(owner int, what string, section bool) (s scope, ok bool) {
 		for !p.first(first) {
 			first--
 		}
-		p.margin.line, p.margin.column = s.line, p.toks[first].column
+		p.margin.line, p.margin.column = s.line, p.column(first)
 	}
 	s.column = p.margin.column
 	if !p.is(tLBrace) || p.panic {
@@ -110,7 +111,7 @@ func (p *parser) findBrace(owner int, what string) bool {
 // laidOutDeeper reports whether the next line is indented deeper than the
 // statement that began at token owner.
 func (p *parser) laidOutDeeper(owner int) bool {
-	return p.laidOut && p.first(p.at) && !p.is(tEOF) && p.toks[p.at].column > p.toks[owner].column
+	return p.laidOut && p.first(p.at) && !p.is(tEOF) && p.column(p.at) > p.column(owner)
 }
 
 // closed goes past the closing brace if the scope ends here, with or without
@@ -130,7 +131,7 @@ func (p *parser) closed(s *scope) bool {
 		p.unclosed(s)
 		return true
 	case p.missing > 0 && p.laidOut && t.line > s.line && p.first(p.at) &&
-		(t.column < s.column || t.column == s.column && t.kind != tRBrace && t.kind != tLBrace):
+		(p.column(p.at) < s.column || p.column(p.at) == s.column && t.kind != tRBrace && t.kind != tLBrace):
 		p.unclosed(s)
 		return true
 	case t.kind == tRBrace:
@@ -138,7 +139,7 @@ func (p *parser) closed(s *scope) bool {
 		return true
 	case p.missing > 0 && s.section && (t.kind == tJoin || t.kind == tSection || t.kind == tPlace || t.kind == tLine),
 		p.missing > 0 && topWord(t.kind) && p.topAhead(),
-		topWord(t.kind) && p.first(p.at) && t.column <= s.column && p.topAhead():
+		topWord(t.kind) && p.first(p.at) && p.column(p.at) <= s.column && p.topAhead():
 		p.unclosed(s)
 		return true
 	}
@@ -176,13 +177,13 @@ func (p *parser) stray(s *scope) bool {
 	if p.missing >= 0 || !p.laidOut || t.line == s.line || after.kind == tEOF {
 		return false
 	}
-	if p.first(p.at) && t.column == s.column {
+	if p.first(p.at) && p.column(p.at) == s.column {
 		return false
 	}
 	if after.kind == tRBrace && p.first(p.at+1) {
-		return after.column == s.column
+		return p.column(p.at+1) == s.column
 	}
-	return after.column > s.column
+	return p.column(p.at+1) > s.column
 }
 
 // begins reports whether a token surely begins a statement or declaration, so

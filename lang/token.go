@@ -3,9 +3,9 @@ package lang
 // A token is a word, sign or literal of a text. It is small, for a long text has
 // hundreds of thousands.
 type token struct {
-	kind         tokenKind
-	start, end   int32 // bytes of the text
-	line, column int32 // from 1, the column in bytes
+	kind       tokenKind
+	start, end int32 // bytes of the text
+	line       int32 // from 1
 }
 
 func (t *token) span() Span { return Span{Start: t.start, End: t.end} }

@@ -95,7 +95,7 @@ func (p *parser) glued(words []string) bool {
 			kind = reserved(rest)
 		}
 		second := t
-		second.kind, second.start, second.column = kind, cut, t.column+int32(len(word))
+		second.kind, second.start = kind, cut
 		p.toks = slices.Insert(p.toks, p.at+1, second)
 		p.toks[p.at].end = cut
 		p.retype(p.at, word)

@@ -60,7 +60,7 @@ func (r *run) keepStmt(s *lang.Keep) {
 }
 
 func (r *run) drawnPiece(s *lang.Piece, fabric value.Value, ok bool) {
-	first := s.Number != nil && s.Number.Num == 1 && s.Number.Den == 1 && s.Number.Unit == ""
+	first := s.Number != nil && s.Number.Num == 1 && s.Number.Den == 1 && s.Number.Unit == lang.Plain
 	switch {
 	case s.Along != nil:
 		r.fault(Misplaced, s.Along.Where(), "a piece sewn along a line belongs into a section").Help =

@@ -52,13 +52,13 @@ func (r *run) number(e *lang.Number) value.Value {
 		n = value.Fraction(e.Num, e.Den)
 	}
 	switch e.Unit {
-	case "":
+	case lang.Plain:
 		return value.Num(n)
-	case "in":
+	case lang.In:
 		return value.Length(n)
-	case "cm":
+	case lang.Cm:
 		return value.Length(n.Mul(value.Centimetre()))
-	case "mm":
+	case lang.Mm:
 		return value.Length(n.Mul(value.Millimetre()))
 	}
 	return value.Angle(n)

@@ -61,6 +61,9 @@ func (f *file) place(at lang.Span) problem.Place { return problem.Place{Source: 
 
 func (f *file) line(at lang.Span) int { return f.source.Position(at.Start).Line }
 
+// written returns a number as it is written.
+func (f *file) written(n *lang.Number) string { return f.source.Text[n.Span.Start:n.Span.End] }
+
 // text returns the words at a span, shortened for a message.
 func (f *file) text(at lang.Span) string {
 	const longest = 40

@@ -100,10 +100,10 @@ func (r *run) finishedSize(s *lang.Size) (pattern.Size, bool) {
 }
 
 func (r *run) finishedSide(e lang.Expr) (pattern.Length, bool) {
-	if n := literal(e); n != nil && n.Unit == "" && !n.Big {
-		p := r.fault(BareFinished, e.Where(), "a finished size is a length, and "+n.Text+" has no unit")
-		p.Help = "write " + n.Text + "in, or " + n.Text + "cm"
-		p.Edits = []problem.Edit{{At: n.Where(), New: n.Text + "in"}}
+	if n := literal(e); n != nil && n.Unit == lang.Plain && !n.Big {
+		p := r.fault(BareFinished, e.Where(), "a finished size is a length, and "+r.file.written(n)+" has no unit")
+		p.Help = "write " + r.file.written(n) + "in, or " + r.file.written(n) + "cm"
+		p.Edits = []problem.Edit{{At: n.Where(), New: r.file.written(n) + "in"}}
 		return 0, false
 	}
 	v, ok := r.want(e, lengthKind, "`finished`")

@@ -52,7 +52,7 @@ func (r *run) clash(e *lang.Binary, op value.Op, x, y value.Kind) {
 	case length && plain && (op == value.Add || op == value.Sub):
 		p.Help = "lines and points are given in grid squares, as plain numbers; inches come in with `finished`"
 		if n := literal(e.X); n != nil && x == numberKind {
-			p.Help += "; if this is a length, write " + n.Text + "in"
+			p.Help += "; if this is a length, write " + r.file.written(n) + "in"
 		}
 	case (x == angleKind || y == angleKind) && plain && (op == value.Add || op == value.Sub):
 		p.Help = "angles are written with deg: 45deg"
@@ -84,10 +84,10 @@ func (r *run) wrongKind(e lang.Expr, got, want value.Kind, whose string) {
 	n := literal(e)
 	switch {
 	case want == angleKind && n != nil && got == numberKind:
-		p.Help = "angles are written with deg: " + n.Text + "deg"
-		p.Edits = []problem.Edit{{At: n.Where(), New: n.Text + "deg"}}
+		p.Help = "angles are written with deg: " + r.file.written(n) + "deg"
+		p.Edits = []problem.Edit{{At: n.Where(), New: r.file.written(n) + "deg"}}
 	case want == lengthKind && n != nil && got == numberKind:
-		p.Help = "lengths are written with their unit: " + n.Text + "in, " + n.Text + "cm or " + n.Text + "mm"
+		p.Help = "lengths are written with their unit: " + r.file.written(n) + "in, " + r.file.written(n) + "cm or " + r.file.written(n) + "mm"
 	case (want == numberKind || want == value.CountKind) && got == lengthKind:
 		p.Help = "here everything is in grid squares, as plain numbers; inches come in with `finished`"
 	case want == lineKind && got == pointKind:

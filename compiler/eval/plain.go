@@ -47,7 +47,7 @@ func plainPoint(e lang.Expr) (p plane.Point, ok bool) {
 	return plane.Point{X: float64(x.Num) / float64(x.Den), Y: float64(y.Num) / float64(y.Den)}, true
 }
 
-func plain(n *lang.Number) bool { return n.Unit == "" && !n.Big }
+func plain(n *lang.Number) bool { return n.Unit == lang.Plain && !n.Big }
 
 // spend counts steps, if there are so many left.
 func (r *run) spend(n int) bool {

@@ -104,8 +104,8 @@ func (p *props) text(s *lang.Prop, into *string) {
 		p.printed(p.file, e.Text, e.Where())
 		return
 	case *lang.Number:
-		if e.Unit == "" {
-			*into = e.Text
+		if e.Unit == lang.Plain {
+			*into = p.file.written(e)
 			return
 		}
 	}

@@ -231,13 +231,13 @@ func (r *run) numbered(s *lang.Piece) {
 		return
 	}
 	n, due := s.Number, r.next-1
-	if r.next > 0 && (n.Num != due || n.Den != 1 || n.Unit != "") {
+	if r.next > 0 && (n.Num != due || n.Den != 1 || n.Unit != lang.Plain) {
 		next := strconv.FormatInt(due, 10)
-		p := r.fault(PieceNumber, n.Where(), "this is piece "+next+", not "+n.Text)
+		p := r.fault(PieceNumber, n.Where(), "this is piece "+next+", not "+r.file.written(n))
 		p.Help = "pieces are numbered from 1 in the order in which they are sewn; `piece` counts by itself"
 		p.Edits = []problem.Edit{{At: n.Where(), New: next}}
 	}
-	if n.Den == 1 && n.Unit == "" && !n.Big && n.Num > 0 && n.Num < maxParts {
+	if n.Den == 1 && n.Unit == lang.Plain && !n.Big && n.Num > 0 && n.Num < maxParts {
 		r.next = n.Num + 1
 	}
 }
