@@ -85,7 +85,7 @@ func (w *work) cutCells(s *shape) bool {
 	flaws, notes := make([][]flaw, len(s.cells)), make([]notes, len(s.cells))
 	var spent atomic.Int64
 	parallel.Do((len(s.cells)+some-1)/some, pieces >= parallel.Worth, func(part int) {
-		var room plane.Room
+		var bench plane.Bench
 		left := w.effort - effort(spent.Load())
 		before := left
 		for i := part * some; i < min((part+1)*some, len(s.cells)); i++ {
@@ -93,7 +93,7 @@ func (w *work) cutCells(s *shape) bool {
 			if c.place != nil {
 				continue
 			}
-			c.section, flaws[i] = cutSection(&s.body.Sections[c.index], c.face, 0, false, &left, &room)
+			c.section, flaws[i] = cutSection(&s.body.Sections[c.index], c.face, 0, false, &left, &bench)
 			if len(flaws[i]) == 0 {
 				notes[i], c.measure = c.read(), c.section.measure()
 			}
@@ -213,7 +213,7 @@ func (w *work) divideFurther(s *shape, acting []eval.Join) bool {
 				number = half
 			}
 			var flaws []flaw
-			part.section, flaws = cutSection(c.section.src, part.face, number, len(parts[i]) > 1, &w.effort, &w.room)
+			part.section, flaws = cutSection(c.section.src, part.face, number, len(parts[i]) > 1, &w.effort, &w.bench)
 			part.measure = part.section.measure()
 			for k := range flaws {
 				w.tellFlaw(s, &part, &flaws[k])

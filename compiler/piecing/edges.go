@@ -42,6 +42,12 @@ func (a *assembly) edgeOf(r *run) edge {
 	if r.border {
 		return e
 	}
+	partners, marks := int32(0), int32(0)
+	for _, i := range r.stretch {
+		partners += a.stretch[i].last - a.stretch[i].peer
+		marks += a.stretch[i].end - a.stretch[i].group
+	}
+	e.partners, e.marks = make([]int32, 0, partners), make([]mark, 0, marks)
 	for _, i := range r.stretch {
 		st, right := &a.stretch[i], a.onRight(i)
 		for k := range st.last - st.peer {

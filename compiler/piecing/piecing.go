@@ -53,7 +53,7 @@ type work struct {
 	told     map[toldKey]bool
 	problems []problem.Problem
 	effort   effort
-	room     plane.Room
+	bench    plane.Bench
 
 	scale    map[*eval.Body]scales
 	drawings map[*eval.Body]*eval.Body // drawn units, as they are sewn; nil where there are faults

@@ -54,7 +54,7 @@ const (
 // lines have not cut away. Where a join has divided the section, the region is a
 // part of it: pieces may be missing then, and in a part without the anchor the
 // first as well.
-func cutSection(src *eval.Section, region *plane.Face, half int, divided bool, e *effort, room *plane.Room) (*section, []flaw) {
+func cutSection(src *eval.Section, region *plane.Face, half int, divided bool, e *effort, bench *plane.Bench) (*section, []flaw) {
 	n := int32(len(region.Corners))
 	rest := plane.Face{Corners: region.Corners, Labels: make([]int32, n), Convex: region.Convex}
 	for i := range rest.Labels {
@@ -110,10 +110,10 @@ func cutSection(src *eval.Section, region *plane.Face, half int, divided bool, e
 		s.end(region, &rest, c.To)
 		label := n + int32(k)
 		var beyond plane.Face
-		beyond, rest = rest.SplitIn(room, c, label, label)
+		beyond, rest = rest.CutOff(bench, c, label)
 		s.pieces = append(s.pieces, piece{&src.Pieces[k], beyond, plane.Line{A: c.From.At, B: c.To.At}})
 	}
-	s.pieces = append(s.pieces, piece{&src.Pieces[first], rest, plane.Line{}})
+	s.pieces = append(s.pieces, piece{&src.Pieces[first], bench.Keep(rest), plane.Line{}})
 	for i, j := 0, len(s.pieces)-1; i < j; i, j = i+1, j-1 {
 		s.pieces[i], s.pieces[j] = s.pieces[j], s.pieces[i]
 	}

@@ -144,6 +144,9 @@ func (z *sizer) edge(e *edge) pattern.Edge {
 		out.Partners[i] = pattern.Partner{Drawing: z.index[d], Edge: int(st.edge), Letter: z.drawings[d].edges[st.edge].letter}
 	}
 	last := len(e.marks) - 1
+	if last >= 0 {
+		out.Marks = make([]pattern.Mark, 0, len(e.marks))
+	}
 	for i, m := range e.marks {
 		if i > 0 {
 			out.Marks = z.between(out.Marks, e.marks[i-1].at, m.at)

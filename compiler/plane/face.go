@@ -87,37 +87,56 @@ func (f *Face) hits(off []float64, hits []Hit) []Hit {
 // Split cuts the face along a chord. The new side of each part has the label
 // given for it; left is the part to the left of the walk from From to To.
 func (f *Face) Split(c Chord, leftLabel, rightLabel int32) (left, right Face) {
-	return f.SplitIn(new(Room), c, leftLabel, rightLabel)
-}
-
-// SplitIn splits the face like [Face.Split] and has the parts share an allocation
-// with others: thousands of faces are cut in a large block.
-func (f *Face) SplitIn(room *Room, c Chord, leftLabel, rightLabel int32) (left, right Face) {
+	room := new(room)
 	return f.part(room, c.To, c.From, leftLabel), f.part(room, c.From, c.To, rightLabel)
 }
 
-// A Room is where faces keep their corners and labels, many to an allocation. The
-// zero Room is ready for use.
-type Room struct {
+// A Bench is where faces are cut off from others, thousands of them in a large
+// block. The zero Bench is ready for use.
+type Bench struct {
+	kept room
+	rest [2]room // by turns
+	turn int
+}
+
+// CutOff splits the face like [Face.Split], with one label for both new sides. The
+// left part is good for ever and shares an allocation with others; what is left
+// of the face is good until the next but one is cut off: see [Bench.Keep].
+func (f *Face) CutOff(b *Bench, c Chord, label int32) (left, rest Face) {
+	b.turn = 1 - b.turn
+	room := &b.rest[b.turn]
+	room.corners, room.labels = room.corners[:0], room.labels[:0]
+	return f.part(&b.kept, c.To, c.From, label), f.part(room, c.From, c.To, label)
+}
+
+// Keep returns a face that is good for ever.
+func (b *Bench) Keep(f Face) Face {
+	corners, labels := b.kept.take(len(f.Corners))
+	f.Corners, f.Labels = append(corners, f.Corners...), append(labels, f.Labels...)
+	return f
+}
+
+// A room is where faces keep their corners and labels, many to an allocation.
+type room struct {
 	corners Polygon
 	labels  []int32
-	grown   int
 }
 
 // take returns space for n corners and their labels.
-func (r *Room) take(n int) (Polygon, []int32) {
-	if n > len(r.corners) {
+func (r *room) take(n int) (Polygon, []int32) {
+	from := len(r.corners)
+	if from+n > cap(r.corners) {
 		const first, most = 8, 512
-		r.grown = max(n, min(max(2*r.grown, first), most))
-		r.corners, r.labels = make(Polygon, r.grown), make([]int32, r.grown)
+		size := max(n, min(max(2*cap(r.corners), first), most))
+		from, r.corners, r.labels = 0, make(Polygon, 0, size), make([]int32, 0, size)
 	}
-	corners, labels := r.corners[:0:n], r.labels[:0:n]
-	r.corners, r.labels = r.corners[n:], r.labels[n:]
-	return corners, labels
+	to := from + n
+	r.corners, r.labels = r.corners[:to], r.labels[:to]
+	return r.corners[from:from:to], r.labels[from:from:to]
 }
 
 // part walks the border from a to b and closes with a new side.
-func (f *Face) part(room *Room, a, b Hit, label int32) Face {
+func (f *Face) part(room *room, a, b Hit, label int32) Face {
 	n := len(f.Corners)
 	stop := b.Edge
 	if !b.Corner {
