@@ -47,6 +47,7 @@ func build(c *call) int {
 	if len(c.args) == 0 {
 		return c.misused("build needs the name of a pattern")
 	}
+	c.memory.light = light(o)
 	r := &reporter{call: c, strict: *strict, format: "text"}
 	names, ps := files.Find(c.args)
 	r.tell(ps)
@@ -94,6 +95,13 @@ func options(sizes []string, sheet string, only, written []string) (emit.Options
 		o.Sheet = &s
 	}
 	return o, nil
+}
+
+// light reports whether only sheets, diagrams and tables are made, and as SVG.
+func light(o emit.Options) bool {
+	kinds := kinds()[:3]
+	other := func(kind string) bool { return !slices.Contains(kinds, kind) }
+	return len(o.Only) > 0 && !slices.ContainsFunc(o.Only, other) && slices.Equal(o.Forms, []string{"svg"})
 }
 
 // pictures reads the flag that says how wide pictures of dots are.
