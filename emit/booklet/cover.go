@@ -84,7 +84,7 @@ func (m *maker) glance() {
 		m.Text(m.say("back_sizes", "sizes", m.everySize()))
 	}
 	m.Text(m.say("back_figures", "pieces", m.count("pieces", f.Pieces), "sections", m.count("sections", f.Sections),
-		"points", m.count("join_points", f.Points), "narrowest", m.length(f.Narrowest)))
+		"points", m.count("points_n", f.Points), "narrowest", m.length(f.Narrowest)))
 	m.Text(m.say("skill", "grade", m.say("grade_"+strconv.Itoa(grade(f)+1))))
 	m.Note(m.skillRule())
 	m.cloth()
