@@ -90,7 +90,11 @@ func (w *writer) body(t *strings.Builder, uses []*eval.Body) (why string) {
 		}
 	}
 	for _, j := range b.Joins {
-		t.WriteString("join " + lineText(j.Line) + "\n")
+		t.WriteString("join " + lineText(j.Line))
+		if j.Partial {
+			t.WriteString(" partial")
+		}
+		t.WriteString("\n")
 	}
 	for i := range b.Sections {
 		t.WriteString("section " + b.Sections[i].Name + " {\n")
@@ -119,7 +123,7 @@ func sameSeams(a, b *eval.Body) bool {
 		return false
 	}
 	for i := range a.Joins {
-		if a.Joins[i].Line != b.Joins[i].Line {
+		if a.Joins[i].Line != b.Joins[i].Line || a.Joins[i].Partial != b.Joins[i].Partial {
 			return false
 		}
 	}

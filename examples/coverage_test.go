@@ -73,7 +73,7 @@ var forms = []string{
 	"fabric without words", "fabric with words", "colorway as", "colorway words", "colorway color only",
 	"unit", "unit outline", "unit with parameters", "block with parameters", "default value", "finished W x H", "several sizes",
 	"accept in a file", "accept in a section", "accept in a unit",
-	"let", "join", "join of several", "join from", "section named", "section unnamed", "piece numbered", "piece unnumbered",
+	"let", "join", "join of several", "join from", "join partial", "line partial", "section named", "section unnamed", "piece numbered", "piece unnumbered",
 	"anchor with assertions", "asserting point",
 	"place", "place with arguments", "place with named arguments", "place as", "place by", "place turn", "place reversed",
 	"for range", "for list", "if", "if else", "else if", "check", "line", "line chained", "line of several", "drawn piece", "drawn piece by corners", "drawn piece first", "section at", "section along", "text value", "field x", "field y",
@@ -193,9 +193,11 @@ func statement(node any, in string, note func(string, bool)) {
 		note("join", true)
 		note("join of several", len(n.Lines) > 1)
 		note("join from", n.From != nil)
+		note("join partial", n.Partial)
 	case *lang.Line:
 		note("line", true)
 		note("line of several", len(n.Chains) > 1)
+		note("line partial", n.Partial)
 		for _, c := range n.Chains {
 			note("line chained", len(c) > 2)
 		}

@@ -200,11 +200,12 @@ type Let struct {
 	Value Expr
 }
 
-// Join is `join line, line from length`.
+// Join is `join line, line partial from length`.
 type Join struct {
 	node
-	Lines []Expr
-	From  Expr // nil: at every size
+	Lines   []Expr
+	Partial bool // sewn this far only; a later join finishes it
+	From    Expr // nil: at every size
 }
 
 // Section is `section [name] { pieces }`.
@@ -248,10 +249,11 @@ type Place struct {
 	Clauses      []string // the order in which they are written, for the formatter
 }
 
-// Line is `line p -- q -- r, s -- t`, in a drawn unit.
+// Line is `line p -- q -- r, s -- t partial`, in a drawn unit.
 type Line struct {
 	node
-	Chains [][]Expr
+	Chains  [][]Expr
+	Partial bool // its seams may be sewn part of the way first
 }
 
 // For is `for name in from..to { }` or `for name in a, b, c { }`.

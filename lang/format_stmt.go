@@ -57,6 +57,7 @@ func (p *printer) stmt(s Stmt) {
 	case *Join:
 		p.put("join ")
 		p.exprs(s.Lines)
+		p.partial(s.Partial)
 		p.after(" from ", s.From)
 	case *Section:
 		p.put("section ")
@@ -87,6 +88,7 @@ func (p *printer) stmt(s Stmt) {
 				p.expr(point)
 			}
 		}
+		p.partial(s.Partial)
 	case *For:
 		p.put("for ")
 		p.ident(s.Name)
@@ -109,6 +111,12 @@ func (p *printer) stmt(s Stmt) {
 		p.accept(s)
 	default:
 		p.source(s.Where())
+	}
+}
+
+func (p *printer) partial(written bool) {
+	if written {
+		p.put(" partial")
 	}
 }
 

@@ -284,6 +284,9 @@ func (g *generator) stmt(depth int, section bool) {
 	case 6:
 		g.put("join")
 		g.list(func() { g.expr(2) })
+		if g.n(4) == 0 {
+			g.put("partial")
+		}
 		if g.maybe() {
 			g.put("from")
 			g.expr(2)
@@ -299,6 +302,9 @@ func (g *generator) stmt(depth int, section bool) {
 				g.binary(2, 0)
 			}
 		})
+		if g.n(4) == 0 {
+			g.put("partial")
+		}
 	case 10:
 		g.put("section")
 		word := g.pick("at", "along")

@@ -185,8 +185,9 @@ type (
 		Value *gExpr `parser:"@@"`
 	}
 	gJoin struct {
-		Lines []*gExpr `parser:"'join' @@ ( ',' @@ )*"`
-		From  *gExpr   `parser:"( 'from' @@ )?"`
+		Lines   []*gExpr `parser:"'join' @@ ( ',' @@ )*"`
+		Partial bool     `parser:"@'partial'?"`
+		From    *gExpr   `parser:"( 'from' @@ )?"`
 	}
 	gPiece struct {
 		Number string   `parser:"( @Number | 'piece' )"`
@@ -210,7 +211,8 @@ type (
 		Reversed bool   `parser:"| @'reversed'"`
 	}
 	gLine struct {
-		Chains []*gChain `parser:"'line' @@ ( ',' @@ )*"`
+		Chains  []*gChain `parser:"'line' @@ ( ',' @@ )*"`
+		Partial bool      `parser:"@'partial'?"`
 	}
 	gChain struct {
 		Points []*gOr `parser:"@@ ( '--' @@ )+"`

@@ -131,7 +131,7 @@ func (g *gSectionBody) tree() *Body {
 func (g *gStmt) tree() Stmt {
 	switch {
 	case g.Join != nil:
-		return &Join{Lines: gExprs(g.Join.Lines), From: g.Join.From.tree()}
+		return &Join{Lines: gExprs(g.Join.Lines), Partial: g.Join.Partial, From: g.Join.From.tree()}
 	case g.Section != nil && g.Section.Body == nil:
 		return &Keep{Name: g.Section.Name.ident(), At: gExprs(g.Section.At), Along: gExprs(g.Section.Along)}
 	case g.Section != nil:
@@ -139,7 +139,7 @@ func (g *gStmt) tree() Stmt {
 	case g.Place != nil:
 		return g.Place.tree()
 	case g.Line != nil:
-		d := new(Line)
+		d := &Line{Partial: g.Line.Partial}
 		for _, c := range g.Line.Chains {
 			d.Chains = append(d.Chains, gOrs(c.Points))
 		}

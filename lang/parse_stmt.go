@@ -201,12 +201,16 @@ func (p *parser) let() Stmt {
 	return d
 }
 
-// join = "join" expr { "," expr } [ "from" expr ] .
+// join = "join" expr { "," expr } [ "partial" ] [ "from" expr ] .
 func (p *parser) join() Stmt {
 	start := p.start()
 	p.next()
 	d := &Join{Lines: p.lines()}
 	if !p.panic && p.is(tName) && p.sameLine() {
+		p.misspelt("from", "partial")
+	}
+	d.Partial = !p.panic && p.take(tPartial)
+	if d.Partial && p.is(tName) && p.sameLine() {
 		p.misspelt("from")
 	}
 	if p.take(tFrom) {
@@ -252,7 +256,7 @@ func (p *parser) section() Stmt {
 	return d
 }
 
-// line = "line" chain { "," chain } . chain = or "--" or { "--" or } .
+// line = "line" chain { "," chain } [ "partial" ] . chain = or "--" or { "--" or } .
 func (p *parser) drawnLine() Stmt {
 	start := p.start()
 	p.next()
@@ -263,6 +267,10 @@ func (p *parser) drawnLine() Stmt {
 			break
 		}
 	}
+	if !p.panic && p.is(tName) && p.sameLine() {
+		p.misspelt("partial")
+	}
+	d.Partial = !p.panic && p.take(tPartial)
 	d.Span = p.since(start)
 	return d
 }

@@ -75,6 +75,7 @@ const (
 	tOr
 	tOutline
 	tPad
+	tPartial
 	tPattern
 	tPiece
 	tPlace
@@ -155,6 +156,8 @@ func reserved(word string) tokenKind {
 		return tOutline
 	case "pad":
 		return tPad
+	case "partial":
+		return tPartial
 	case "pattern":
 		return tPattern
 	case "piece":
@@ -187,7 +190,7 @@ func isWord(k tokenKind) bool { return k >= tAccept && k <= tUse }
 
 // ReservedWords lists them all, for the reference.
 const ReservedWords = `accept along and as at block by check cm colorway deg else fabric false
-finished for from if in join let line mm not of or outline pad pattern piece place quilt
+finished for from if in join let line mm not of or outline pad partial pattern piece place quilt
 reversed scrappy section then true turn unit use
 `
 

@@ -78,7 +78,7 @@ func steps(s *pattern.Sized) string {
 			break
 		}
 		j := &s.Joins[i]
-		fmt.Fprintf(&w, "  %s  %d. %s to %s%s\n", lead, j.Number, side(s, j.Left), side(s, j.Right), matched(j)+pressed(s, j))
+		fmt.Fprintf(&w, "  %s  %d. %s to %s%s\n", lead, j.Number, side(s, j.Left), side(s, j.Right), matched(j)+partial(j)+pressed(s, j))
 		lead = "    "
 	}
 	return w.String()
@@ -134,6 +134,17 @@ func matched(j *pattern.Join) string {
 		return ""
 	}
 	return fmt.Sprintf(" (match %s)", count(len(j.Points), "point"))
+}
+
+// partial says that a seam is sewn in two goes.
+func partial(j *pattern.Join) string {
+	switch {
+	case j.Begins > 0:
+		return fmt.Sprintf(", part of the way: the rest is join %d", j.Begins)
+	case j.Begun > 0:
+		return fmt.Sprintf(", the rest of the seam begun as join %d", j.Begun)
+	}
+	return ""
 }
 
 // pressed says which way a join is pressed; why is in the report.

@@ -15,15 +15,15 @@ func (r *run) lineStmt(s *lang.Line) {
 	for _, chain := range s.Chains {
 		if len(chain) == 1 {
 			if l, ok := r.wantLine(chain[0], "`line`"); ok && r.part(s) {
-				r.body.Lines = append(r.body.Lines, Line{Line: l, At: r.file.place(chain[0].Where())})
+				r.body.Lines = append(r.body.Lines, Line{Line: l, Partial: s.Partial, At: r.file.place(chain[0].Where()), Stmt: r.file.place(s.Where())})
 			}
 			continue
 		}
-		r.chain(chain)
+		r.chain(s, chain)
 	}
 }
 
-func (r *run) chain(chain []lang.Expr) {
+func (r *run) chain(s *lang.Line, chain []lang.Expr) {
 	var last plane.Point
 	known := false
 	for i, e := range chain {
@@ -34,7 +34,8 @@ func (r *run) chain(chain []lang.Expr) {
 				r.fault(NoLengthLine, span, "both ends of this line are "+at(p)+", so it runs nowhere").Help =
 					"a line needs two different points"
 			} else {
-				r.body.Lines = append(r.body.Lines, Line{Line: plane.Line{A: last, B: p}, At: r.file.place(span)})
+				r.body.Lines = append(r.body.Lines, Line{Line: plane.Line{A: last, B: p}, Partial: s.Partial,
+					At: r.file.place(span), Stmt: r.file.place(s.Where())})
 			}
 		}
 		last, known = p, ok

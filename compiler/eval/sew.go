@@ -96,10 +96,14 @@ func (r *run) join(s *lang.Join) {
 			from = pattern.Length(v.Num.Float64())
 		}
 	}
+	if s.Partial && s.From != nil {
+		r.fault(Misplaced, s.From.Where(), "a partial seam is sewn in the same way at every size: `from` does not go with it").Help =
+			"leave `from` out, here and at the join that finishes the seam"
+	}
 	for _, e := range s.Lines {
 		l, ok := r.wantLine(e, "`join`")
 		if ok && r.part(e) {
-			r.body.Joins = append(r.body.Joins, Join{Line: l, From: from, At: r.file.place(e.Where())})
+			r.body.Joins = append(r.body.Joins, Join{Line: l, Partial: s.Partial, From: from, At: r.file.place(e.Where())})
 		}
 	}
 }

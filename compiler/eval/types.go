@@ -44,11 +44,13 @@ type Body struct {
 	parts int // what was written, the parts of placed units counted at each place
 }
 
-// A Join divides; the written ends count.
+// A Join divides; the written ends count. A partial one divides nothing: it is as
+// much of a later join as is sewn when its turn comes.
 type Join struct {
-	Line plane.Line
-	From pattern.Length // 0: at every size
-	At   problem.Place
+	Line    plane.Line
+	Partial bool
+	From    pattern.Length // 0: at every size
+	At      problem.Place
 }
 
 // A Section is an ordered list of pieces in one region.
@@ -84,8 +86,10 @@ type Place struct {
 
 // A Line is one written segment of a drawn unit.
 type Line struct {
-	Line plane.Line
-	At   problem.Place
+	Line    plane.Line
+	Partial bool // its seam may be sewn part of the way first
+	At      problem.Place
+	Stmt    problem.Place // the whole statement
 }
 
 // A Keep asks that patches of a drawn unit share one section: those that hold the

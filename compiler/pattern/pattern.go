@@ -201,6 +201,7 @@ const (
 	JoinEnd MarkKind = iota // an end of the join
 	SeamEnd                 // a seam of the section itself or of its neighbour ends here
 	Between                 // on a plain stretch, so that long edges are pinned
+	Stop                    // a partial seam is sewn this far at first
 )
 
 // A Mark is a point of an edge to pin through. Joined edges carry the same marks.
@@ -224,6 +225,10 @@ type Copy struct {
 // A Join is one seam between finished parts. Left and Right are the copies that
 // lie along it, on either side of the line from A to B and in order from A; what
 // has been joined to them before comes with them.
+//
+// A partial seam is two joins. The first, which Begins, is sewn from A and stops at
+// B, though the parts lie along each other farther. The second, whose first part was
+// Begun, has the ends and copies of the whole seam: what is sewn then is [Sized.Rest].
 type Join struct {
 	Number int // from 1, in sewing order
 	A, B   Pos // true ends
@@ -233,6 +238,8 @@ type Join struct {
 	Press  Press
 	Why    PressReason // of Press
 	Meet   int         // seams at the fullest of its points to match; 0 without any
+	Begins int         // number of the join that finishes this one; else 0
+	Begun  int         // number of the join that this one finishes; else 0
 	Source Source
 }
 

@@ -1,6 +1,8 @@
 package piecing
 
 import (
+	"slices"
+
 	"seamwright/compiler/eval"
 	"seamwright/compiler/internal/parallel"
 	"seamwright/compiler/pattern"
@@ -149,14 +151,24 @@ func (p *placer) place(s *shape, m plane.Motion, of *within, as string, origin u
 		return leaves
 	}
 	x := m.Matrix()
+	base := int32(len(p.seams))
 	for _, id := range s.sewn {
 		ch := &s.cut.chords[id]
 		line := plane.Line{A: x.Apply(ch.A), B: x.Apply(ch.B)}
+		if ch.slit >= 0 { // sewn from A, however it is turned
+			p.seams = append(p.seams, seam{Line: line, source: s.joins[ch.join].At, finish: base + s.place(s.cut.slits[ch.slit].chord)})
+			continue
+		}
 		if m.Reversed { // left stays left
 			line.A, line.B = line.B, line.A
 		}
 		p.seams = append(p.seams, seam{Line: line, source: s.joins[ch.join].At,
 			left: gather(s.cut.leftOf(id)), right: gather(s.cut.rightOf(id))})
+	}
+	for i := base; i < int32(len(p.seams)); i++ {
+		if f := p.seams[i].finish; f > 0 {
+			p.seams[f].begin = i + 1
+		}
 	}
 	borders := make([][]leaf, len(s.outline))
 	for i := range borders {
@@ -164,6 +176,9 @@ func (p *placer) place(s *shape, m plane.Motion, of *within, as string, origin u
 	}
 	return borders
 }
+
+// place returns when a chord is sewn.
+func (s *shape) place(chord int32) int32 { return int32(slices.Index(s.sewn, chord)) }
 
 type cellSides struct {
 	copy   int32

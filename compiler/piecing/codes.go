@@ -20,6 +20,7 @@ const (
 	NotInPiece     problem.Code = "G114" // a point that its piece does not hold
 	AnchorNear     problem.Code = "G115" // a section's point almost on a seam
 	RunsOn         problem.Code = "G116" // a seam that runs on beyond what is written
+	PartialSeam    problem.Code = "G117" // a partial join that can't be sewn so
 
 	Overlap        problem.Code = "G120" // placed units that overlap
 	ReachesOut     problem.Code = "G121" // a placed unit that reaches out of its parent

@@ -30,7 +30,7 @@ func drawnCodes() []problem.Info {
 	}, {
 		Code:    NotSewable,
 		Title:   "seams that stop inside each other",
-		Rule:    "Sewing ends with one straight seam right across, and so does each part before it. Where seams stop inside each other in a round, or no seam runs straight through a point, there is no such seam.",
+		Rule:    "Sewing ends with one straight seam right across, and so does each part before it. Where seams stop inside each other in a round, or no seam runs straight through a point, there is no such seam. Where patches wind about a middle one, a partial seam helps: `partial` behind a line allows its seams to be sewn part of the way first.",
 		Source:  "geometry",
 		Example: block(swirl + "  piece sky at (0.5, 1), (1, 3.5), (3.5, 3), (2, 0.5)\n  piece sea at c\n"),
 		Cured:   block("  line (1, 0) -- (1, 4), (1, 3) -- (3, 3), (3, 4) -- (3, 1), (4, 1) -- (1, 1)\n  piece sky at (0.5, 1), (2, 3.5), (3.5, 3), (2, 0.5)\n  piece sea at c\n"),

@@ -112,5 +112,20 @@ func pieceCodes() []problem.Info {
 		Source:  "language",
 		Example: sky + sea + "block b 4 x 4 finished 4in {\n  section A {\n    1 sky at (1, 1)\n    2 sea along s -- n\n    3 sky along (0, 3) -- (2, 3)\n  }\n}\n",
 		Cured:   sky + sea + "block b 4 x 4 finished 4in {\n  section A {\n    1 sky at (1, 1)\n    2 sea along s -- n\n    3 sky along (0, 3) -- (4, 3)\n  }\n}\n",
+	}, {
+		Code:  PartialSeam,
+		Title: "a partial seam that can't be sewn so",
+		Rule: "A partial seam is sewn in two goes: at first from an end where both parts are flush, only as far as is written; later the rest, as a join on the same line. " +
+			"In between, one join runs right across the end where it began, and whatever ends on the seam does so where it is still open.",
+		Source:  "common practice, no source",
+		Example: basin("(1, 3) -- (1, 1)"),
+		Cured:   basin("(1, 3) -- (1, 2)"),
 	}}
+}
+
+// basin is a square with four strips around it, of which the first is joined as far
+// as is given at first.
+func basin(first string) string {
+	return sky + sea + "block b 4 x 4 finished 4in {\n  join " + first + " partial\n  join (0, 3) -- (3, 3), (3, 4) -- (3, 1), (4, 1) -- (1, 1)\n  join (1, 0) -- (1, 3)\n" +
+		"  section { 1 sea at c }\n  for p in (0.5, 1), (1, 3.5), (3.5, 3), (3, 0.5) { section { 1 sky at p } }\n}\n"
 }

@@ -19,6 +19,9 @@ type division struct {
 	same    float64 // the greatest distance of a chord's end from the corner taken for it
 	effort  *effort
 	last    int32 // the node that was last of interest; the next is often near
+
+	slits    []slit // of partial seams, in the order in which they are met
+	troubles []trouble
 }
 
 type node struct {
@@ -26,6 +29,7 @@ type node struct {
 	parent, left, right int32 // -1 for none; a leaf has no left and no right
 	chord               int32 // that parts left and right
 	leaf                int32 // its index in leaves
+	bent                bool  // the chord goes on along a slit: see slit
 }
 
 // A chord is where one join crosses one face: a single seam.
@@ -33,6 +37,7 @@ type chord struct {
 	plane.Line     // from border to border, as the join was written
 	join       int // index into the joins
 	at         float64
+	slit       int32 // of a partial join: index into slits; else -1
 }
 
 // A loose is an end of a join that lies inside a face.
@@ -56,14 +61,18 @@ func divide(outline plane.Polygon, joins []eval.Join, e *effort) (d *division, e
 	for i := range labels {
 		labels[i] = int32(i)
 	}
-	d.nodes[0] = node{plane.Face{Corners: outline, Labels: labels, Convex: outline.Convex()}, -1, -1, -1, -1, -1}
+	d.nodes[0] = node{plane.Face{Corners: outline, Labels: labels, Convex: outline.Convex()}, -1, -1, -1, -1, -1, false}
 	for j := len(joins) - 1; j >= 0 && !d.tooMany(); j-- {
-		c := cutter{division: d, join: j, line: joins[j].Line, long: joins[j].Line.Len()}
-		before := len(d.chords)
+		c := cutter{division: d, joins: joins, join: j, line: joins[j].Line, long: joins[j].Line.Len()}
+		before, told := len(d.chords), len(d.troubles)
 		c.cut(d.holding(c.line.A, c.line.B))
 		ends = append(ends, c.loose...)
-		if len(d.chords) == before {
-			idle = append(idle, j)
+		if len(d.chords) == before && len(d.troubles) == told {
+			if joins[j].Partial {
+				c.unbegun()
+			} else {
+				idle = append(idle, j)
+			}
 		}
 	}
 	for i := range d.nodes {
@@ -95,6 +104,7 @@ func (d *division) sewn() []int32 {
 // A cutter cuts along one join.
 type cutter struct {
 	*division
+	joins []eval.Join
 	join  int
 	line  plane.Line
 	long  float64
@@ -135,7 +145,7 @@ func (c *cutter) cut(i int32) {
 		return
 	}
 	left, right := n.left, n.right
-	if n.face.Convex {
+	if n.face.Convex && !n.bent {
 		a, b := c.chords[n.chord].Side(c.line.A), c.chords[n.chord].Side(c.line.B)
 		if a <= 0 && b <= 0 {
 			left = -1
@@ -160,6 +170,9 @@ func (c *cutter) cutLeaf(i int32) {
 		if min(to, c.long)-max(from, 0) <= plane.Tol {
 			continue
 		}
+		if c.slitted(i, ch, from, to) {
+			return
+		}
 		if from < -plane.Tol {
 			c.loose = append(c.loose, loose{c.join, c.line.A, true, ch.From.At, face.Corners.Nearest(c.line.A)})
 		}
@@ -169,19 +182,25 @@ func (c *cutter) cutLeaf(i int32) {
 		c.effort.spend(effortOfCut)
 		c.same = max(c.same, snapped(c.line, ch))
 		id := int32(len(c.chords))
-		c.chords = append(c.chords, chord{plane.Line{A: ch.From.At, B: ch.To.At}, c.join, from})
+		c.chords = append(c.chords, chord{plane.Line{A: ch.From.At, B: ch.To.At}, c.join, from, -1})
 		left, right := face.Split(ch, c.leftOf(id), c.rightOf(id))
 		convex := face.Convex
-		k := int32(len(c.nodes))
-		n := &c.nodes[i]
-		n.left, n.right, n.chord, c.last = k, k+1, id, i
-		c.nodes = append(c.nodes, node{left, i, -1, -1, -1, -1}, node{right, i, -1, -1, -1, -1})
+		k := c.parted(i, id, left, right)
 		if !convex { // the line may cross the parts again
 			c.cutLeaf(k)
 			c.cutLeaf(k + 1)
 		}
 		return
 	}
+}
+
+// parted makes a node of two parts; it returns the first of them.
+func (d *division) parted(i, chord int32, left, right plane.Face) int32 {
+	k := int32(len(d.nodes))
+	n := &d.nodes[i]
+	n.left, n.right, n.chord, d.last = k, k+1, chord, i
+	d.nodes = append(d.nodes, node{left, i, -1, -1, -1, -1, false}, node{right, i, -1, -1, -1, -1, false})
+	return k
 }
 
 // A spot says where a point lies in a division.
@@ -204,7 +223,7 @@ func (d *division) locate(p plane.Point) spot {
 		n := &d.nodes[i]
 		d.effort.spend(1)
 		side := 0
-		if n.face.Convex {
+		if n.face.Convex && !n.bent {
 			side = d.chords[n.chord].Side(p)
 		} else if d.nodes[n.left].face.Corners.Locate(p) > 0 {
 			side = 1

@@ -4,6 +4,7 @@
 // The way from one to the other, a file a step:
 //
 //	divide    joins, last sewn first, cut the outline into regions
+//	slit      partial seams, whose last part is sewn after what ends on them
 //	drawn     lines without sections are planned first; what follows sees joins
 //	          and sections as if they had been written
 //	claim     each region has one section or one placed unit
@@ -21,5 +22,5 @@
 // and in however many sizes. What holds afterwards: in every size the pieces of
 // a block cover its outline without gap or overlap, every seam runs from border
 // to border of its section, and every join from border to border of the part it
-// finishes.
+// finishes; but for those that finish a partial seam.
 package piecing

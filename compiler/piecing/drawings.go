@@ -163,6 +163,11 @@ func (a *assembly) sameSide(i, j int32) bool {
 				return false
 			}
 		}
+		p, stops := a.stopOn(i)
+		q, stopsToo := a.stopOn(j)
+		if stops != stopsToo || stops && math.Abs(a.along(i, p)-a.along(j, q)) > near {
+			return false
+		}
 		for k := range s.end - s.group {
 			g, h := &a.groups[walk(s.group, s.end, k, right)], &a.groups[walk(t.group, t.end, k, other)]
 			// At its ends it depends on the order of sewing alone whether the

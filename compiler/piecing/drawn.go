@@ -41,6 +41,8 @@ type sketch struct {
 
 	together, uncuts, first []wish // as the fields of solver.Wishes
 	named                   []int  // a patch of each of body.Keeps that has points
+
+	open []solver.Opening // seams that have to be sewn in two goes
 }
 
 // sewn divides a drawn unit into sections, once; nil where it has faults, which
@@ -92,6 +94,9 @@ func (k *sketch) divide() *eval.Body {
 		return nil
 	}
 	plan := k.part.Plan(wishes)
+	if k.open != nil {
+		plan, k.open = k.part.PlanPartial(wishes, k.marked)
+	}
 	if len(plan.Sections) == 0 {
 		k.tellFault("this drawing could not be divided into sections")
 		return nil
@@ -167,7 +172,7 @@ func (k *sketch) write(plan *solver.Plan) *eval.Body {
 	b.Lines, b.Drawn, b.Keeps = nil, nil, nil
 	b.Joins = make([]eval.Join, len(plan.Joins))
 	for i, j := range plan.Joins {
-		b.Joins[i] = eval.Join{Line: plane.Line{A: j.A, B: j.B}, At: b.Source}
+		b.Joins[i] = eval.Join{Line: plane.Line{A: j.A, B: j.B}, Partial: j.Partial, At: b.Source}
 	}
 	b.Sections = make([]eval.Section, len(plan.Sections))
 	for i := range plan.Sections {

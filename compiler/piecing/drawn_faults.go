@@ -1,8 +1,10 @@
 package piecing
 
 import (
+	"slices"
 	"strconv"
 
+	"seamwright/compiler/eval"
 	"seamwright/compiler/plane"
 	"seamwright/compiler/solver"
 	"seamwright/lang/problem"
@@ -12,6 +14,11 @@ import (
 // reports whether there is anything.
 func (k *sketch) faults() bool {
 	witnesses := k.part.Unsewable()
+	if len(k.part.Faults) == 0 && len(witnesses) > 0 && slices.ContainsFunc(k.body.Lines, func(l eval.Line) bool { return l.Partial }) {
+		if k.open = k.part.Openings(k.marked); k.open != nil {
+			witnesses = nil
+		}
+	}
 	if len(k.part.Faults)+len(witnesses) == 0 {
 		for _, i := range k.part.Idle {
 			if i < len(k.body.Lines) {
@@ -28,6 +35,7 @@ func (k *sketch) faults() bool {
 		}
 		return true
 	}
+	openings := k.openings(witnesses)
 	told := map[int]bool{} // witnesses told with a fault; for look-up only
 	for i := range k.part.Faults {
 		if i >= enough {
@@ -49,10 +57,23 @@ func (k *sketch) faults() bool {
 	}
 	for i := range witnesses {
 		if i < enough && !told[i] {
-			k.tellNotSewable(&witnesses[i])
+			k.tellNotSewable(&witnesses[i], openings)
 		}
 	}
 	return true
+}
+
+// marked reports whether a line may be sewn in two goes.
+func (k *sketch) marked(line int) bool {
+	return line >= 0 && line < len(k.body.Lines) && k.body.Lines[line].Partial
+}
+
+// openings finds the seams that would have to be sewn in two goes, if that helps.
+func (k *sketch) openings(witnesses []solver.Witness) []solver.Opening {
+	if len(k.part.Faults) > 0 || len(witnesses) == 0 {
+		return nil
+	}
+	return k.part.Openings(func(line int) bool { return line >= 0 && line < len(k.body.Lines) })
 }
 
 func (k *sketch) tellFault(message string) {
@@ -184,7 +205,7 @@ func (k *sketch) tellNotConvex(f *solver.Fault, witnesses []solver.Witness, told
 	k.tell(p)
 }
 
-func (k *sketch) tellNotSewable(w *solver.Witness) {
+func (k *sketch) tellNotSewable(w *solver.Witness, openings []solver.Opening) {
 	p := problem.Problem{Code: NotSewable, At: k.body.Source, Drawn: drawn(k.body.Name, nil, nil)}
 	if w.Point >= 0 {
 		v := k.part.Points[w.Point].Point
@@ -213,11 +234,32 @@ func (k *sketch) tellNotSewable(w *solver.Witness) {
 		}
 	}
 	k.cure(&p, w)
-	if n := len(w.Cycle); n > 0 && len(w.Patches) == n+1 { // patches wound about a middle one
-		p.Help += ". By hand it could be sewn with a partial seam: the first only part of the way, the others in their round, and " +
-			"the rest of the first at the end. No sheets are made for that"
+	for i := range openings {
+		if slices.Contains(w.Patches, openings[i].Patches[0]) {
+			k.offerPartial(&p, &openings[i])
+			break
+		}
 	}
 	k.tell(p)
+}
+
+// offerPartial says how a part is sewn with a seam in two goes, and offers that as
+// the edit: it leaves the picture as it is.
+func (k *sketch) offerPartial(p *problem.Problem, o *solver.Opening) {
+	l := &k.body.Lines[o.Line]
+	p.Help = "it can be sewn as it is with a partial seam: from " + point(o.Seam.B) + " to " + point(o.Stop) +
+		" at first, then the others in their round, and the rest at the end; write `partial` behind the line" + k.elsewhere(l.At, p.At) + ". Or " + p.Help
+	p.Drawn.Points = append(p.Drawn.Points, [2]float64{o.Stop.X, o.Stop.Y})
+	end := l.Stmt.Span.End
+	p.Edits = []problem.Edit{{At: problem.Span{Start: end, End: end}, New: " partial"}}
+}
+
+// elsewhere tells the line of the text that is meant, if it is not the problem's own.
+func (k *sketch) elsewhere(at, own problem.Place) string {
+	if lineOf(at) == lineOf(own) {
+		return ""
+	}
+	return " (on line " + lineOf(at) + ")"
 }
 
 func (k *sketch) tellAlmostOne(n *solver.Near) {

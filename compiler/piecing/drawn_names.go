@@ -1,9 +1,11 @@
 package piecing
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
+	"seamwright/compiler/eval"
 	"seamwright/compiler/plane"
 	"seamwright/compiler/solver"
 	"seamwright/lang/problem"
@@ -114,6 +116,8 @@ func (k *sketch) note(plan *solver.Plan) {
 		Drawn:   drawn(k.body.Name, nil, nil),
 	}
 	switch {
+	case len(k.open) > 0:
+		p.Message += ", with " + many(len(k.open), "partial seam")
 	case n == 1:
 	case n == plan.Least && plan.Proved:
 		p.Message += "; there can't be fewer"
@@ -127,6 +131,9 @@ func (k *sketch) note(plan *solver.Plan) {
 	}
 	if len(plan.Over) > 0 {
 		p.Message += "; " + strconv.Itoa(len(plan.Over)) + " of them could not be made so small"
+	}
+	if len(k.open) == 0 && slices.ContainsFunc(k.body.Lines, func(l eval.Line) bool { return l.Partial }) {
+		p.Message += "; no partial seam is needed"
 	}
 	if len(plan.Certificate) > 1 && len(plan.Certificate) == plan.Bound {
 		if p.Message += ": "; n != plan.Least {

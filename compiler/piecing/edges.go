@@ -1,6 +1,8 @@
 package piecing
 
 import (
+	"slices"
+
 	"seamwright/compiler/plane"
 )
 
@@ -17,6 +19,7 @@ type edge struct {
 type mark struct {
 	at     plane.Point
 	match  bool
+	stop   bool // a partial seam stops here at first
 	letter string
 }
 
@@ -35,6 +38,23 @@ func (a *assembly) findEdges() {
 	}
 	a.letterEdges()
 	a.letterMarks()
+	a.addStops()
+}
+
+// addStops adds the marks where partial seams stop at first: last of all, for they
+// need no letter.
+func (a *assembly) addStops() {
+	if !slices.ContainsFunc(a.seams, func(m seam) bool { return m.begin > 0 }) {
+		return
+	}
+	for i := range a.drawings {
+		d := &a.drawings[i]
+		for e, r := range a.runs(&a.copies[d.first]) {
+			for _, k := range r.stretch {
+				a.addStop(&d.edges[e], k)
+			}
+		}
+	}
 }
 
 func (a *assembly) edgeOf(r *run) edge {
@@ -64,6 +84,37 @@ func (a *assembly) edgeOf(r *run) edge {
 		}
 	}
 	return e
+}
+
+// addStop adds the mark where a partial seam stops at first, if that lies on a
+// stretch. Plain patches are cut without paper and marks.
+func (a *assembly) addStop(e *edge, i int32) {
+	at, ok := a.stopOn(i)
+	if !ok {
+		return
+	}
+	p := a.seams[a.stretch[i].seam].At(at)
+	k := len(e.marks)
+	for k > 0 && e.start.Dist(e.marks[k-1].at) > e.start.Dist(p)-plane.Tol {
+		k--
+	}
+	if k < len(e.marks) && e.marks[k].at.Same(p) {
+		e.marks[k].stop = true
+		return
+	}
+	e.marks = slices.Insert(e.marks, k, mark{at: p, stop: true})
+}
+
+// stopOn returns where along its seam a partial seam stops at first on a stretch
+// of a section on paper; false where none does.
+func (a *assembly) stopOn(i int32) (at float64, ok bool) {
+	st := &a.stretch[i]
+	if st.seam < 0 || a.seams[st.seam].begin == 0 || len(a.copies[st.copy].section.pieces) == 1 {
+		return 0, false
+	}
+	m := &a.seams[st.seam]
+	at = m.Along(a.seams[m.begin-1].B)
+	return at, at > st.from+plane.Tol && at < st.to-plane.Tol
 }
 
 // matchEnds marks the ends of a drawing's edge as points to match if they are so

@@ -8,11 +8,16 @@ import (
 
 	"seamwright/compiler/eval"
 	"seamwright/compiler/plane"
+	"seamwright/compiler/solver"
 	"seamwright/lang/problem"
 )
 
 // shownJoins is how many found joins are spelled out in the note about them.
 const shownJoins = 12
+
+// mostOpened is how many sides placed units may have for a partial seam to be
+// looked for: more joins than anybody would write.
+const mostOpened = 400
 
 // find works out the joins between placed units that nobody wrote. Any straight
 // cut from border to border that runs through no unit is safe: what can be sewn
@@ -74,13 +79,56 @@ func (w *work) tellNoCut(s *shape, f *finder) {
 	for _, t := range f.stuck {
 		lines = append(lines, around(f.tiles[t].face.Corners)...)
 	}
-	w.tell(problem.Problem{
+	p := problem.Problem{
 		Code: NoStraightJoin, At: s.body.Source,
 		Message: "no straight seam runs from border to border between " + strconv.Itoa(len(f.stuck)) +
 			" of the units placed in " + s.body.Name + ", so they cannot be joined",
 		Help:  "place them so that some line between them runs right across, or make one larger unit of them",
 		Drawn: drawn(s.body.Name, nil, lines),
-	})
+	}
+	w.partially(&p, s, f)
+	w.tell(p)
+}
+
+// partially offers the joins of placed units of which some have to be sewn in two
+// goes, if that helps. It is not done unasked: it is harder to sew.
+func (w *work) partially(p *problem.Problem, s *shape, f *finder) {
+	var sides []plane.Line
+	for _, t := range f.tiles {
+		if len(sides) > mostOpened {
+			return
+		}
+		sides = append(sides, around(t.face.Corners)...)
+	}
+	part := solver.Build(s.outline, sides, 0)
+	wishes := solver.Wishes{}
+	for e := range part.Edges {
+		if part.Edges[e].Right >= 0 {
+			wishes.Join = append(wishes.Join, e)
+		}
+	}
+	plan, open := part.PlanPartial(wishes, func(int) bool { return true })
+	if len(open) == 0 || len(plan.Sections) != len(f.tiles) {
+		return
+	}
+	texts := make([]string, len(plan.Joins))
+	for i, j := range plan.Joins {
+		texts[i] = "join " + written(j.A) + " -- " + written(j.B)
+		if j.Partial {
+			texts[i] += " partial"
+			p.Drawn.Points = append(p.Drawn.Points, [2]float64{j.B.X, j.B.Y})
+		}
+	}
+	first := s.body.Places[0].At
+	for i := range s.body.Places[1:] {
+		if s.body.Places[i+1].At == first { // placed in a loop, where joins would be written again and again
+			first = problem.Place{}
+		}
+	}
+	p.Help = "they can be joined with " + many(len(open), "partial seam") + ", sewn part of the way first: write `" + strings.Join(texts, "; ") + "`. Or " + p.Help
+	if first.Source != nil {
+		p.Edits = []problem.Edit{{At: problem.Span{Start: first.Span.Start, End: first.Span.Start}, New: strings.Join(texts, "\n  ") + "\n  "}}
+	}
 }
 
 // A finder looks for cuts between tiles.

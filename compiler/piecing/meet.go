@@ -18,6 +18,9 @@ type seam struct {
 	// to B; and its groups.
 	l, r, e      int32
 	groups, last int32
+
+	finish int32 // of a partial seam's first part: the seam of all of it, which is never the first; else 0
+	begin  int32 // of that: the first part, plus 1; else 0
 }
 
 // A stretch is the part of a copy's side that lies along one seam or border.
@@ -64,6 +67,9 @@ func (a *assembly) link(s stretch) {
 // end on it.
 func (a *assembly) meet(id int32) {
 	m := &a.seams[id]
+	if m.finish > 0 { // it lies along the seam that finishes it, and all is told there
+		return
+	}
 	long, dir := m.Len(), m.Dir()
 	m.l = int32(len(a.stretch))
 	a.lay(m, id, m.left, dir, long)

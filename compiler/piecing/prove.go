@@ -227,6 +227,11 @@ func (a *assembly) figures(scale float64) pattern.Figures {
 	if a.proof.edges > 0 {
 		f.AreaError = pattern.Length(a.proof.area / a.proof.edges * scale)
 	}
+	for i := range a.seams {
+		if a.seams[i].finish > 0 {
+			f.Seams-- // it is the same seam as the one that finishes it
+		}
+	}
 	for i := range a.groups {
 		if a.groups[i].match() {
 			f.Points++

@@ -136,7 +136,10 @@ func (w *work) divided(s *shape, joins []eval.Join) bool {
 	for _, j := range idle {
 		w.tellIdle(s, j)
 	}
-	return len(ends)+len(idle) == 0
+	for i := range cut.troubles {
+		w.tellTrouble(s, &cut.troubles[i])
+	}
+	return len(ends)+len(idle)+len(cut.troubles) == 0
 }
 
 // finish sorts the cells' sides by label and counts.

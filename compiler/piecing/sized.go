@@ -2,6 +2,7 @@ package piecing
 
 import (
 	"math"
+	"slices"
 
 	"seamwright/compiler/internal/parallel"
 	"seamwright/compiler/pattern"
@@ -152,8 +153,11 @@ func (z *sizer) edge(e *edge) pattern.Edge {
 			out.Marks = z.between(out.Marks, e.marks[i-1].at, m.at)
 		}
 		kind := pattern.SeamEnd
-		if i == 0 || i == last {
+		switch {
+		case i == 0 || i == last:
 			kind = pattern.JoinEnd
+		case m.stop:
+			kind = pattern.Stop
 		}
 		out.Marks = append(out.Marks, pattern.Mark{At: z.pos(m.at), Kind: kind, Match: m.match, Letter: m.letter})
 	}
@@ -206,14 +210,53 @@ func roundTurn(deg float64) float64 {
 
 func (z *sizer) join(i int) pattern.Join {
 	m := &z.seams[i]
-	j := pattern.Join{Number: i + 1, A: z.pos(m.A), B: z.pos(m.B), Source: source(m.source),
-		Left: z.along(m.l, m.r), Right: z.along(m.r, m.e)}
+	j := pattern.Join{Number: i + 1, A: z.pos(m.A), B: z.pos(m.B), Source: source(m.source), Begun: int(m.begin)}
+	if m.finish > 0 {
+		z.first(&j, m)
+		return j
+	}
+	j.Left, j.Right = z.along(m.l, m.r), z.along(m.r, m.e)
 	for g := m.groups; g < m.last; g++ {
-		if z.groups[g].match() {
-			j.Points = append(j.Points, z.pos(m.At(z.groups[g].at)))
+		if at := m.At(z.groups[g].at); z.groups[g].match() && (m.begin == 0 || !z.seams[m.begin-1].holds(at)) {
+			j.Points = append(j.Points, z.pos(at))
 		}
 	}
 	return j
+}
+
+// holds reports whether a point of a seam's line lies between its ends.
+func (m *seam) holds(p plane.Point) bool { return strictly(m.Line, p) }
+
+// first fills in the first part of a partial seam: what lies along it is some of
+// what lies along all of it.
+func (z *sizer) first(j *pattern.Join, m *seam) {
+	all := &z.seams[m.finish]
+	j.Begins = int(m.finish) + 1
+	from, to := all.Along(m.A), all.Along(m.B)
+	turned := from > to
+	if turned {
+		from, to = to, from
+	}
+	touching := func(list []int, first, last int32) []int {
+		for i := first; i < last; i++ {
+			if st := &z.stretch[i]; min(st.to, to)-max(st.from, from) > plane.Tol {
+				list = append(list, int(st.copy))
+			}
+		}
+		return list
+	}
+	j.Left, j.Right = touching(nil, all.l, all.r), touching(nil, all.r, all.e)
+	for g := all.groups; g < all.last; g++ {
+		if at := all.At(z.groups[g].at); z.groups[g].match() && m.holds(at) {
+			j.Points = append(j.Points, z.pos(at))
+		}
+	}
+	if turned {
+		slices.Reverse(j.Points)
+		slices.Reverse(j.Left)
+		slices.Reverse(j.Right)
+		j.Left, j.Right = j.Right, j.Left
+	}
 }
 
 // along lists the copies of some stretches.

@@ -116,6 +116,32 @@ func (b *Bench) Keep(f Face) Face {
 	return f
 }
 
+// Bend cuts the face along a walk of two straight stretches, from the border over
+// a point inside to the border again. The new sides of each part have the labels
+// given for the two stretches; left is the part to the left of the walk.
+func (f *Face) Bend(from Hit, over Point, to Hit, leftLabels, rightLabels [2]int32) (left, right Face) {
+	bent := func(a, b Hit, first, second int32) Face {
+		p := f.part(new(room), a, b, first)
+		p.Corners, p.Labels = append(p.Corners, over), append(p.Labels, second)
+		p.Convex = p.Corners.Convex()
+		return p
+	}
+	return bent(to, from, leftLabels[0], leftLabels[1]), bent(from, to, rightLabels[1], rightLabels[0])
+}
+
+// Straighten takes out the corners between two sides of one label that run
+// straight on.
+func (f *Face) Straighten() {
+	n := len(f.Corners)
+	corners, labels := make(Polygon, 0, n), make([]int32, 0, n)
+	for i, p := range f.Corners {
+		if f.Labels[(i+n-1)%n] != f.Labels[i] || !f.Corners.straight(i) {
+			corners, labels = append(corners, p), append(labels, f.Labels[i])
+		}
+	}
+	f.Corners, f.Labels = corners, labels
+}
+
 // A room is where faces keep their corners and labels, many to an allocation.
 type room struct {
 	corners Polygon

@@ -64,7 +64,22 @@ func graphOf(s *pattern.Sized, flip []bool) *graph {
 	for i := range s.Joins {
 		g.cross(&s.Joins[i], met[i])
 	}
+	for i := range s.Joins {
+		if k := s.Joins[i].Begins - 1; k >= 0 && !g.nodes[i].open() && !g.nodes[k].open() {
+			times := alike(&s.Joins[i], &s.Joins[k])
+			g.nodes[i].edges = append(g.nodes[i].edges, edge{k, times})
+			g.nodes[k].edges = append(g.nodes[k].edges, edge{i, times})
+		}
+	}
 	return g
+}
+
+// alike is 1 where both parts of a partial seam run the same way, else -1.
+func alike(a, b *pattern.Join) int8 {
+	if line(a.A, a.B).Dir().Dot(line(b.A, b.B).Dir()) < 0 {
+		return -1
+	}
+	return 1
 }
 
 // A finder finds what ends on a join.

@@ -46,4 +46,24 @@ func press(s *pattern.Sized) {
 			}
 		}
 	}
+	for i := range s.Joins {
+		if s.Joins[i].Begins > 0 {
+			asOne(&s.Joins[i], &s.Joins[s.Joins[i].Begins-1])
+		}
+	}
+}
+
+// asOne presses both parts of a partial seam alike: open if one has to be.
+func asOne(first, rest *pattern.Join) {
+	if first.Press == pattern.PressOpen && rest.Press != pattern.PressOpen {
+		rest.Press, rest.Why = first.Press, first.Why
+		rest.Meet = max(rest.Meet, first.Meet)
+		return
+	}
+	first.Press, first.Why = rest.Press, rest.Why
+	if rest.Press == pattern.PressOpen {
+		first.Meet = max(rest.Meet, first.Meet)
+	} else if alike(first, rest) < 0 {
+		first.Press = pattern.PressLeft + pattern.PressRight - rest.Press
+	}
 }

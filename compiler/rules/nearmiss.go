@@ -54,6 +54,9 @@ block ketch 8 x 8 finished 8in {
 		},
 		Block: func(v *View, report func(Finding)) {
 			for i := range v.Sized.Joins {
+				if v.Sized.Joins[i].Begins > 0 { // all of the seam is looked at where it is finished
+					continue
+				}
 				nearMissesOf(v, &v.Sized.Joins[i], v.Limits.length(apart), report)
 			}
 		},

@@ -7,6 +7,7 @@
 //	if len(p.Faults) > 0 { ... }              // loose ends, patches that are not convex
 //	if w := p.Unsewable(); len(w) > 0 { ... } // where it fails and what would cure it
 //	plan := p.Plan(solver.Wishes{MaxPieces: 20})
+//	plan, open := p.PlanPartial(wishes, may)  // where seams may be sewn in two goes
 //
 // Words: a patch is one area between lines; a seam is a whole straight run of
 // drawn edges; a part is any set of patches that cutting along seams can

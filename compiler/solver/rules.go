@@ -8,6 +8,7 @@ type rules struct {
 	wishes Wishes
 	group  []int32 // of a face: a face of the set that it must share a section with, or -1
 	firsts []bool  // of a face: must be the first of its section
+	joins  []bool  // of an edge: a join must follow it; nil if of none
 	mark   []int   // of a group: stamp
 	stamp  int
 	dear   int // what a section that is larger than wished costs more, where it is to be avoided
@@ -49,6 +50,9 @@ func (r *rules) total(sections []part) int {
 
 // can reports whether a part can be one section at all.
 func (r *rules) can(p part) bool {
+	if r.joins != nil && r.joined(p) {
+		return false
+	}
 	last := int32(-1)
 	for _, f := range p {
 		if r.firsts[f] {
@@ -59,6 +63,19 @@ func (r *rules) can(p part) bool {
 		}
 	}
 	return r.peel(p, last)
+}
+
+// joined reports whether an edge that a join must follow lies inside a part.
+func (r *rules) joined(p part) bool {
+	r.enter(p)
+	for _, f := range p {
+		for _, h := range r.halves(f) {
+			if r.joins[h>>1] && r.in[r.other(h)] == r.work.stamp {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // oversize returns what a section of n pieces costs.

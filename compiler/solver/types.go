@@ -132,6 +132,7 @@ type Wishes struct {
 	Fits      func(plane.Polygon) bool // whether a section of this outline fits; every part of it must fit then too
 	Together  [][]int                  // patches that must share a section
 	NoJoin    []int                    // edges that no join may follow
+	Join      []int                    // edges that a join must follow
 	First     []int                    // patches that must be the first of their section
 	Budget    int                      // patches to look at before giving up on proof; 0 is DefaultBudget
 }
@@ -165,6 +166,12 @@ type Join struct {
 	A, B        plane.Point
 	Left, Right []int
 	Level       int // 1 + the greatest level of the joins inside its two parts
+
+	// Partial: sewn from A only as far as B. A later join, whose line this one lies
+	// on, sews the rest. See [Partition.PlanPartial].
+	Partial bool
+
+	opened bool // a whole partial seam, or a join that ends on one while it is open
 }
 
 // A WishKind names a field of Wishes.

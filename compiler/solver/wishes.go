@@ -12,7 +12,7 @@ type grant struct {
 // as it was.
 func (p *Partition) grant(least solved, d *divided, w Wishes) *grant {
 	g := &grant{rules: p.newRules(w), sections: least.sections}
-	if w.MaxPieces == 0 && w.Fits == nil && len(w.Together)+len(w.NoJoin)+len(w.First) == 0 {
+	if w.MaxPieces == 0 && w.Fits == nil && len(w.Together)+len(w.NoJoin)+len(w.First)+len(w.Join) == 0 {
 		return g
 	}
 	g.settle()
@@ -76,6 +76,12 @@ func (p *Partition) newRules(w Wishes) *rules {
 	r.search.rules = r
 	for i := range r.group {
 		r.group[i] = -1
+	}
+	if len(w.Join) > 0 {
+		r.joins = make([]bool, len(p.mesh.tail))
+		for _, e := range w.Join {
+			r.joins[e] = p.Edges[e].Right >= 0
+		}
 	}
 	return r
 }

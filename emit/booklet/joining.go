@@ -79,6 +79,9 @@ func (m *maker) joins() {
 	m.Heading(m.say("joining_order"))
 	m.Text(m.say("joining_intro"))
 	m.Text(m.say("joining_pins"))
+	if m.Sized.Partial() {
+		m.Text(m.say("joining_partial"))
+	}
 	all := make([]shown, len(joins))
 	for i := range joins {
 		j := joins[i].Join
@@ -107,11 +110,31 @@ func (m *maker) side(copies []int) string {
 	return names
 }
 
+// points says what is to match, and of a partial seam how far it is sewn.
 func (m *maker) points(j *pattern.Join) string {
-	if len(j.Points) == 0 {
+	words := m.partial(j)
+	switch {
+	case len(j.Points) > 0 && words != "":
+		return words + "; " + m.count("join_points", len(j.Points))
+	case len(j.Points) > 0:
+		return m.count("join_points", len(j.Points))
+	case words == "":
 		return m.say("join_no_points")
 	}
-	return m.count("join_points", len(j.Points))
+	return words
+}
+
+// partial says how far a partial seam is sewn, and when the rest of it is.
+func (m *maker) partial(j *pattern.Join) string {
+	from, to := m.Sized.Rest(j)
+	long := m.length(pattern.Length(math.Hypot(float64(to.X-from.X), float64(to.Y-from.Y))))
+	switch {
+	case j.Begins > 0:
+		return m.say("join_begins", "long", long, "n", strconv.Itoa(j.Begins))
+	case j.Begun > 0:
+		return m.say("join_finishes", "long", long, "n", strconv.Itoa(j.Begun))
+	}
+	return ""
 }
 
 // press says which way a join is pressed, and why.

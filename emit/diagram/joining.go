@@ -42,6 +42,9 @@ func shown(said *words.Catalogue, s *pattern.Sized) string {
 	if len(s.Joins) > 0 && s.Joins[0].Press != pattern.Unpressed {
 		text += " " + said.Say("joining_press")
 	}
+	if s.Partial() {
+		text += " " + said.Say("joining_bar")
+	}
 	return text
 }
 
@@ -71,6 +74,12 @@ func (pic *picture) heading(at pos, width length, words string) pos {
 // returns how far down it reaches.
 func (pic *picture) step(said *words.Catalogue, s *pattern.Sized, parts *assembly, j *pattern.Join, at pos, width length) length {
 	title := said.Say("join", "n", strconv.Itoa(j.Number), "left", sideNames(said, s, j.Left), "right", sideNames(said, s, j.Right))
+	switch {
+	case j.Begins > 0:
+		title += said.Say("join_part")
+	case j.Begun > 0:
+		title += said.Say("join_rest", "n", strconv.Itoa(j.Begun))
+	}
 	at = pic.heading(at, width, title)
 	d := newStep(s, parts, j)
 	// Small parts are drawn larger than the block would be, but not so that a
@@ -95,6 +104,9 @@ type step struct {
 // newStep takes up the parts of a join and sews them together.
 func newStep(s *pattern.Sized, parts *assembly, j *pattern.Join) *step {
 	d := &step{sized: s, join: j, onLeft: parts.with(j.Left), onRight: parts.with(j.Right), away: apartBy(s, j)}
+	if j.Begun > 0 { // it is one part already, and can't be moved apart
+		d.onRight, d.away = nil, pos{}
+	}
 	parts.join(j)
 	d.left, d.right = outlines(s, d.onLeft), outlines(s, d.onRight)
 	shift(d.left, d.away)
@@ -110,8 +122,8 @@ func (d *step) draw(f frame) []drawing.Item {
 	g := &drawing.Group{ID: "join-" + strconv.Itoa(d.join.Number), Class: "join"}
 	g.Items = f.side(g.Items, d.sized, d.onLeft, d.left)
 	g.Items = f.side(g.Items, d.sized, d.onRight, d.right)
-	g.Items = f.seam(g.Items, d.join, d.away)
-	g.Items = append(g.Items, f.press(d.join, d.away)...)
+	g.Items = f.seam(g.Items, d.sized, d.join, d.away)
+	g.Items = append(g.Items, f.press(d.join, apartBy(d.sized, d.join))...)
 	return []drawing.Item{g}
 }
 
@@ -142,15 +154,23 @@ func (f frame) side(items []drawing.Item, s *pattern.Sized, copies []int, outlin
 	return items
 }
 
-// seam draws both edges of a join and the points that must meet on it.
-func (f frame) seam(items []drawing.Item, j *pattern.Join, away pos) []drawing.Item {
+// seam draws both edges of a join, as far as they are sewn, and the points that must
+// meet on it; bars where a partial seam stops or goes on.
+func (f frame) seam(items []drawing.Item, s *pattern.Sized, j *pattern.Join, away pos) []drawing.Item {
 	both := func(p pos) (pos, pos) {
 		return f.at(pos{X: p.X + away.X, Y: p.Y + away.Y}), f.at(pos{X: p.X - away.X, Y: p.Y - away.Y})
 	}
-	a, b := both(j.A)
-	c, d := both(j.B)
+	from, to := s.Rest(j)
+	a, b := both(from)
+	c, d := both(to)
 	for _, edge := range [2][]pos{{a, c}, {b, d}} {
 		items = append(items, &drawing.Path{Style: drawing.OutlineLine, Points: edge, Fill: drawing.NoColour})
+	}
+	switch {
+	case j.Begins > 0:
+		items = append(items, stopBar(c, a), stopBar(d, b))
+	case j.Begun > 0:
+		items = append(items, stopBar(a, c))
 	}
 	for _, p := range j.Points {
 		p, q := both(p)
@@ -160,6 +180,15 @@ func (f frame) seam(items []drawing.Item, j *pattern.Join, away pos) []drawing.I
 		}
 	}
 	return items
+}
+
+// stopBar is a bar across a seam on the page, at its end.
+func stopBar(at, along pos) drawing.Item {
+	const half = 1.6 * pattern.Millimetre
+	dx, dy := at.X-along.X, at.Y-along.Y
+	l := max(length(math.Hypot(float64(dx), float64(dy))), tiny)
+	by := pos{X: -dy / l * half, Y: dx / l * half}
+	return &drawing.Path{Style: drawing.OutlineLine, Points: []pos{{X: at.X - by.X, Y: at.Y - by.Y}, {X: at.X + by.X, Y: at.Y + by.Y}}, Fill: drawing.NoColour}
 }
 
 // apartBy returns how far the left part is moved from the join; the right part

@@ -29,11 +29,24 @@ func (t *telling) joins(s *pattern.Sized) {
 		default:
 			words += "; " + strconv.Itoa(len(j.Points)) + " points to match"
 		}
+		words += partial(s, j)
 		if press := press(s, j); press != "" {
 			words += "; press " + press
 		}
 		t.item("join "+strconv.Itoa(j.Number), words)
 	}
+}
+
+// partial says how a partial seam is begun and finished.
+func partial(s *pattern.Sized, j *pattern.Join) string {
+	switch {
+	case j.Begins > 0:
+		return "; a partial seam: begin where both end together, stop after that, and leave the rest open until join " + strconv.Itoa(j.Begins)
+	case j.Begun > 0:
+		from, to := s.Rest(j)
+		return "; finishes the seam of join " + strconv.Itoa(j.Begun) + ": sew the " + between(from, to).In(16) + " that are open"
+	}
+	return ""
 }
 
 // press says which way a join is pressed, and why.
@@ -79,6 +92,8 @@ func list(names []string) string {
 	return strings.Join(names[:last], ", ") + " and " + names[last]
 }
 
-func length(j *pattern.Join) pattern.Length {
-	return pattern.Length(math.Hypot(float64(j.B.X-j.A.X), float64(j.B.Y-j.A.Y)))
+func length(j *pattern.Join) pattern.Length { return between(j.A, j.B) }
+
+func between(a, b pattern.Pos) pattern.Length {
+	return pattern.Length(math.Hypot(float64(b.X-a.X), float64(b.Y-a.Y)))
 }

@@ -133,7 +133,7 @@ func (e *encoder) edge(s *pattern.Sized, edge *pattern.Edge) {
 	for _, mark := range edge.Marks {
 		e.open('{')
 		e.key("at").point(mark.At)
-		e.key("kind").string([...]string{"join end", "seam end", "between"}[mark.Kind])
+		e.key("kind").string([...]string{"join end", "seam end", "between", "stop"}[mark.Kind])
 		e.key("match").bool(mark.Match)
 		e.key("letter").string(mark.Letter)
 		e.close('}')
@@ -228,6 +228,12 @@ func (e *encoder) joins(s *pattern.Sized) {
 		e.key("press").string([...]string{"", "left", "right", "open"}[j.Press])
 		e.key("press_reason").string(j.Why.Code())
 		e.key("most_meeting").int(j.Meet)
+		if j.Begins > 0 {
+			e.key("begins").int(j.Begins)
+		}
+		if j.Begun > 0 {
+			e.key("begun").int(j.Begun)
+		}
 		e.close('}')
 	}
 	e.close(']')

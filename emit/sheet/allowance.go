@@ -102,8 +102,9 @@ func newSewn(s *pattern.Sized) *sewn {
 	return w
 }
 
-// when returns the number of the join that sews an edge of a copy, or never.
-func (w *sewn) when(copy int32, edge int) int {
+// when returns the number of the join that sews an edge of a copy at one of its
+// corners, or never.
+func (w *sewn) when(copy int32, edge int, corner pos) int {
 	c := &w.sized.Copies[copy]
 	d := &w.sized.Drawings[c.Drawing]
 	if d.Edges[edge].Kind == pattern.Border {
@@ -114,6 +115,16 @@ func (w *sewn) when(copy int32, edge int) int {
 	best, gap := never, length(1)/64 // nearer points count as one in a block
 	for _, j := range w.joins[copy] {
 		join := &w.sized.Joins[j]
+		if join.Begins > 0 { // of a partial seam, at the end where it begins
+			if dist(move(corner), join.A) > gap {
+				continue
+			}
+			join = &w.sized.Joins[join.Begins-1]
+			if segmentDist(m, join.A, join.B) < gap {
+				return int(j) + 1
+			}
+			continue
+		}
 		if g := segmentDist(m, join.A, join.B); g < gap {
 			best, gap = join.Number, g
 		}
@@ -136,7 +147,7 @@ func blunts(d *pattern.Drawing, index int, order func() *sewn) []blunt {
 		}
 		w := order()
 		for _, c := range w.of[index] {
-			before, after := w.when(c, (i+n-1)%n), w.when(c, i)
+			before, after := w.when(c, (i+n-1)%n, v), w.when(c, i, v)
 			out[i].before = out[i].before || before <= after
 			out[i].after = out[i].after || after <= before
 		}

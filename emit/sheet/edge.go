@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"seamwright/compiler/pattern"
@@ -11,9 +12,13 @@ import (
 // ringRadius is the radius of a match mark's ring.
 const ringRadius = 0.8 * pattern.Millimetre
 
+// stopHalf is half of the bar across the tick where a partial seam stops.
+const stopHalf = 1.3 * pattern.Millimetre
+
 // marks draws the match marks: a tick square to the edge through the whole
 // allowance, so that ticks of joined edges fall on each other when laid right
-// sides together, and a ring on the outline where a seam ends.
+// sides together, and a ring on the outline where a seam ends. Where a partial
+// seam stops at first the tick has a bar across it.
 func (l *layout) marks(items []drawing.Item, s *section) []drawing.Item {
 	ticks, rings := s.pen.ticks[:0], s.pen.rings[:0]
 	for i := range s.d.Edges {
@@ -24,7 +29,10 @@ func (l *layout) marks(items []drawing.Item, s *section) []drawing.Item {
 			at := s.move(m.At)
 			ticks = append(ticks, at, along(at, out, s.allowance))
 			t := dot(sub(at, st.at), st.dir)
-			if m.Kind != pattern.Between && t > onLine && t < st.len-onLine {
+			if m.Kind == pattern.Stop {
+				bar := along(at, out, s.allowance/2)
+				ticks = append(ticks, along(bar, st.dir, -stopHalf), along(bar, st.dir, stopHalf))
+			} else if m.Kind != pattern.Between && t > onLine && t < st.len-onLine {
 				rings = append(rings, at)
 			}
 		}
@@ -45,10 +53,13 @@ func (l *layout) markLetters(items []drawing.Item, s *section) []drawing.Item {
 		st := &s.strips[i]
 		for k := range s.d.Edges[i].Marks {
 			m := &s.d.Edges[i].Marks[k]
+			t := dot(sub(s.move(m.At), st.at), st.dir)
+			if m.Kind == pattern.Stop {
+				items = append(items, l.stop(s, st, m.At, t)...)
+			}
 			if m.Letter == "" {
 				continue
 			}
-			t := dot(sub(s.move(m.At), st.at), st.dir)
 			w := drawing.Measure(m.Letter, small, false).Width
 			far := 2 * (tickRoom + w)
 			if at, ok := st.find(w, t, t-far, t+far); ok {
@@ -57,6 +68,24 @@ func (l *layout) markLetters(items []drawing.Item, s *section) []drawing.Item {
 		}
 	}
 	return items
+}
+
+// stop puts into words that a partial seam stops at a mark.
+func (l *layout) stop(s *section, st *strip, at pos, t length) []drawing.Item {
+	number := 0
+	for i := range l.sized.Joins {
+		if j := &l.sized.Joins[i]; j.Begins > 0 && dist(j.B, at) < onLine {
+			number = j.Number
+		}
+	}
+	for _, text := range []string{l.say("stop_join", "n", strconv.Itoa(number)), l.say("stop")} {
+		w := drawing.Measure(text, small, false).Width
+		far := 2*(tickRoom+stopHalf) + w
+		if at, ok := st.find(w, t, t-far, t+far); ok {
+			return []drawing.Item{st.set(s.pen, text, at, 0, s.allowance)}
+		}
+	}
+	return nil
 }
 
 // partners prints in the allowance what each edge is sewn to, reading along the

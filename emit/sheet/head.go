@@ -215,6 +215,16 @@ func (l *layout) legend(x, y, w length) ([]drawing.Item, length) {
 			ring(drawing.MarkLine, pos{X: m, Y: y + ringRadius}, ringRadius),
 		}
 	})
+	if l.sized.Partial() {
+		row(l.say("legend_stop"), func(y length) []drawing.Item {
+			m, low := x+sample/2, y+ringRadius
+			return []drawing.Item{
+				stroke(drawing.OutlineLine, pos{X: x, Y: low}, pos{X: x + sample, Y: low}),
+				stroke(drawing.MarkLine, pos{X: m, Y: low}, pos{X: m, Y: y - 2*pattern.Millimetre}),
+				stroke(drawing.MarkLine, pos{X: m - stopHalf, Y: y - ringRadius}, pos{X: m + stopHalf, Y: y - ringRadius}),
+			}
+		})
+	}
 	row(l.say("legend_first"), func(y length) []drawing.Item {
 		lab := stacked([]line{newLine("1", small, true)}, true)
 		return []drawing.Item{

@@ -54,7 +54,11 @@ func (s *section) newStrips() {
 		st.free = append(drawing.Take(&s.pen.gaps, usualGaps)[:0], gap{from + tickRoom, to - tickRoom})
 		for _, m := range s.d.Edges[i].Marks {
 			t := dot(sub(s.move(m.At), a), st.dir)
-			st.block(t, t)
+			if m.Kind == pattern.Stop {
+				st.block(t-stopHalf, t+stopHalf)
+			} else {
+				st.block(t, t)
+			}
 		}
 		s.blockGlue(st, s.allowance)
 	}

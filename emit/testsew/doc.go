@@ -26,5 +26,6 @@
 //	sew         one section, layer by layer
 //	place       sections in the block
 //	join        pins, joins and the finished block
+//	partial     seams that are sewn in two goes
 //	tolerance   the same with hands that are not perfect
 package testsew

@@ -49,6 +49,8 @@ type joint struct {
 	left, right []int
 	points      []pt
 	press       string // left or right: toward that side; open, or not told
+	begins      int    // of a partial seam's first part: the join that finishes it
+	begun       int    // of that: the first part
 }
 
 // document is what is read of pattern.json; SCHEMA.md beside its writer.
@@ -82,6 +84,8 @@ type document struct {
 				Left, Right []int
 				Match       [][2]float64
 				Press       string
+				Begins      int
+				Begun       int
 			}
 			Checks struct {
 				Points int `json:"points_to_match"`
@@ -125,7 +129,7 @@ func readIntents(data []byte) (title string, out []*intent, err error) {
 				}})
 			}
 			for _, j := range size.Joins {
-				in.joins = append(in.joins, joint{j.Number, pt{j.From[0], j.From[1]}, pt{j.To[0], j.To[1]}, j.Left, j.Right, polyOf(j.Match), j.Press})
+				in.joins = append(in.joins, joint{j.Number, pt{j.From[0], j.From[1]}, pt{j.To[0], j.To[1]}, j.Left, j.Right, polyOf(j.Match), j.Press, j.Begins, j.Begun})
 			}
 			out = append(out, in)
 		}

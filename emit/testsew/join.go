@@ -86,11 +86,17 @@ func (t *table) one(j *joint) {
 	}
 	left := t.part(j, j.left, l, j.press == "right")
 	right := t.part(j, j.right, line{j.b, l.dir.mul(-1)}, j.press == "left")
-	if left == right {
+	if left == right && j.begun == 0 {
 		t.fault(name + " sews a part to itself")
 	}
-	t.pins(name, j)
-	t.partners(name, j)
+	switch {
+	case j.begins > 0:
+		t.begin(name, j)
+	default:
+		t.finish(name, j)
+		t.pins(name, j)
+		t.partners(name, j)
+	}
 	for i := range t.group {
 		if t.group[i] == right {
 			t.group[i] = left
@@ -120,12 +126,18 @@ func (t *table) part(j *joint, side []int, l line, flat bool) int {
 		if s.to < fits || s.from > n-fits {
 			continue
 		}
-		if math.Abs(s.from-reached) > 2*fits {
+		from, to := s.from, s.to
+		if j.begins > 0 { // it goes on beyond the stop
+			from, to = max(from, 0), min(to, n)
+		}
+		if math.Abs(from-reached) > 2*fits {
 			break
 		}
-		reached = s.to
+		reached = to
 		edge := [2]int{s.copy, s.edge}
-		t.joined[edge] += s.to - s.from
+		if j.begins == 0 { // else it is counted when it is finished
+			t.joined[edge] += s.to - s.from
+		}
 		if _, sewn := t.order[edge]; !sewn {
 			t.order[edge], t.flat[edge] = j.number, flat
 		}
@@ -134,6 +146,9 @@ func (t *table) part(j *joint, side []int, l line, flat bool) int {
 		t.fault(name + ": the edges of " + t.names(side) + " fill " + figure(reached) + " in of its " + figure(n) + " in")
 	}
 	for _, s := range t.stretches(members, l) {
+		if j.begins > 0 {
+			break // see begin
+		}
 		if s.from < -2*fits && s.to > -2*fits || s.to > n+2*fits && s.from < n+2*fits {
 			t.fault(name + ": " + t.placed[s.copy].name + " reaches beyond the end of the seam, so the edges are not equally long")
 		}
@@ -195,8 +210,12 @@ func (t *table) pins(name string, j *joint) {
 			t.fault(name + ": the seams that meet " + figure(e) + " in from its start are " + figure(d) + " in apart")
 		}
 	}
-	if len(points) != len(j.points) {
-		t.fault(name + ": " + count(len(points)) + " points match, pattern.json says " + count(len(j.points)))
+	told := len(j.points)
+	if j.begun > 0 {
+		told += len(t.in.joins[j.begun-1].points)
+	}
+	if len(points) != told {
+		t.fault(name + ": " + count(len(points)) + " points match, pattern.json says " + count(told))
 	}
 }
 

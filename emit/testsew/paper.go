@@ -18,6 +18,7 @@ type section struct {
 	extra   poly // the line further out on the block's border, if there is one
 	seams   [][2]pt
 	marks   []tick
+	stops   []pt // where a partial seam stops at first, by the bars in the allowance
 	numbers []label
 	edges   []told
 	words   string // all words that stand in and around it
@@ -147,13 +148,31 @@ func (s *section) lines(g *group) error {
 	}
 	for _, k := range thin {
 		a, b := k.points[0], k.points[1]
-		if s.outline.holds(a.mid(b)) {
+		switch at, along := s.outline.beside(a, b); {
+		case s.outline.holds(a.mid(b)):
 			s.seams = append(s.seams, [2]pt{a, b})
-		} else {
+		case along:
+			s.stops = append(s.stops, at)
+		default:
 			s.marks = append(s.marks, tick{a, b.sub(a).unit()})
 		}
 	}
 	return nil
+}
+
+// beside returns the point of the nearest side that is opposite the middle of a
+// stroke, and whether the stroke runs along that side without touching it.
+func (p poly) beside(a, b pt) (at pt, along bool) {
+	best, m := math.Inf(1), a.mid(b)
+	for i := range p {
+		q, r := p.side(i)
+		if d := fromSegment(m, q, r); d < best {
+			l := through(q, r)
+			best, at = d, l.point(l.along(m), 0)
+			along = math.Abs(l.side(a)-l.side(b)) < same && math.Abs(l.side(a)) > same
+		}
+	}
+	return at, along
 }
 
 // detour lets the way round a polygon follow a chain outside it, from where the

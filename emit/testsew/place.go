@@ -14,6 +14,7 @@ type placed struct {
 	layers  []layer
 	seams   []pt // where seams end on the outline
 	marks   []tick
+	stops   []pt
 	edges   []told
 	paper   bool    // it has marks
 	areas   []poly  // of its spaces
@@ -86,6 +87,9 @@ func (s *sewn) moved(move func(pt) pt) placed {
 	p := placed{name: s.section.name, sewn: s, outline: s.section.outline.mapped(move), paper: len(s.section.spaces) > 1}
 	for _, m := range s.section.marks {
 		p.marks = append(p.marks, tick{move(m.at), move(m.at.add(m.out)).sub(move(m.at))})
+	}
+	for _, at := range s.section.stops {
+		p.stops = append(p.stops, move(at))
 	}
 	for _, e := range s.section.edges {
 		p.edges = append(p.edges, told{e.words, move(e.at)})

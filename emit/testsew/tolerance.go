@@ -186,6 +186,9 @@ func (b *Block) width(s *sampler, t *Tolerance) {
 	y := 0.47 * b.Finished[1] // not on a join along the middle
 	var slopes []float64
 	for _, j := range b.table.in.joins {
+		if j.begins > 0 { // all of the seam is another join
+			continue
+		}
 		if d := j.b.sub(j.a); (j.a.y-y)*(j.b.y-y) < 0 {
 			slopes = append(slopes, d.len()/math.Abs(d.y))
 		}

@@ -9,8 +9,8 @@
 (defconst seamwright-words
   '("accept" "along" "and" "as" "at" "block" "by" "check" "cm" "colorway" "deg"
     "else" "fabric" "false" "finished" "for" "from" "if" "in" "join" "let" "line"
-    "mm" "not" "of" "or" "outline" "pad" "pattern" "piece" "place" "quilt"
-    "reversed" "scrappy" "section" "then" "true" "turn" "unit" "use")
+    "mm" "not" "of" "or" "outline" "pad" "partial" "pattern" "piece" "place"
+    "quilt" "reversed" "scrappy" "section" "then" "true" "turn" "unit" "use")
   "The words of the language.")
 
 (defvar seamwright-mode-syntax-table

@@ -194,8 +194,14 @@ func (l *list) inUnit() {
 		l.codes()
 	default:
 		l.expression()
-		if piece && l.parens == 0 && l.mayEnd() {
+		switch {
+		case l.parens > 0 || !l.mayEnd():
+		case piece:
 			l.words("at")
+		case first == "join":
+			l.words("partial", "from")
+		case first == "line":
+			l.words("partial")
 		}
 	}
 }

@@ -53,6 +53,7 @@ var meanings = [...][2]string{
 	{"or", "one of the conditions holds, or both"},
 	{"outline", "`outline P, Q, R`: the corners of a unit that is no rectangle"},
 	{"pad", "printed sheets, bound: `copies`, `spare`"},
+	{"partial", "`join P -- Q partial`: a partial seam, sewn from P and left open at Q until a later join finishes it; `line P -- Q partial`, in a drawn unit: seams here may be sewn so"},
 	{"pattern", "the pattern's name and settings"},
 	{"piece", "a piece without its number, which is the next; in a drawn unit, the fabric of patches"},
 	{"place", "`place unit at P turn 90deg reversed`: sets a unit in. Reversed first, then turned anticlockwise, both about its own point"},

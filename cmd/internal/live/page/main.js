@@ -1,6 +1,6 @@
 // The page of one pattern: hears of every build and shows it.
 import { Drawing } from './drawing.js';
-import { block as layOut, inches, length, sizeWords } from './model.js';
+import { block as layOut, inches, length, partial, sizeWords } from './model.js';
 import * as panels from './panels.js';
 import { Text, moved } from './text.js';
 
@@ -198,7 +198,7 @@ function tell() {
   let what = 'nothing sewn yet';
   if (n === model.steps.length) what = 'all sewn';
   else if (step?.piece) what = `${step.piece.space}, ${words.get(step.piece.piece.fabric)}${step.piece.seam ? `, seam ${inches(length(step.piece.seam), metric)}` : ', laid down'}`;
-  else if (step?.join) what = `join ${step.join.number}, ${inches(length([step.join.from, step.join.to]), metric)}, ${step.join.match.length} to match`;
+  else if (step?.join) what = `join ${step.join.number}, ${inches(length([step.join.from, step.join.to]), metric)}, ${step.join.match.length} to match${partial(step.join)}`;
   $('told').textContent = `${n} of ${model.steps.length}: ${what}`;
   $('step').setAttribute('aria-valuetext', $('told').textContent);
 }

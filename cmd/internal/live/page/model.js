@@ -124,6 +124,12 @@ function off([px, py], [ax, ay], [bx, by]) {
   return Math.hypot(px - ax - t * dx, py - ay - t * dy);
 }
 
+// partial says that a seam is sewn in two goes.
+export function partial(join) {
+  if (join.begins) return `, part of the way: the rest is join ${join.begins}`;
+  return join.begun ? `, the rest of join ${join.begun}` : '';
+}
+
 export const length = ([[ax, ay], [bx, by]]) => Math.hypot(bx - ax, by - ay);
 
 // inches is a length in words, to the nearest sixteenth; centimeters where the

@@ -1,6 +1,6 @@
 // The papers beside the drawing: problems, sheets, cutting, seams, checks.
 import { svg } from './drawing.js';
-import { inches, length, sizeWords } from './model.js';
+import { inches, length, partial, sizeWords } from './model.js';
 
 export function element(name, attributes, ...children) {
   const e = document.createElement(name);
@@ -109,7 +109,7 @@ export function seams(root, pattern, model, words, choose) {
     const side = (list) => [...new Set(list.map((i) => model.copies[i].section.name))].join(', ');
     parts.push(element('h3', {}, 'Joins, in the order of sewing'), table(
       [{ words: 'Join', number: true }, { words: 'Sections' }, { words: 'Length', number: true }, { words: 'Points to match', number: true }],
-      model.size.joins.map((j) => [String(j.number), `${side(j.left)} to ${side(j.right)}`, inches(length([j.from, j.to]), metric), String(j.match.length)])));
+      model.size.joins.map((j) => [String(j.number), `${side(j.left)} to ${side(j.right)}${partial(j)}`, inches(length([j.from, j.to]), metric), String(j.match.length)])));
   }
   root.replaceChildren(...parts);
 }
