@@ -52,6 +52,8 @@ func TestWishes(t *testing.T) {
 		{"another first", "1 sky at (2, 6)\n section at (4, 1), (7, 1)", "A2 A1 A3 B2 B1"},
 		{"never a join", "piece sky at (2, 6)\n section along (2, 0) -- (2, 3)", "A2 A1 A3 B1 B2"},
 		{"a name", "piece sky at (2, 6)\n section Q at (2, 6)", "A2 A1 A3 Q1 Q2"},
+		{"two names", "piece sky at (2, 6)\n section Q at (2, 6)\n section R at (6, 6)", "A2 A1 A3 R1 Q1"},
+		{"three names", "piece sky at (2, 6)\n section Q at (1, 1)\n section R at (4, 1), (7, 1)\n section S at (6, 6)", "Q1 R1 R2 S1 S2"},
 		{"a loop asks", "piece sky at (2, 6)\n for x in 1, 7 { section at (x, 1), (4, 1) }", "A2 A1 A3 B1 B2"},
 		{"two firsts", "1 sky at (2, 6)\n section at (2, 6), (6, 6)\n", "A2 A1 A3 B2 B1"},
 	} {
@@ -82,7 +84,8 @@ func TestWishesRefused(t *testing.T) {
 		{"piece sky at (2, 6)\n section at (2, 6), (3, 7)", "G163", "one patch to share"},
 		{"piece sky at (2, 6)\n section at (2, 6), w", "G157", "lies on"},
 		{"piece sky at (2, 6)\n section along (0, 7) -- (8, 7)", "G163", "no seam lies on this line"},
-		{"piece sky at (2, 6)\n section Q at (2, 6)\n section R at (6, 6)", "G162", "section R is sewn in one with section Q"},
+		{"piece sky at (2, 6)\n section Q at (2, 6)\n section R at (6, 6)\n section at (2, 6), (6, 6)", "G162", "a section of its own"},
+		{"piece sky at (2, 6)\n section Q at (2, 6)\n section R at (6, 6), (2, 6)", "G162", "a section of its own"},
 		{"piece sky at (2, 6)\n section Q at (2, 6)\n section Q at (1, 1)", "L207", "already written"},
 	} {
 		text := windows

@@ -37,6 +37,9 @@ func (k *sketch) asked(w *solver.Wishes) bool {
 			ok = false
 		}
 		k.named = append(k.named, patches[0])
+		if keep.Name != "" {
+			w.Distinct = append(w.Distinct, len(w.Together))
+		}
 		if w.Together = append(w.Together, patches); len(patches) > 0 {
 			k.together = append(k.together, wish{keep.At, patches})
 		}
@@ -113,6 +116,8 @@ func (k *sketch) refused(w *solver.Wishes, plan *solver.Plan) bool {
 			list, what = k.uncuts, "a join has to follow this seam"
 		case solver.WishFirst:
 			list, what = k.first, "this piece can't be the first of its section"
+		case solver.WishDistinct:
+			what = "this can't be a section of its own, apart from the others that have names"
 		}
 		if told[list[r.Index].at] {
 			continue
@@ -133,6 +138,11 @@ func (k *sketch) refused(w *solver.Wishes, plan *solver.Plan) bool {
 func (k *sketch) why(p *problem.Problem, r *solver.Refusal) {
 	for _, patch := range r.Part {
 		p.Drawn.Lines = append(p.Drawn.Lines, drawn("", nil, around(k.part.Polygon(patch))).Lines...)
+	}
+	if r.Kind == solver.WishDistinct {
+		p.Message += ": what shares it with them can't be parted by a join"
+		p.Help = "name only one of them, or leave out the points that hold them together"
+		return
 	}
 	inside := func(patch int) bool { return slices.Contains(r.Part, patch) }
 	var firsts []plane.Point

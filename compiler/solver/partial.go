@@ -246,7 +246,7 @@ func (o *opener) sewn(x excerpt, slits []plane.Line, inner []opened) opened {
 		edge := &o.p.Edges[e]
 		w.Together = append(w.Together, known(own, []int{edge.Left, edge.Right}))
 	}
-	w.First = known(own, o.wishes.First)
+	w.First, w.Distinct = known(own, o.wishes.First), o.wishes.Distinct
 	plan := x.Plan(w)
 	var out opened
 	for _, q := range inner {
@@ -515,6 +515,13 @@ func (o *opener) refuse(plan *Plan) {
 			if home[f] != home[set[0]] {
 				plan.Refused = append(plan.Refused, Refusal{WishTogether, i, set})
 				break
+			}
+		}
+	}
+	for k, i := range o.wishes.Distinct {
+		for _, other := range o.wishes.Distinct[:k] {
+			if home[o.wishes.Together[i][0]] == home[o.wishes.Together[other][0]] {
+				plan.Refused = append(plan.Refused, Refusal{WishDistinct, i, o.wishes.Together[i]})
 			}
 		}
 	}

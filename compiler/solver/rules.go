@@ -8,6 +8,7 @@ type rules struct {
 	wishes Wishes
 	group  []int32 // of a face: a face of the set that it must share a section with, or -1
 	firsts []bool  // of a face: must be the first of its section
+	home   []int32 // of a face: which of the sets that may not share a section it is in, plus 1; 0 for none; nil if there are none
 	joins  []bool  // of an edge: a join must follow it; nil if of none
 	mark   []int   // of a group: stamp
 	stamp  int
@@ -53,6 +54,9 @@ func (r *rules) can(p part) bool {
 	if r.joins != nil && r.joined(p) {
 		return false
 	}
+	if r.home != nil && r.mixed(p) {
+		return false
+	}
 	last := int32(-1)
 	for _, f := range p {
 		if r.firsts[f] {
@@ -63,6 +67,21 @@ func (r *rules) can(p part) bool {
 		}
 	}
 	return r.peel(p, last)
+}
+
+// mixed reports whether a part holds faces of two sets that may not share a section.
+func (r *rules) mixed(p part) bool {
+	home := int32(0)
+	for _, f := range p {
+		switch h := r.home[f]; {
+		case h == 0 || h == home:
+		case home != 0:
+			return true
+		default:
+			home = h
+		}
+	}
+	return false
 }
 
 // joined reports whether an edge that a join must follow lies inside a part.

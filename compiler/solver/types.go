@@ -131,6 +131,7 @@ type Wishes struct {
 	MaxPieces int                      // pieces in a section; 0 is any number
 	Fits      func(plane.Polygon) bool // whether a section of this outline fits; every part of it must fit then too
 	Together  [][]int                  // patches that must share a section
+	Distinct  []int                    // indices into Together: no two of these sets may share a section
 	NoJoin    []int                    // edges that no join may follow
 	Join      []int                    // edges that a join must follow
 	First     []int                    // patches that must be the first of their section
@@ -181,11 +182,12 @@ const (
 	WishTogether WishKind = iota
 	WishNoJoin
 	WishFirst
+	WishDistinct
 )
 
 // A Refusal is a wish that can't be had, and why.
 type Refusal struct {
 	Kind  WishKind
-	Index int   // into the field of Wishes
+	Index int   // into the field of Wishes; of Distinct, into Together
 	Part  []int // the smallest part that holds what was asked: it can't be one section
 }

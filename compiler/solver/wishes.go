@@ -136,6 +136,9 @@ func (g *grant) settle() {
 			g.join(WishNoJoin, i, part{int32(edge.Left), int32(edge.Right)})
 		}
 	}
+	for _, i := range g.wishes.Distinct {
+		g.own(i)
+	}
 	for i, f := range g.wishes.First {
 		if g.firsts[f] {
 			continue
@@ -145,6 +148,27 @@ func (g *grant) settle() {
 			g.firsts[f] = false
 			g.refused = append(g.refused, Refusal{WishFirst, i, ints(bad)})
 		}
+	}
+}
+
+// own keeps a set apart from the others that are kept apart, if that can be had.
+func (g *grant) own(i int) {
+	if g.home == nil {
+		g.home = make([]int32, g.mesh.faces())
+	}
+	old := append([]int32(nil), g.home...)
+	taken := false
+	for _, f := range g.wishes.Together[i] {
+		taken = taken || g.home[f] != 0
+		g.home[f] = int32(i) + 1
+	}
+	bad := g.hopeless(g.mesh.all())
+	if taken {
+		bad = faces(g.wishes.Together[i])
+	}
+	if bad != nil {
+		g.home = old
+		g.refused = append(g.refused, Refusal{WishDistinct, i, ints(bad)})
 	}
 }
 

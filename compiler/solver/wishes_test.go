@@ -11,7 +11,7 @@ import (
 
 // wished is the oracle's search with wishes: the least cost of every set, 0 where
 // it can't be had.
-func (o *oracle) wished(groups []uint, firsts uint, size func(uint) int) int {
+func (o *oracle) wished(groups, apart []uint, firsts uint, size func(uint) int) int {
 	n := len(o.faces)
 	cost := make([]int, 1<<n)
 	splits := func(a, b uint) bool {
@@ -22,11 +22,20 @@ func (o *oracle) wished(groups []uint, firsts uint, size func(uint) int) int {
 		}
 		return false
 	}
+	mixed := func(set uint) bool {
+		n := 0
+		for _, g := range apart {
+			if g&set != 0 {
+				n++
+			}
+		}
+		return n > 1
+	}
 	for set := uint(1); set < 1<<n; set++ {
 		if !o.linked[set] {
 			continue
 		}
-		if f := set & firsts; o.section[set] && (f == 0 || f&(f-1) == 0 && o.firsts[set]&f != 0) {
+		if f := set & firsts; o.section[set] && !mixed(set) && (f == 0 || f&(f-1) == 0 && o.firsts[set]&f != 0) {
 			cost[set] = size(set)
 		}
 		for a := (set - 1) & set; a != 0; a = (a - 1) & set {
@@ -91,6 +100,9 @@ func randomWishes(r *rand.Rand, p *Partition) Wishes {
 				set = append(set, o)
 			}
 		}
+		if r.Intn(2) == 0 {
+			w.Distinct = append(w.Distinct, len(w.Together))
+		}
 		w.Together = append(w.Together, set)
 	}
 	for range r.Intn(2) {
@@ -121,18 +133,21 @@ func (c *checker) wishes(w Wishes, plan Plan) {
 		}
 		return cost
 	}
-	var groups []uint
+	var groups, apart []uint
 	firsts := uint(0)
 	var want []Refusal
 	try := func(kind WishKind, i int, group, first uint) {
-		g := groups
+		g, a := groups, apart
+		if kind == WishDistinct {
+			a, group = append(slices.Clone(apart), group), 0
+		}
 		if group != 0 {
 			g = append(slices.Clone(groups), group)
 		}
-		if c.o.wished(g, firsts|first, size) == 0 {
+		if c.o.wished(g, a, firsts|first, size) == 0 {
 			want = append(want, Refusal{Kind: kind, Index: i})
 		} else {
-			groups, firsts = g, firsts|first
+			groups, apart, firsts = g, a, firsts|first
 		}
 	}
 	for i, set := range w.Together {
@@ -142,6 +157,9 @@ func (c *checker) wishes(w Wishes, plan Plan) {
 		if edge := c.p.Edges[e]; edge.Right >= 0 {
 			try(WishNoJoin, i, 1<<edge.Left|1<<edge.Right, 0)
 		}
+	}
+	for _, i := range w.Distinct {
+		try(WishDistinct, i, setOf(w.Together[i]), 0)
 	}
 	for i, f := range w.First {
 		try(WishFirst, i, 0, 1<<f)
@@ -171,7 +189,7 @@ func (c *checker) wishes(w Wishes, plan Plan) {
 			c.failf("section %d begins with %d", i, s.Patches[0])
 		}
 	}
-	if best := c.o.wished(groups, firsts, size); got != best {
+	if best := c.o.wished(groups, apart, firsts, size); got != best {
 		c.failf("%+v: cost %d, oracle %d: %+v", w, got, best, plan)
 	}
 }
