@@ -24,6 +24,8 @@ type assembly struct {
 	used     []*shape // every shape, once, as first met
 	drawings []drawing
 	classes  []class
+	bySide   bool // neighbors across count as equal only if they turn the same side here
+	turned   bool // some drawing has neighbors that turn another side to it
 	scratch  []stretch
 	order    []int32 // drawings in the order of their names
 	proof    proof

@@ -23,8 +23,22 @@ type drawing struct {
 // same kinds, have equal sections across them, and seams ending at the same
 // points. Neighbors count as equal here if they are of one class: one round of
 // comparison, or else sections in the middle of a large block would all differ
-// by how far they are from its border.
+// by how far they are from its border. Which side of such a neighbor lies across
+// does not matter either (four alike around one that is not the same on all sides),
+// unless letters on the edges would then be wrong.
 func (a *assembly) equal() {
+	a.draw()
+	if !a.turned {
+		return
+	}
+	if a.findEdges(); !a.lettersTrue() {
+		a.bySide, a.drawings = true, nil
+		a.draw()
+	}
+}
+
+// draw gives each copy its drawing.
+func (a *assembly) draw() {
 	type key struct {
 		cell     *cell
 		reversed bool
@@ -120,6 +134,9 @@ func (a *assembly) sideKey(c *copied, side int) uint64 {
 		h = mix(h, int(st.end-st.group), int(st.last-st.peer))
 		for p := st.peer; p < st.last; p++ {
 			class, s := a.across(p)
+			if !a.bySide {
+				s = 0
+			}
 			h = mix(h, int(class), int(s))
 		}
 	}
@@ -159,9 +176,10 @@ func (a *assembly) sameSide(i, j int32) bool {
 		for k := range s.last - s.peer {
 			sc, ss := a.across(walk(s.peer, s.last, k, right))
 			tc, ts := a.across(walk(t.peer, t.last, k, other))
-			if sc != tc || ss != ts {
+			if sc != tc || ss != ts && a.bySide {
 				return false
 			}
+			a.turned = a.turned || ss != ts
 		}
 		p, stops := a.stopOn(i)
 		q, stopsToo := a.stopOn(j)

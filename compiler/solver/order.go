@@ -34,7 +34,7 @@ func (w *work) order(p part, first int32) (faces []int32, chords []chord, ok boo
 				continue
 			}
 			c := w.sideChord(f)
-			r := rank{rounded(w.length(c)), rounded(w.centre[f].Dist(middle)), f}
+			r := rank{rounded(w.length(c)), rounded(w.centre[f].Dist(middle)), w.centre[f].Sub(middle), f}
 			if best < 0 || r.before(chosen) {
 				best, chosen, cut = i, r, c
 			}
@@ -68,9 +68,12 @@ func (w *work) take(todo []int32, f int32) []int32 {
 	return todo
 }
 
-// A rank orders the faces that can be cut off next.
+// A rank orders the faces that can be cut off next. Of two that are alike the one is
+// taken that follows the other anticlockwise about the middle, so that a section that
+// has a left and a right like it is sewn in the same order however it is turned.
 type rank struct {
 	length, far float64
+	from        plane.Point // the middle
 	face        int32
 }
 
@@ -80,6 +83,9 @@ func (r rank) before(s rank) bool {
 		return r.length > s.length
 	case r.far != s.far:
 		return r.far > s.far
+	}
+	if turn := rounded(s.from.Cross(r.from)); turn != 0 {
+		return turn > 0
 	}
 	return r.face > s.face
 }

@@ -74,7 +74,17 @@ func (t *telling) counts(s *pattern.Sized) {
 	}
 	t.item("Sections", sections)
 	t.item("Pieces", strconv.Itoa(f.Pieces))
-	t.item("Seams", fmt.Sprintf("%d, %d of them joins of sections", f.Seams, len(s.Joins)))
+	partial := 0
+	for i := range s.Joins {
+		if s.Joins[i].Begins > 0 {
+			partial++
+		}
+	}
+	seams := fmt.Sprintf("%d, %d of them joins of sections", f.Seams, len(s.Joins)-partial)
+	if partial > 0 {
+		seams += fmt.Sprintf(", %d of those sewn in two goes", partial)
+	}
+	t.item("Seams", seams)
 	t.item("Points to match", strconv.Itoa(f.Points))
 	if f.MostSeams > 0 {
 		t.item("Most seams at a point", strconv.Itoa(f.MostSeams))

@@ -273,8 +273,8 @@ type joinJSON struct {
 	Press       string `json:"press"`
 	PressReason string `json:"press_reason"`
 	MostMeeting int    `json:"most_meeting"`
-	Begins      int    `json:"begins"`
-	Begun       int    `json:"begun"`
+	Begins      int    `json:"begins,omitempty"`
+	Begun       int    `json:"begun,omitempty"`
 }
 
 type cutRow struct {
