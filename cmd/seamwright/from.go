@@ -78,6 +78,37 @@ func leftOut(src *problem.Source, list []trace.LeftOut) problem.Problem {
 	return p
 }
 
+// tellFrame says what was taken for the block, where that was a choice.
+func (c *call) tellFrame(f *trace.Frame) {
+	switch f.What {
+	case trace.AllDrawn:
+		return
+	case trace.Page:
+		fmt.Fprint(c.stdout, "\nThe block is the page, for what is drawn runs up to its edge")
+	case trace.Rectangle:
+		fmt.Fprintf(c.stdout, "\nThe block is the rectangle %s", f.ID)
+		if f.Over > 0 {
+			over := many(f.Over, "line") + " run out over it and end on its edge"
+			if f.Over == 1 {
+				over = "1 line runs out over it and ends on its edge"
+			}
+			fmt.Fprint(c.stdout, "; "+over)
+		}
+		for i, l := range f.Outside {
+			switch {
+			case i == shownLeft:
+				fmt.Fprintf(c.stdout, " and %d more", len(f.Outside)-i)
+			case i > shownLeft:
+			case i == 0:
+				fmt.Fprintf(c.stdout, "; outside of it, and left out: %s", l.ID)
+			default:
+				fmt.Fprintf(c.stdout, ", %s", l.ID)
+			}
+		}
+	}
+	fmt.Fprint(c.stdout, ". Draw a rectangle round all of it to have it otherwise.")
+}
+
 func (c *call) tellTraced(t *trace.Traced, file string, part float64) {
 	if t.Patches > 0 {
 		fmt.Fprintf(c.stdout, "%s is written: %s in %s", file, strings.Replace(many(t.Patches, "patche"), "1 patche", "1 patch", 1), many(t.Fabrics, "fabric"))
@@ -91,6 +122,7 @@ func (c *call) tellTraced(t *trace.Traced, file string, part float64) {
 	if t.Repeats > 0 {
 		fmt.Fprintf(c.stdout, "; %d placed units", t.Repeats)
 	}
+	c.tellFrame(&t.Frame)
 	fmt.Fprintf(c.stdout, "\nPoints nearer than %.3g squares were taken as one (--snap 1/%.4g)", t.Near, 1/part)
 	if t.Off > 0 {
 		fmt.Fprintf(c.stdout, "; %d of them lie beside the grid and are written in decimals", t.Off)

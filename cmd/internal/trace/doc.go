@@ -8,6 +8,7 @@
 //
 //	read     elements, groups, transforms, styles become shapes of straight sides
 //	path     path data
+//	frame    what of it is the block: all, a rectangle, or the page
 //	snap     points that are nearly one become one, and lie on a grid if they can
 //	picture  what can be seen: lines without those that are painted over, patches
 //	         with their colors
@@ -25,6 +26,9 @@ import "seamwright/compiler/plane"
 type Drawing struct {
 	Shapes  []Shape // as painted: later ones lie on top
 	LeftOut []LeftOut
+	Page    *[2]plane.Point // its corners, least and greatest; nil if that is not told
+
+	edge *[2]plane.Point // of the block, if it is not all that is drawn
 }
 
 // A Shape is a chain of straight sides.
@@ -34,6 +38,7 @@ type Shape struct {
 	Filled bool   // with Fill
 	Fill   uint32 // 0xrrggbb
 	Drawn  bool   // its sides are lines: it has a stroke, or is filled
+	ID     string // its id, or its tag and place
 }
 
 // A LeftOut is an element that was not taken.

@@ -32,11 +32,31 @@ func Read(svg []byte) (*Drawing, error) {
 			if e.Name.Local != "svg" {
 				return nil, fmt.Errorf("it holds <%s>, not <svg>", e.Name.Local)
 			}
+			r.page(attributes(e.Attr))
 			if err := r.children(state{m: identity(), fill: "black", stroke: "none"}, 0); err != nil {
 				return nil, err
 			}
 			return &r.d, r.enough()
 		}
+	}
+}
+
+// page notes the page: the view box, or else the size if it is told in plain units.
+func (r *reader) page(a attrs) {
+	v := strings.FieldsFunc(a["viewBox"], func(c rune) bool { return c == ' ' || c == ',' || c == '\n' || c == '\t' })
+	if len(v) != 4 {
+		v = []string{"0", "0", strings.TrimSuffix(a["width"], "px"), strings.TrimSuffix(a["height"], "px")}
+	}
+	var n [4]float64
+	for i := range v {
+		f, err := strconv.ParseFloat(v[i], 64)
+		if err != nil || math.IsInf(f, 0) || math.IsNaN(f) || math.Abs(f) > 1e9 {
+			return
+		}
+		n[i] = f
+	}
+	if n[2] > 0 && n[3] > 0 {
+		r.d.Page = &[2]plane.Point{{X: n[0], Y: n[1]}, {X: n[0] + n[2], Y: n[1] + n[3]}}
 	}
 }
 
@@ -58,6 +78,7 @@ func (r *reader) enough() error {
 type reader struct {
 	dec *xml.Decoder
 	d   Drawing
+	id  string // of the element that is read
 }
 
 // A state is what elements inherit.
@@ -93,6 +114,7 @@ func (r *reader) children(s state, depth int) error {
 func (r *reader) element(e xml.StartElement, s state, depth int) error {
 	line, _ := r.dec.InputPos()
 	a := attributes(e.Attr)
+	r.id = nameOf(e, a, line)
 	own, err := s.with(a)
 	if err != nil {
 		r.leave(err.Error(), e, a, line)
@@ -151,11 +173,15 @@ func (r *reader) element(e xml.StartElement, s state, depth int) error {
 }
 
 func (r *reader) leave(what string, e xml.StartElement, a attrs, line int) {
-	id := a["id"]
-	if id == "" {
-		id = e.Name.Local + " on line " + strconv.Itoa(line)
+	r.d.LeftOut = append(r.d.LeftOut, LeftOut{what, nameOf(e, a, line)})
+}
+
+// nameOf is how an element is spoken of.
+func nameOf(e xml.StartElement, a attrs, line int) string {
+	if id := a["id"]; id != "" {
+		return id
 	}
-	r.d.LeftOut = append(r.d.LeftOut, LeftOut{what, id})
+	return e.Name.Local + " on line " + strconv.Itoa(line)
 }
 
 func (r *reader) add(s state, points []plane.Point, closed bool) {
@@ -169,7 +195,7 @@ func (r *reader) add(s state, points []plane.Point, closed bool) {
 			return
 		}
 	}
-	shape := Shape{Points: moved, Closed: closed}
+	shape := Shape{Points: moved, Closed: closed, ID: r.id}
 	if len(points) > 2 {
 		shape.Fill, shape.Filled = rgb(s.fill)
 	}

@@ -66,6 +66,9 @@ func (d *Drawing) box(part float64) grid {
 			g.high = plane.Point{X: max(g.high.X, p.X), Y: max(g.high.Y, p.Y)}
 		}
 	}
+	if d.edge != nil {
+		g.low, g.high = d.edge[0], d.edge[1]
+	}
 	g.near = part * max(g.high.X-g.low.X, g.high.Y-g.low.Y)
 	return g
 }

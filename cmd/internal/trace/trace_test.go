@@ -322,3 +322,39 @@ func FuzzRead(f *testing.F) {
 		}
 	})
 }
+
+// What is taken for the block: a rectangle that other things keep clear of or run out
+// over, the page where lines run up to it, else all that is drawn.
+func TestFrame(t *testing.T) {
+	const head = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 400 400">`
+	const frame = `<rect id="edge" x="40" y="40" width="160" height="160" fill="none" stroke="black"/><path d="M 40,120 H 200" stroke="black" fill="none"/>`
+	for _, c := range []struct {
+		name, svg string
+		what      trace.FrameKind
+		w, h      float64
+		over, out int
+	}{
+		{"swatches beside it", frame + `<rect id="red" x="300" y="40" width="20" height="20" fill="#aa0000"/>`, trace.Rectangle, 2, 2, 0, 1},
+		{"lines run out over it", frame + `<path id="long" d="M 30,30 L 210,210" stroke="black" fill="none"/>`, trace.Rectangle, 2, 2, 1, 0},
+		{"strips about the largest patch", frame + `<path d="M 20,40 V 200" stroke="black"/><rect x="20" y="20" width="20" height="180" fill="#aa0000"/>`, trace.AllDrawn, 0, 0, 0, 0},
+		{"nothing in it", `<rect x="40" y="40" width="160" height="160" fill="none" stroke="black"/><path d="M 300,0 L 350,100 L 380,0 Z" fill="#112233"/>`, trace.AllDrawn, 0, 0, 0, 0},
+		{"up to the page", `<path d="M 0,100 H 400 M 0,200 H 400" stroke="black" fill="none"/>`, trace.Page, 4, 4, 0, 0},
+		{"in the middle of the page", frame, trace.AllDrawn, 0, 0, 0, 0},
+	} {
+		d, err := trace.Read([]byte(head + c.svg + "</svg>"))
+		if err != nil {
+			t.Fatal(c.name, err)
+		}
+		made, err := d.Text(trace.Options{Name: "b", Title: "B"})
+		if err != nil {
+			t.Fatal(c.name, err)
+		}
+		f := made.Frame
+		if f.What != c.what || f.Over != c.over || len(f.Outside) != c.out || c.w > 0 && (made.W != c.w || made.H != c.h) {
+			t.Errorf("%s: %+v, %g x %g", c.name, f, made.W, made.H)
+		}
+		if f.What == trace.Rectangle && f.ID != "edge" {
+			t.Errorf("%s: the rectangle %s", c.name, f.ID)
+		}
+	}
+}

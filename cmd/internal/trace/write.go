@@ -25,6 +25,7 @@ type Traced struct {
 	Patches int // 0 if the lines make none: they end in the middle, or float
 	Fabrics int
 	Repeats int // placed units, 0 if none
+	Frame   Frame
 }
 
 // Text writes the drawing as a pattern of one drawn block.
@@ -35,6 +36,7 @@ func (d *Drawing) Text(o Options) (*Traced, error) {
 	if !(o.Snap >= leastSnap && o.Snap <= mostSnap) {
 		return nil, fmt.Errorf("the tolerance is a part of the longer side, from %g to %g", leastSnap, mostSnap)
 	}
+	frame := d.frame(o.Snap)
 	shapes, g := d.snap(o.Snap)
 	if g.high.X-g.low.X <= g.near || g.high.Y-g.low.Y <= g.near {
 		return nil, errors.New("all of its lines lie on one line")
@@ -46,7 +48,7 @@ func (d *Drawing) Text(o Options) (*Traced, error) {
 		fmt.Fprintf(&w.text, "fabric %s \"%s\" %s #%06x\n", f.name, strings.ReplaceAll(f.name, "_", " "), lightness(f.rgb), f.rgb)
 		w.fabrics[i] = f
 	}
-	t := &Traced{W: g.W, H: g.H, Parts: g.parts, Off: g.Off, Near: g.near / g.unit, Lines: len(p.lines), Patches: len(p.patches), Fabrics: len(w.fabrics)}
+	t := &Traced{W: g.W, H: g.H, Parts: g.parts, Off: g.Off, Near: g.near / g.unit, Lines: len(p.lines), Patches: len(p.patches), Fabrics: len(w.fabrics), Frame: frame}
 	if r := p.repeated(); r != nil && len(p.patches) > 0 {
 		t.Repeats = len(r.cells)
 		w.repeat(r, o.Name)
