@@ -89,15 +89,27 @@ func (l *layout) stop(s *section, st *strip, at pos, t length) []drawing.Item {
 }
 
 // partners prints in the allowance what each edge is sewn to, reading along the
-// edge. The longest form that fits is printed.
+// edge, in every part that the edge runs through. The longest form that fits is
+// printed.
 func (l *layout) partners(items []drawing.Item, s *section) []drawing.Item {
-	print := func(i int, part gap, forms []string) {
+	one := func(i int, part gap, forms []string) {
 		st := &s.strips[i]
 		for _, text := range forms {
 			w, ok := s.wide(text)
 			if t, free := st.find(w, (part.from+part.to)/2, part.from, part.to); ok && free {
 				items = append(items, s.pen.Group(drawing.Group{Class: "edge", Items: s.pen.kept([]drawing.Item{st.set(s.pen, text, t, 0, s.allowance)})}))
 				return
+			}
+		}
+	}
+	print := func(i int, part gap, forms []string) {
+		if s.parts == nil {
+			one(i, part, forms)
+		}
+		for k := range s.parts {
+			corners, st := s.parts[k].corners(), &s.strips[i]
+			for _, in := range within(corners[:], st.at, st.dir, part.from, part.to) {
+				one(i, in, forms)
 			}
 		}
 	}
