@@ -103,6 +103,22 @@ func TestSewingLinesAreTheSeams(t *testing.T) {
 				outline := of(paths, d.Name, outlineWidth, false)[0].points
 				lines := of(paths, d.Name, seamWidth, false)
 				lines = slices.DeleteFunc(lines, func(p drawn) bool { return p.radius > 0 || tick(p, outline) })
+				stops := 0 // where a partial seam stops its mark has a bar
+				for _, e := range d.Edges {
+					for _, m := range e.Marks {
+						if m.Kind == pattern.Stop {
+							stops++
+						}
+					}
+				}
+				bar := func(p drawn) bool { return math.Abs(float64(dist(p.points[0], p.points[1])-2*stopHalf)) < 2*grid }
+				before := len(lines)
+				if stops > 0 {
+					lines = slices.DeleteFunc(lines, bar)
+				}
+				if before-len(lines) != stops {
+					t.Fatalf("%s: section %s has %d bars for %d stops", l.name, d.Name, before-len(lines), stops)
+				}
 				if len(lines) != len(want) {
 					t.Fatalf("%s: section %s has %d sewing lines for %d seams", l.name, d.Name, len(lines), len(want))
 				}
