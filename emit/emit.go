@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"sync"
 
 	"seamwright/compiler/pattern"
 	"seamwright/emit/booklet"
@@ -100,6 +101,7 @@ type work struct {
 	unseen   bool         // only the problems are wanted
 	svg      svg.Renderer // of all pages: what is the same on many is written once
 	room     room
+	pens     sync.Pool // of pictures that are written
 	store    *pdf.Store
 	cloth    []func() [][]table.Cloth // of each quilt, worked out once
 	quilted  []booklet.Quilt          // those that are laid out
@@ -277,16 +279,17 @@ func (w *work) write() []Output {
 				name += "-" + edition.SizeName(picture.Of.Finished)
 			}
 			var file *Output
+			data := func() []byte { return w.picture(&picture) }
 			if w.options.wants("diagrams") {
-				file = f.draw(folder+"/"+name+".svg", func() []byte { return w.render(picture.Make()) })
+				file = f.draw(folder+"/"+name+".svg", data)
 			}
 			if picture.Name == "sections" || picture.Name == "joining" {
-				drawn[b].Pictures = append(drawn[b].Pictures, html.Picture{Of: picture.Of, SVG: w.drawn(file, picture.Make)})
+				drawn[b].Pictures = append(drawn[b].Pictures, html.Picture{Of: picture.Of, SVG: w.drawn(file, data)})
 			}
 		}
 		if w.options.shows() {
 			for _, picture := range diagram.Plain(w.p, block) {
-				f.add(folder+"/"+picture.Name+".png", func() []byte { return dots(picture.Make(), w.options.Width) })
+				f.add(folder+"/"+picture.Name+".png", func() []byte { return dots(picture.Make(nil), w.options.Width) })
 			}
 		}
 		var together []booklet.Parts
@@ -361,19 +364,17 @@ func (w *work) sheets(f *files, folder string, b *pattern.Block, s *pattern.Size
 			file = f.draw(folder+"/"+sheetFile(i), func() []byte { return w.render(page) })
 			file.Prints = []int{set.Sheets[i].Print}
 		}
-		drawn[i] = w.drawn(file, func() *drawing.Page { return page })
+		drawn[i] = w.drawn(file, func() []byte { return w.render(page) })
 	}
 	return drawn
 }
 
 // drawn gives a page as SVG: the bytes of its file where it has one.
-func (w *work) drawn(file *Output, page func() *drawing.Page) html.SVG {
-	return func() []byte {
-		if file != nil {
-			return file.Data
-		}
-		return w.render(page())
+func (w *work) drawn(file *Output, data func() []byte) html.SVG {
+	if file == nil {
+		return data
 	}
+	return func() []byte { return file.Data }
 }
 
 // page makes the report for a browser. One that cannot be written is a fault of
@@ -458,6 +459,18 @@ func dots(page *drawing.Page, width int) []byte {
 	if err != nil {
 		panic(err)
 	}
+	return data
+}
+
+// picture draws a picture of a block as SVG, with a pen that has drawn others.
+func (w *work) picture(of *diagram.Picture) []byte {
+	pen, ok := w.pens.Get().(*drawing.Pen)
+	if !ok {
+		pen = &drawing.Pen{}
+	}
+	data := w.render(of.Make(pen))
+	pen.Again()
+	w.pens.Put(pen)
 	return data
 }
 

@@ -34,14 +34,15 @@ func (w *work) quilts(f *files) (shown []html.Quilt) {
 		folder := f.unique(safeName("quilt-" + q.Title))
 		for k, picture := range diagram.Quilts(w.p, q) {
 			var file *Output
+			data := func() []byte { return w.picture(&picture) }
 			if w.options.wants("diagrams") {
-				file = f.draw(folder+"/"+picture.Name+".svg", func() []byte { return w.render(picture.Make()) })
+				file = f.draw(folder+"/"+picture.Name+".svg", data)
 			}
 			switch {
 			case k == 0:
-				shown = append(shown, html.Quilt{Of: q, Cloth: cloth, SVG: w.drawn(file, picture.Make)})
+				shown = append(shown, html.Quilt{Of: q, Cloth: cloth, SVG: w.drawn(file, data)})
 			case picture.Name == diagram.PressingName:
-				shown[len(shown)-1].Pressing = w.drawn(file, picture.Make)
+				shown[len(shown)-1].Pressing = w.drawn(file, data)
 			}
 		}
 		if w.options.wants("tables") {

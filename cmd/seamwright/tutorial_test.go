@@ -114,7 +114,7 @@ func (w *walk) picture(name string) {
 	what, which, _ := strings.Cut(strings.TrimSuffix(name, ".png"), "-")
 	switch what {
 	case "front":
-		page = diagram.Plain(p, b)[0].Make()
+		page = diagram.Plain(p, b)[0].Make(nil)
 	case "sheet":
 		for i := range b.Sizes {
 			if strings.ReplaceAll(b.Sizes[i].Finished.W.Exact(), " ", "") == which {

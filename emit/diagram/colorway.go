@@ -10,18 +10,18 @@ import (
 // own, which is the front.
 func colorways(said *words.Catalogue, p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) (all []Picture) {
 	for i := 1; i < len(p.Colorway); i++ {
-		all = append(all, Picture{"colorway-" + p.Colorway[i].Name, nil, func() *drawing.Page { return colorway(said, p, i, b, s) }})
+		all = append(all, Picture{"colorway-" + p.Colorway[i].Name, nil, func(pen *drawing.Pen) *drawing.Page { return colorway(pen, said, p, i, b, s) }})
 	}
 	return all
 }
 
 // colorway is the block in the cloths of one colorway. Roles that are dressed in
 // one cloth share an entry of the key.
-func colorway(said *words.Catalogue, p *pattern.Pattern, way int, b *pattern.Block, s *pattern.Sized) *drawing.Page {
+func colorway(pen *drawing.Pen, said *words.Catalogue, p *pattern.Pattern, way int, b *pattern.Block, s *pattern.Sized) *drawing.Page {
 	way0 := &p.Colorway[way]
 	dressed := p.Dressed(way)
 	pic := newPicture(said, "colorway-"+way0.Name, p, b, every(b), said.Say("colorway", "words", drawing.Clean(way0.Words)))
-	f := pic.fit(boxOf(s.Outline))
+	f := pic.fit(boxOf(s.Outline)).with(pen)
 	pic.add(&drawing.Group{ID: "block", Class: "block", Items: Colored(dressed, s).draw(f)})
 	var cloths []int
 	told := map[pattern.Cloth]bool{}
@@ -50,12 +50,12 @@ func Plain(p *pattern.Pattern, b *pattern.Block) []Picture {
 	}
 	s := &b.Sizes[0]
 	all := []Picture{
-		{"front", nil, func() *drawing.Page { return plain("front", b, Colored(p, s)) }},
-		{"line-drawing", nil, func() *drawing.Page { return plain("line-drawing", b, Lines(s)) }},
+		{"front", nil, func(*drawing.Pen) *drawing.Page { return plain("front", b, Colored(p, s)) }},
+		{"line-drawing", nil, func(*drawing.Pen) *drawing.Page { return plain("line-drawing", b, Lines(s)) }},
 	}
 	for i := 1; i < len(p.Colorway); i++ {
 		name := "colorway-" + p.Colorway[i].Name
-		all = append(all, Picture{name, nil, func() *drawing.Page { return plain(name, b, Colored(p.Dressed(i), s)) }})
+		all = append(all, Picture{name, nil, func(*drawing.Pen) *drawing.Page { return plain(name, b, Colored(p.Dressed(i), s)) }})
 	}
 	return all
 }

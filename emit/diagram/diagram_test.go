@@ -20,7 +20,7 @@ func pictureOf(t *testing.T, p *pattern.Pattern, name string) *drawing.Page {
 	t.Helper()
 	for _, pic := range Pictures(p, &p.Blocks[0]) {
 		if pic.Name == name {
-			return pic.Make()
+			return pic.Make(nil)
 		}
 	}
 	t.Fatalf("no picture %s", name)
@@ -130,14 +130,14 @@ func sliced(t *rapid.T) *pattern.Pattern {
 func TestNothingTouchesALabel(t *testing.T) {
 	for _, p := range []*pattern.Pattern{sample.Boat(), sample.Star()} {
 		for _, pic := range Pictures(p, &p.Blocks[0]) {
-			if told := clash(pic.Make()); told != "" {
+			if told := clash(pic.Make(nil)); told != "" {
 				t.Errorf("%s: %s", pic.Name, told)
 			}
 		}
 	}
 	rapid.Check(t, func(t *rapid.T) {
 		p := sliced(t)
-		page := sections(words.OnPictures(words.Default), p, &p.Blocks[0], every(&p.Blocks[0]))
+		page := sections(nil, words.OnPictures(words.Default), p, &p.Blocks[0], every(&p.Blocks[0]))
 		if told := clash(page); told != "" {
 			t.Fatal(told)
 		}

@@ -79,7 +79,7 @@ func Values(p *pattern.Pattern, s *pattern.Sized) *Figure {
 func block(s *pattern.Sized, each func([]drawing.Item, *drawing.Pen, *pattern.Piece, []pos, drawing.Style) []drawing.Item) *Figure {
 	style := lines(s)
 	return &Figure{bounds: boxOf(s.Outline), draw: func(f frame) (items []drawing.Item) {
-		pen := &drawing.Pen{}
+		pen := f.mine()
 		items = make([]drawing.Item, 0, len(s.Copies)+s.Figures.Pieces)
 		eachPiece(s, pen, func(piece *pattern.Piece, polygon []pos) {
 			items = each(items, pen, piece, f.onPage(polygon), style)

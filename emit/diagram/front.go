@@ -12,8 +12,8 @@ import (
 // it is made.
 type Picture struct {
 	Name string
-	Of   *pattern.Sized // only of this size, because its sections are others; nil: of the block
-	Make func() *drawing.Page
+	Of   *pattern.Sized                       // only of this size, because its sections are others; nil: of the block
+	Make func(pen *drawing.Pen) *drawing.Page // what the pen makes of it is on the page; nil: one of its own
 }
 
 // Pictures lists the pictures of a block. Each may be made by itself. Sections
@@ -25,9 +25,9 @@ func Pictures(p *pattern.Pattern, b *pattern.Block) []Picture {
 	s := &b.Sizes[0]
 	said := words.OnPictures(p.Settings.Language)
 	all := []Picture{
-		{"front", nil, func() *drawing.Page { return front(said, p, b, s) }},
-		{"line-drawing", nil, func() *drawing.Page { return lineDrawing(said, p, b, s) }},
-		{"values", nil, func() *drawing.Page { return values(said, p, b, s) }},
+		{"front", nil, func(pen *drawing.Pen) *drawing.Page { return front(pen, said, p, b, s) }},
+		{"line-drawing", nil, func(pen *drawing.Pen) *drawing.Page { return lineDrawing(pen, said, p, b, s) }},
+		{"values", nil, func(pen *drawing.Pen) *drawing.Page { return values(pen, said, p, b, s) }},
 	}
 	all = append(all, colorways(said, p, b, s)...)
 	for i, group := range alike(b) {
@@ -35,15 +35,15 @@ func Pictures(p *pattern.Pattern, b *pattern.Block) []Picture {
 		if i == 0 {
 			of = nil
 		}
-		all = append(all, Picture{"sections", of, func() *drawing.Page { return sections(said, p, b, group) }})
+		all = append(all, Picture{"sections", of, func(pen *drawing.Pen) *drawing.Page { return sections(pen, said, p, b, group) }})
 		if len(s.Joins) > 0 {
-			all = append(all, Picture{"joining", of, func() *drawing.Page { return joining(said, p, b, group) }})
+			all = append(all, Picture{"joining", of, func(*drawing.Pen) *drawing.Page { return joining(said, p, b, group) }})
 		}
 	}
 	for i := range b.Sizes {
 		s := &b.Sizes[i]
 		if laid := Slants(s); len(laid) > 0 {
-			all = append(all, Picture{"slant", s, func() *drawing.Page { return slant(said, p, b, s, laid) }})
+			all = append(all, Picture{"slant", s, func(*drawing.Pen) *drawing.Page { return slant(said, p, b, s, laid) }})
 		}
 	}
 	return all
@@ -106,9 +106,9 @@ func (f frame) onPage(polygon []pos) []pos {
 }
 
 // front is the block in the pattern's own cloths.
-func front(said *words.Catalogue, p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Page {
+func front(pen *drawing.Pen, said *words.Catalogue, p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Page {
 	pic := newPicture(said, "front", p, b, every(b), said.Say("front"))
-	f := pic.fit(boxOf(s.Outline))
+	f := pic.fit(boxOf(s.Outline)).with(pen)
 	pic.add(&drawing.Group{ID: "block", Class: "block", Items: Colored(p, s).draw(f)})
 	pic.key(hatcher{}, usedFabrics(p, s), func(i int) (string, drawing.Colour, string) {
 		return p.Fabrics[i].Words, drawing.Colour(p.Fabrics[i].Colour), ""
@@ -117,18 +117,18 @@ func front(said *words.Catalogue, p *pattern.Pattern, b *pattern.Block, s *patte
 }
 
 // lineDrawing is the block to color in.
-func lineDrawing(said *words.Catalogue, p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Page {
+func lineDrawing(pen *drawing.Pen, said *words.Catalogue, p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Page {
 	pic := newPicture(said, "line-drawing", p, b, every(b), said.Say("line_drawing"))
-	f := pic.fit(boxOf(s.Outline))
+	f := pic.fit(boxOf(s.Outline)).with(pen)
 	pic.add(&drawing.Group{ID: "block", Class: "block", Items: Lines(s).draw(f)})
 	return pic.done()
 }
 
 // values is the block in light, medium and dark, told apart by hatching, so
 // that it survives any printer and copier.
-func values(said *words.Catalogue, p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Page {
+func values(pen *drawing.Pen, said *words.Catalogue, p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) *drawing.Page {
 	pic := newPicture(said, "values", p, b, every(b), said.Say("values"))
-	f := pic.fit(boxOf(s.Outline))
+	f := pic.fit(boxOf(s.Outline)).with(pen)
 	h := hatcher{grey: s.Figures.Pieces > many}
 	pic.add(&drawing.Group{ID: "block", Class: "block", Items: Values(p, s).draw(f)})
 	pic.key(h, usedFabrics(p, s), func(i int) (string, drawing.Colour, string) {

@@ -96,7 +96,21 @@ func (pic *picture) done() *drawing.Page {
 // A frame takes places of the block to places of the page.
 type frame struct {
 	scale  length
-	origin pos // of the block's lower left corner, on the page
+	origin pos          // of the block's lower left corner, on the page
+	pen    *drawing.Pen // what is drawn with; nil: one of the drawing's own
+}
+
+func (f frame) with(pen *drawing.Pen) frame {
+	f.pen = pen
+	return f
+}
+
+// mine returns the pen to draw with.
+func (f frame) mine() *drawing.Pen {
+	if f.pen == nil {
+		return &drawing.Pen{}
+	}
+	return f.pen
 }
 
 func (f frame) at(p pos) pos {

@@ -21,10 +21,10 @@ func Quilts(p *pattern.Pattern, q *pattern.Quilt) (all []Picture) {
 		if way.Name != "" {
 			name += "-" + way.Name
 		}
-		all = append(all, Picture{name, nil, func() *drawing.Page { return quilt(said, p, q, way) }})
+		all = append(all, Picture{name, nil, func(*drawing.Pen) *drawing.Page { return quilt(said, p, q, way) }})
 	}
 	if len(q.Layout.Joins) > 0 {
-		all = append(all, Picture{PressingName, nil, func() *drawing.Page { return quiltPressing(said, p, q) }})
+		all = append(all, Picture{PressingName, nil, func(*drawing.Pen) *drawing.Page { return quiltPressing(said, p, q) }})
 	}
 	return all
 }

@@ -20,11 +20,11 @@ const (
 )
 
 // sections is the block with its sections moved apart, every space numbered.
-func sections(said *words.Catalogue, p *pattern.Pattern, b *pattern.Block, sizes []*pattern.Sized) *drawing.Page {
+func sections(pen *drawing.Pen, said *words.Catalogue, p *pattern.Pattern, b *pattern.Block, sizes []*pattern.Sized) *drawing.Page {
 	s := sizes[0]
 	pic := newPicture(said, "sections", p, b, sizes, said.Say("sections"))
 	e := &exploded{sized: s}
-	e.frame = pic.fit(e.apart())
+	e.frame = pic.fit(e.apart()).with(pen)
 	e.from, e.to = pageEdge/2, pageWidth-pageEdge/2
 	pic.add(e.draw()...)
 	if e.left > 0 {
@@ -41,7 +41,6 @@ type exploded struct {
 	from, to length // labels stand between these
 	labels   []box  // of those outside their spaces
 	left     int    // labels left out
-	pen      drawing.Pen
 }
 
 // A part is one section, moved.
@@ -93,8 +92,10 @@ func (e *exploded) draw() []drawing.Item {
 		text  string
 		space []pos
 	}
-	var items []drawing.Item
 	var later []outside
+	pen := e.frame.mine()
+	var all []drawing.Item // of the groups
+	items := make([]drawing.Item, 0, len(e.parts)+1)
 	for i := range e.parts {
 		part := &e.parts[i]
 		e.frame.onPage(part.outline)
@@ -102,13 +103,13 @@ func (e *exploded) draw() []drawing.Item {
 	}
 	for i := range e.parts {
 		part := &e.parts[i]
-		g := e.pen.Group(drawing.Group{ID: "copy-" + strconv.Itoa(i+1), Class: "section"})
-		g.Items = make([]drawing.Item, 0, 2*len(part.drawing.Pieces)+1)
+		g := pen.Group(drawing.Group{ID: "copy-" + strconv.Itoa(i+1), Class: "section"})
+		g.Items = drawing.Take(&all, 2*len(part.drawing.Pieces)+1)[:0]
 		for k := range part.drawing.Pieces {
-			space := e.space(part, k)
-			g.Items = append(g.Items, e.pen.Outline(drawing.SewingLine, space, drawing.NoColour))
+			space := e.space(pen, part, k)
+			g.Items = append(g.Items, pen.Outline(drawing.SewingLine, space, drawing.NoColour))
 		}
-		g.Items = append(g.Items, e.pen.Outline(drawing.OutlineLine, part.outline, drawing.NoColour))
+		g.Items = append(g.Items, pen.Outline(drawing.OutlineLine, part.outline, drawing.NoColour))
 		for k := range part.drawing.Pieces {
 			text := part.drawing.Label(k)
 			space := g.Items[k].(*drawing.Path).Points
@@ -132,9 +133,9 @@ func (e *exploded) draw() []drawing.Item {
 	return append(items, g)
 }
 
-func (e *exploded) space(p *part, k int) []pos {
+func (e *exploded) space(pen *drawing.Pen, p *part, k int) []pos {
 	from := p.drawing.Pieces[k].Polygon
-	space := e.pen.Points(len(from))
+	space := pen.Points(len(from))
 	for i, q := range from {
 		space[i] = e.frame.at(p.move(q))
 	}

@@ -2,14 +2,23 @@ package drawing
 
 import "seamwright/compiler/pattern"
 
-// A Pen makes the items of one page. A large block has a hundred thousand
-// strokes, so they are taken from chunks instead of one by one. The zero Pen is
-// ready; it is not for concurrent use, and not to be copied.
+// A Pen makes the items of pages. A large block has a hundred thousand strokes, so
+// they are taken from chunks instead of one by one. The zero Pen is ready; it is
+// not for concurrent use, and not to be copied.
 type Pen struct {
-	paths  []Path
-	texts  []Text
-	groups []Group
-	points []pattern.Pos
+	paths  stock[Path]
+	texts  stock[Text]
+	groups stock[Group]
+	points stock[pattern.Pos]
+}
+
+// Again lets the pen make other items in place of all that it has made, which is
+// not used any more.
+func (p *Pen) Again() {
+	p.paths.again()
+	p.texts.again()
+	p.groups.again()
+	p.points.again()
 }
 
 // Chunks begin small, for most pages are, and grow up to a length beyond which
@@ -18,6 +27,36 @@ const (
 	firstChunk = 16
 	chunk      = 256
 )
+
+// A stock is what a pen has of one kind.
+type stock[T any] struct {
+	chunks [][]T
+	at     int // the chunk that is taken from
+}
+
+func (s *stock[T]) take(n int) []T {
+	for ; s.at < len(s.chunks); s.at++ {
+		if c := s.chunks[s.at]; cap(c)-len(c) >= n {
+			return Take(&s.chunks[s.at], n)
+		}
+	}
+	var c []T
+	if s.at > 0 {
+		c = s.chunks[s.at-1][:0] // the next is larger
+		c = c[:cap(c):cap(c)]
+	}
+	out := Take(&c, n)
+	s.chunks = append(s.chunks, c)
+	return out
+}
+
+func (s *stock[T]) again() {
+	for i := range s.chunks {
+		clear(s.chunks[i])
+		s.chunks[i] = s.chunks[i][:0]
+	}
+	s.at = 0
+}
 
 // Take returns n fresh things from a chunk that is renewed when it is used up.
 func Take[T any](from *[]T, n int) []T {
@@ -30,11 +69,11 @@ func Take[T any](from *[]T, n int) []T {
 }
 
 // Points returns n points to be filled in.
-func (p *Pen) Points(n int) []pattern.Pos { return Take(&p.points, n) }
+func (p *Pen) Points(n int) []pattern.Pos { return p.points.take(n) }
 
 // Path returns a chain that is not closed and not filled.
 func (p *Pen) Path(style Style, points []pattern.Pos) *Path {
-	out := &Take(&p.paths, 1)[0]
+	out := &p.paths.take(1)[0]
 	out.Style, out.Points, out.Fill = style, points, NoColour
 	return out
 }
@@ -73,14 +112,14 @@ func (p *Pen) Ring(style Style, at pattern.Pos, radius pattern.Length) *Path {
 
 // Text returns a copy of a text.
 func (p *Pen) Text(t Text) *Text {
-	out := &Take(&p.texts, 1)[0]
+	out := &p.texts.take(1)[0]
 	*out = t
 	return out
 }
 
 // Group returns a copy of a group.
 func (p *Pen) Group(g Group) *Group {
-	out := &Take(&p.groups, 1)[0]
+	out := &p.groups.take(1)[0]
 	*out = g
 	return out
 }

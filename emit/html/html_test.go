@@ -39,7 +39,7 @@ func made(t *testing.T, p *pattern.Pattern) []byte {
 	drawn := Block{}
 	for _, picture := range diagram.Pictures(p, b) {
 		if picture.Name == "sections" || picture.Name == "joining" {
-			drawn.Pictures = append(drawn.Pictures, Picture{picture.Of, give(picture.Make())})
+			drawn.Pictures = append(drawn.Pictures, Picture{picture.Of, give(picture.Make(nil))})
 		}
 	}
 	var sizes []report.Made

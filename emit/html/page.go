@@ -160,7 +160,7 @@ func (w *page) block(index int, made []report.Made, drawn *Block) {
 		case i > 1:
 			caption = "In \"" + w.p.Colorway[i-1].Words + "\""
 		}
-		data, err := svg.Render(picture.Make())
+		data, err := svg.Render(picture.Make(nil))
 		if err != nil && w.err == nil {
 			w.err = err
 		}

@@ -100,7 +100,7 @@ const (
 func pages(p *pattern.Pattern) []*drawing.Page {
 	var all []*drawing.Page
 	for _, picture := range diagram.Pictures(p, &p.Blocks[0]) {
-		all = append(all, picture.Make())
+		all = append(all, picture.Make(nil))
 	}
 	set, _ := sheet.Lay(p, &p.Blocks[0], &p.Blocks[0].Sizes[0], p.Settings.Sheet)
 	return append(all, &set.Sheets[0].Page)
