@@ -76,7 +76,7 @@ func pagesOf(p *pattern.Pattern, b *pattern.Block, of string) (all []shown, err 
 		case "sheets":
 			if i == 0 {
 				for _, picture := range diagram.Pictures(p, b) {
-					all = append(all, shown{picture.Make(), b.Name})
+					all = append(all, shown{picture.Make(nil), b.Name})
 				}
 			}
 			for k := range set.Sheets {
