@@ -159,7 +159,7 @@ func (e *exploded) leader(g *drawing.Group, in int, text string, space []pos) bo
 			reach := out + beyond + max(min(w/2/abs(dir.X), h/2/abs(dir.Y)), 0)
 			at := pos{X: from.X + dir.X*reach, Y: from.Y + dir.Y*reach}
 			b := box{pos{X: at.X - w/2, Y: at.Y - h/2}, pos{X: at.X + w/2, Y: at.Y + h/2}}
-			if out < found && e.clear(b) {
+			if out < found-tiny && e.clear(b) { // of equals the first, whatever their last bits
 				best, found = at, out
 			}
 		}

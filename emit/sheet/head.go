@@ -266,7 +266,7 @@ func (l *layout) check(s *Sheet) string {
 	var best Place
 	most := length(-1)
 	for _, p := range s.Places {
-		if a := area(l.sized.Drawings[p.Drawing].Outline); a > most && p.Part == nil {
+		if a := area(l.sized.Drawings[p.Drawing].Outline); a > most+near && p.Part == nil { // of equals the first, whatever their last bits
 			best, most = p, a
 		}
 	}
