@@ -58,7 +58,7 @@ var layers = []struct {
 	{"emit/booklet", []string{"compiler/pattern", "emit/booklet/words", "emit/diagram", "emit/drawing", "emit/flow", "emit/pdf", "emit/photo", "emit/sheet", "emit/table", "emit/tiling", "lang/problem"}},
 	{"emit/edition", []string{"compiler/pattern", "emit/drawing", "emit/sheet", "lang/problem"}},
 	{"emit/letter", []string{"compiler/pattern", "emit/booklet/words", "emit/compare", "emit/edition"}},
-	{"emit/compare", []string{"compiler/pattern", "emit/booklet/words", "emit/drawing", "emit/edition", "emit/flow", "emit/svg", "lang/problem"}},
+	{"emit/compare", []string{"compiler/pattern", "emit/booklet/words", "emit/drawing", "emit/edition", "emit/flow", "emit/svg", "emit/table", "lang/problem"}},
 	{"emit/report", []string{"compiler/pattern", "compiler/cutting", "emit/drawing", "emit/table"}},
 	{"emit/contact", []string{"compiler/pattern", "emit/diagram", "emit/drawing"}},
 	{"emit/html", []string{"compiler/pattern", "emit/booklet/words", "emit/diagram", "emit/drawing", "emit/photo", "emit/report", "emit/svg", "emit/table"}},

@@ -9,6 +9,7 @@ import (
 	"seamwright/emit/drawing"
 	"seamwright/emit/edition"
 	"seamwright/emit/sheet"
+	"seamwright/emit/table"
 	"seamwright/lang/problem"
 )
 
@@ -22,11 +23,15 @@ func Record(p *pattern.Pattern) (*edition.Record, []problem.Problem) {
 	first := *p // nothing but the number may change with the number
 	first.About.Edition = 1
 	first.Blocks = titled(p)
+	named := *p // as it is printed: a mark answers to titles too
+	named.Blocks = first.Blocks
+	p = &named
 	w := &work{p: &first, options: Options{Only: []string{"sheets", "tables"}}}
 	w.prepare()
 	if problem.Failed(w.problems) {
 		return nil, w.problems
 	}
+	w.layOut()
 	said := w.words()
 	all := make([][]edition.Made, len(p.Blocks))
 	var tasks []func()
@@ -36,8 +41,43 @@ func Record(p *pattern.Pattern) (*edition.Record, []problem.Problem) {
 			tasks = append(tasks, func() { all[b][s] = w.recorded(p, b, s, said) })
 		}
 	}
+	quilts := make([]edition.MadeQuilt, len(p.Quilts))
+	for i := range p.Quilts {
+		if p.Quilts[i].Layout != nil {
+			tasks = append(tasks, func() { quilts[i] = w.quiltRecorded(i, said) })
+		}
+	}
 	inParallel(tasks)
-	return edition.Of(p, all), w.problems
+	return edition.Of(p, all, quilts), w.problems
+}
+
+// quiltRecorded makes what is recorded of a quilt that is laid out. Its pages are the
+// same in the booklets of all its blocks.
+func (w *work) quiltRecorded(i int, said *words.Catalogue) (made edition.MadeQuilt) {
+	q, cloth := &w.p.Quilts[i], w.cloth[i]()
+	tables := w.inTables()
+	made.Table = string(table.QuiltMarkdown(w.p, q, cloth, nil, tables))
+	taken := map[string]int{} // by name: two cloths may have the same words
+	for k := range w.p.Colorway {
+		way := &w.p.Colorway[k]
+		_, bought := table.QuiltBuying(w.p, cloth[k], tables)
+		for n := range bought {
+			name := cloth[k][n].Dress.Words
+			if way.Name != "" {
+				name = way.Name + ": " + name
+			}
+			if taken[name]++; taken[name] > 1 {
+				name += " (" + strconv.Itoa(taken[name]) + ")"
+			}
+			made.Cloth = append(made.Cloth, edition.Word{Name: name, Text: bought[n].Words})
+		}
+	}
+	if first := table.Counts(w.p, q.Layout); len(first) > 0 {
+		block, size := first[0].Block, first[0].Size
+		made.Pages = booklet.QuiltPages(booklet.Parts{Pattern: w.p, Block: &w.p.Blocks[block], Sized: &w.p.Blocks[block].Sizes[size],
+			Sheets: &w.sets[block][size], Cuts: w.made[block][size].Cuts, Words: said, Quilts: []booklet.Quilt{{Of: q, Cloth: w.cloth[i]}}})
+	}
+	return made
 }
 
 // recorded makes what is recorded of one size.

@@ -55,6 +55,22 @@ func (m *maker) quilts() {
 	}
 }
 
+// QuiltPages returns the pages about quilts that a booklet has, without their feet:
+// first what its back cover says of them.
+func QuiltPages(parts Parts) (pages []*drawing.Page) {
+	m := &maker{Parts: parts}
+	text := m.text(func() {
+		for _, q := range m.mine() {
+			m.quiltGlance(q)
+		}
+		m.quilts()
+	})
+	for _, p := range text.Pages(func(int) (string, string) { return "", "" }) {
+		pages = append(pages, p.Page)
+	}
+	return pages
+}
+
 func (m *maker) quiltFront(q *pattern.Quilt) {
 	m.Break()
 	m.Chapter(m.say("quilt", "title", q.Title))

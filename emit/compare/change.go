@@ -24,6 +24,7 @@ const (
 	Cloth    Kind = "cloth"    // what a fabric is, and how much is bought
 	Words    Kind = "words"    // the author's own
 	Settings Kind = "settings" // allowance, paper and so on
+	Quilts   Kind = "quilt"    // how a quilt is laid out, cut, joined and pressed
 	Sheets   Kind = "sheets"   // where sections lie on paper
 	Program  Kind = "program"  // strokes and sentences that the program prints otherwise
 )
@@ -60,6 +61,10 @@ type Report struct {
 	matched  map[string]*matching // by block and size, for the drawings
 }
 
+// Untold reports whether quilts are not compared: one of the records was written
+// before the program recorded how they are laid out.
+func (r *Report) Untold() bool { return r.Old.Silent() || r.New.Silent() }
+
 // Same reports whether nothing changed.
 func (r *Report) Same() bool { return len(r.Changes) == 0 }
 
@@ -76,6 +81,10 @@ func affects(c *Change) string {
 		return "cutting"
 	case Words, Program:
 		return "words"
+	case Quilts:
+		if a := c.Aspect; a == "backing" || a == "batting" || (strings.HasPrefix(a, partOf) || strings.HasPrefix(a, buyOf)) && c.Note == "" {
+			return "cutting"
+		}
 	case Settings:
 		if c.Subject == "ease" {
 			return "cutting"

@@ -17,6 +17,7 @@ func Compare(old, new *edition.Record) *Report {
 	for _, b := range pairs(old.Blocks, new.Blocks, func(b *edition.Block) string { return b.Name }) {
 		w.block(b.old, b.new)
 	}
+	w.layouts()
 	w.report.Changes = merged(w.all)
 	return w.report
 }
@@ -68,13 +69,7 @@ func (w *work) text(c Change, old, new string) {
 
 func (w *work) listed(kind Kind, aspect string, old, new []edition.Word) {
 	for _, p := range pairs(old, new, func(e *edition.Word) string { return e.Name }) {
-		was, is, name := "", "", ""
-		if p.old != nil {
-			was, name = p.old.Text, p.old.Name
-		}
-		if p.new != nil {
-			is, name = p.new.Text, p.new.Name
-		}
+		name, was, is := told(p)
 		w.text(Change{Kind: kind, Subject: name, Aspect: aspect}, was, is)
 	}
 }
@@ -254,7 +249,9 @@ func (s *sizing) isRenamed(name string) bool {
 }
 
 // words are what is printed of a fabric.
-func (s *sizing) words(r *edition.Record, fabric string) string {
+func (s *sizing) words(r *edition.Record, fabric string) string { return fabricWords(r, fabric) }
+
+func fabricWords(r *edition.Record, fabric string) string {
 	for i := range r.Fabrics {
 		if r.Fabrics[i].Name == fabric {
 			return r.Fabrics[i].Words
@@ -268,7 +265,7 @@ func measure(l float64) string { return pattern.Length(math.Abs(l)).In(32) }
 
 // kinds is the order in which changes are told.
 func kinds() []Kind {
-	return []Kind{Settings, Words, Cloth, Sizes, Numbers, Geometry, Fabrics, Copies, Marks, Joining, Patches, Sheets, Program}
+	return []Kind{Settings, Words, Cloth, Quilts, Sizes, Numbers, Geometry, Fabrics, Copies, Marks, Joining, Patches, Sheets, Program}
 }
 
 // merged puts changes that are the same at several sizes into one, and all in

@@ -176,6 +176,9 @@ func (e *errata) corrections() {
 		t.Rows = append(t.Rows, []string{where, e.sheetOf(c), e.printed(c), e.shouldBe(c), e.say("affects_" + c.Affects)})
 	}
 	set()
+	if e.r.Untold() {
+		e.Note(e.say("untold", e.both()...))
+	}
 	e.overlays()
 }
 

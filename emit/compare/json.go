@@ -20,6 +20,7 @@ func JSON(pairs []Pair) []byte {
 		Only       string   `json:"only"`
 		OldEdition int      `json:"old_edition"`
 		NewEdition int      `json:"new_edition"`
+		Untold     bool     `json:"quilts_not_compared"`
 		Changes    []Change `json:"changes"`
 	}
 	form := struct {
@@ -30,6 +31,7 @@ func JSON(pairs []Pair) []byte {
 		c := compared{Old: p.Old, New: p.New, Only: p.Only, Changes: []Change{}}
 		if r := p.Report; r != nil {
 			c.OldEdition, c.NewEdition = r.Old.Edition, r.New.Edition
+			c.Untold = r.Untold()
 			for _, ch := range r.Changes {
 				if ch.Sizes == nil {
 					ch.Sizes = []string{}

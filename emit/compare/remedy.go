@@ -22,7 +22,7 @@ func (e *errata) remedies() {
 			continue
 		}
 		words := e.say(key, fill...)
-		blade = blade || key == "remedy_fabric" || key == "remedy_small" || key == "remedy_all"
+		blade = blade || key == "remedy_fabric" || key == "remedy_setting" || key == "remedy_small" || key == "remedy_all"
 		at := slices.IndexFunc(all, func(r remedy) bool { return r.words == words })
 		if at < 0 {
 			all, at = append(all, remedy{words: words}), len(all)
@@ -106,10 +106,27 @@ func (e *errata) remedy(c *Change) (key string, fill []string) {
 		if c.Aspect == "to buy" && c.Old != "" && c.New != "" {
 			return "remedy_buy", []string{"new", c.New}
 		}
+	case Quilts:
+		return quiltRemedy(c)
 	case Settings:
 		if a := affects(c); a == "cutting" || a == "sewing" {
 			return "remedy_all", nil
 		}
+	}
+	return "", nil
+}
+
+// quiltRemedy says what to do where a quilt is cut, laid out or joined otherwise.
+func quiltRemedy(c *Change) (key string, fill []string) {
+	switch {
+	case strings.HasPrefix(c.Aspect, buyOf) && c.Old != "" && c.New != "":
+		return "remedy_buy", []string{"new", c.New}
+	case strings.HasPrefix(c.Aspect, partOf) && c.Note == "" && c.New != "":
+		return "remedy_setting", nil
+	case c.Aspect == "pressing" || c.Aspect == "pressed in two ways":
+		return "remedy_press", nil
+	case c.Affects == "sewing":
+		return "remedy_lay", nil
 	}
 	return "", nil
 }

@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"seamwright/emit/booklet/words"
+	"seamwright/emit/edition"
+	"seamwright/emit/table"
 )
 
 // What stands in the table of corrections is what [Report.Line] tells, in the
@@ -38,6 +40,15 @@ func (e *errata) aspect(s string) string {
 	if n, ok := strings.CutPrefix(s, placeOn); ok {
 		return e.say("aspect_place", "n", n)
 	}
+	if n, row, ok := strings.Cut(strings.TrimPrefix(s, blockOfRow), " of row "); ok && strings.HasPrefix(s, blockOfRow) {
+		return e.say("aspect_block", "n", n, "row", row)
+	}
+	if part, ok := strings.CutPrefix(s, partOf); ok {
+		return e.say("aspect_cut", "what", table.Part(words.InTables(edition.Find(e.r.New.Settings, "language")), part))
+	}
+	if cloth, ok := strings.CutPrefix(s, buyOf); ok {
+		return e.say("aspect_buy", "cloth", cloth)
+	}
 	if key := "aspect_" + strings.ReplaceAll(s, " ", "_"); e.words.Has(key) {
 		return e.say(key)
 	}
@@ -69,6 +80,10 @@ func (e *errata) value(c *Change, s string) string {
 	switch {
 	case c.Kind == Patches:
 		return e.patch(s)
+	case c.Kind == Quilts:
+		return e.quilt(c, s)
+	case c.Aspect == "sewn":
+		return e.goes(s)
 	case s == onFoundation:
 		return e.say("on_foundation")
 	case s == cutExact:
@@ -81,6 +96,51 @@ func (e *errata) value(c *Change, s string) string {
 		if n, err := strconv.Atoi(strings.TrimSuffix(strings.TrimSuffix(s, "s"), " space")); err == nil {
 			return e.words.Count("spaces", n)
 		}
+	}
+	return s
+}
+
+// quilt says a value of a quilt: how a block lies, or what is cut.
+func (e *errata) quilt(c *Change, s string) string {
+	switch {
+	case strings.HasPrefix(c.Aspect, partOf):
+		all := strings.Split(s, "; ")
+		for i := range all {
+			if bare, ok := strings.CutSuffix(all[i], ", "+onBias); ok {
+				all[i] = bare + ", " + e.say("on_bias")
+			} else {
+				all[i] = e.patch(all[i])
+			}
+		}
+		return strings.Join(all, "; ")
+	case strings.HasPrefix(c.Aspect, blockOfRow):
+		parts := strings.Split(s, ", ")
+		for i, part := range parts {
+			if degrees, ok := strings.CutSuffix(part, turnedDegrees); ok && i > 0 {
+				parts[i] = e.say("turned_degrees", "n", degrees)
+			}
+			switch part {
+			case turnedOver:
+				parts[i] = e.say("turned_over")
+			case theOtherWay:
+				parts[i] = e.say("other_way")
+			}
+		}
+		return strings.Join(parts, ", ")
+	}
+	return s
+}
+
+// goes says in how many goes a join is sewn.
+func (e *errata) goes(s string) string {
+	if n, ok := strings.CutPrefix(s, begins); ok {
+		return e.say("begins", "n", n)
+	}
+	if n, ok := strings.CutPrefix(s, finishes); ok {
+		return e.say("finishes", "n", n)
+	}
+	if s == inOneGo {
+		return e.say("one_go")
 	}
 	return s
 }

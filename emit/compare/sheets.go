@@ -40,6 +40,8 @@ func (s *sizing) joins() {
 			c.Aspect = "line"
 			s.text(c, ends(old), ends(j))
 		}
+		c.Aspect = "sewn"
+		s.text(c, goes(old), goes(j))
 		c.Aspect = "pressed toward"
 		s.text(c, s.edges([]string{old.Press}), j.Press)
 	}
@@ -48,6 +50,24 @@ func (s *sizing) joins() {
 			s.tell(Change{Kind: Joining, Subject: "join " + strconv.Itoa(k+1), Aspect: "join", Old: ends(&s.old.Joins[k])})
 		}
 	}
+}
+
+// In how many goes a join is sewn, before the number of the other.
+const (
+	inOneGo  = "in one go"
+	begins   = "begun, and finished by join "
+	finishes = "finishes join "
+)
+
+// goes tells in how many goes a join is sewn: a partial seam is two joins.
+func goes(j *edition.Join) string {
+	switch {
+	case j.Begins > 0:
+		return begins + strconv.Itoa(j.Begins)
+	case j.Begun > 0:
+		return finishes + strconv.Itoa(j.Begun)
+	}
+	return inOneGo
 }
 
 func sameLine(a, b *edition.Join) bool {

@@ -21,8 +21,13 @@ func (r *Report) Text(old, new string) string {
 		}
 		b.WriteString("  " + clean(r.Line(c)) + "\n")
 	}
+	if r.Untold() {
+		b.WriteString("(" + untold + ")\n")
+	}
 	return b.String()
 }
+
+const untold = "Quilts are not compared: one of these was recorded before it was recorded how quilts are laid out."
 
 // InShort says how much changed.
 func (r *Report) InShort() string {
@@ -171,6 +176,9 @@ func (r *Report) Markdown(old, new string, level int) string {
 			is += escape(c.Note)
 		}
 		b.WriteString("| " + what + " | " + was + " | " + is + " | " + c.Affects + " |\n")
+	}
+	if r.Untold() {
+		b.WriteString("\n" + untold + "\n")
 	}
 	return b.String()
 }

@@ -44,6 +44,12 @@ func (r *Record) facts() []fact {
 		f.add(&r.Colorways[i], "colorway", r.Colorways[i].Name)
 	}
 	f.words(r.Quilts, "quilt")
+	if r.Told {
+		f.add(len(r.Layouts), "recorded", "layouts")
+	}
+	for i := range r.Layouts {
+		f.layout(&r.Layouts[i], i+1)
+	}
 	for i := range r.Blocks {
 		b := &r.Blocks[i]
 		f.add(b, "block", b.Name)
@@ -85,12 +91,15 @@ func (f *facter) size(s *Size, key ...string) {
 
 // record reads facts back. They may stand in any order: that of equals is kept.
 func record(edition int, facts []fact) (*Record, error) {
-	b := &builder{&Record{Edition: edition}, map[string]int{}}
+	b := &builder{r: &Record{Edition: edition}, counted: map[string]int{}}
 	for _, f := range facts {
 		parts := strings.SplitN(f.key, "/", 5)
 		if err := b.read(parts, f.value); err != nil {
 			return nil, fmt.Errorf("%s: %w", f.key, err)
 		}
+	}
+	if what, some := b.missing(); some {
+		return nil, fmt.Errorf("%s is missing", what)
 	}
 	for i := range b.r.Blocks {
 		for k := range b.r.Blocks[i].Sizes {
@@ -132,7 +141,8 @@ func (s *Size) unplaced() (string, bool) {
 // met, whichever fact tells of it.
 type builder struct {
 	r       *Record
-	counted map[string]int // facts that are known by a number, by block and size
+	counted map[string]int // facts that are known by a number, by block and size or by layout
+	layouts int            // how many there must be
 }
 
 func (b *builder) read(key []string, value json.RawMessage) error {
@@ -142,9 +152,14 @@ func (b *builder) read(key []string, value json.RawMessage) error {
 		return into(&(*to)[len(*to)-1].Text)
 	}
 	if len(key) < 2 {
-		return fmt.Errorf("no such fact is known")
+		return unknown()
 	}
 	switch {
+	case key[0] == "layout":
+		return b.layout(key, into)
+	case key[0] == "recorded" && len(key) == 2 && key[1] == "layouts":
+		b.r.Told = true
+		return into(&b.layouts)
 	case key[0] == "words":
 		return word(&b.r.Words)
 	case key[0] == "setting":
@@ -158,7 +173,7 @@ func (b *builder) read(key []string, value json.RawMessage) error {
 		b.r.Colorways = append(b.r.Colorways, Colorway{Name: key[1]})
 		return into(&b.r.Colorways[len(b.r.Colorways)-1])
 	case key[0] != "block":
-		return fmt.Errorf("no such fact is known")
+		return unknown()
 	}
 	block := named(&b.r.Blocks, key[1], func(b *Block) *string { return &b.Name })
 	if len(key) == 2 {
@@ -174,7 +189,7 @@ func (b *builder) read(key []string, value json.RawMessage) error {
 		}
 		return size.read(key[3], key[4], into)
 	}
-	return fmt.Errorf("no such fact is known")
+	return unknown()
 }
 
 func (s *Size) read(kind, name string, into func(any) error) error {
@@ -203,8 +218,10 @@ func (s *Size) read(kind, name string, into func(any) error) error {
 	case "text":
 		return into(&named(&s.Texts, name, func(w *Word) *string { return &w.Name }).Text)
 	}
-	return fmt.Errorf("no such fact is known")
+	return unknown()
 }
+
+func unknown() error { return fmt.Errorf("no such fact is known") }
 
 // named finds an entry by its name, and makes it where there is none.
 func named[T any](list *[]T, name string, of func(*T) *string) *T {

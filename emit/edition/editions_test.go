@@ -35,7 +35,7 @@ func made(change func(p *pattern.Pattern), lay func(p *pattern.Pattern, b *patte
 			all[b] = append(all[b], Made{Sheets: set, Marks: []Word{{"letter", set.Mark}}, Cloth: []Word{{"sky", "1/8 yd"}}, Table: "table"})
 		}
 	}
-	return Of(p, all)
+	return Of(p, all, make([]MadeQuilt, len(p.Quilts)))
 }
 
 // facts are those of a record, whose order earlier editions lose.
@@ -100,6 +100,54 @@ func TestEarlierEditionsComeBack(t *testing.T) {
 		}
 		if e.Get(edition+1) != nil || e.Get(0) != nil {
 			rt.Fatal("an edition that never was is found")
+		}
+	})
+}
+
+// Quilts and partial seams come back as they were written, whatever they hold.
+func TestQuiltsAreRead(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		text := rapid.SampledFrom([]string{"", "boat", "a/b \"c\"", "border 2", "layout/1"})
+		length := rapid.Custom(func(t *rapid.T) float64 { return round(rapid.Float64Range(-200, 200).Draw(t, "length")) })
+		lengths := rapid.SliceOfN(length, 0, 4)
+		two := rapid.Custom(func(t *rapid.T) [2]float64 { return [2]float64{length.Draw(t, "x"), length.Draw(t, "y")} })
+		words := rapid.SliceOfNDistinct(rapid.Custom(func(t *rapid.T) Word {
+			return Word{text.Draw(t, "name"), text.Draw(t, "text")}
+		}), 0, 3, func(w Word) string { return w.Name })
+		number := rapid.IntRange(0, 40)
+		placed := rapid.Custom(func(t *rapid.T) Placed {
+			return Placed{Block: text.Draw(t, "block"), Size: "8in", Row: number.Draw(t, "row"), In: number.Draw(t, "in"), Turn: length.Draw(t, "turn"),
+				Reversed: rapid.Bool().Draw(t, "reversed"), OtherWay: rapid.Bool().Draw(t, "other"), Shift: two.Draw(t, "shift")}
+		})
+		seams := rapid.Custom(func(t *rapid.T) Seam {
+			return Seam{Step: text.Draw(t, "step"), Of: number.Draw(t, "of"), From: two.Draw(t, "from"), To: two.Draw(t, "to"), Points: lengths.Draw(t, "points"), Press: text.Draw(t, "press")}
+		})
+		cuts := rapid.Custom(func(t *rapid.T) Cut {
+			return Cut{text.Draw(t, "for"), text.Draw(t, "fabric"), "square", two.Draw(t, "size"), number.Draw(t, "count")}
+		})
+		runs := rapid.Custom(func(t *rapid.T) Run {
+			return Run{text.Draw(t, "for"), text.Draw(t, "fabric"), length.Draw(t, "width"), lengths.Draw(t, "lengths"), rapid.Bool().Draw(t, "bias")}
+		})
+		layouts := rapid.Custom(func(t *rapid.T) Layout {
+			return Layout{Title: text.Draw(t, "title"), Size: two.Draw(t, "size"), Backing: two.Draw(t, "backing"), Batting: two.Draw(t, "batting"),
+				Two: rapid.SliceOfN(text, 0, 2).Draw(t, "two"), Placed: rapid.SliceOfN(placed, 0, 12).Draw(t, "placed"), Areas: words.Draw(t, "areas"),
+				Joins: rapid.SliceOfN(seams, 0, 12).Draw(t, "joins"), Cuts: rapid.SliceOfN(cuts, 0, 3).Draw(t, "cuts"), Runs: rapid.SliceOfN(runs, 0, 3).Draw(t, "runs"),
+				Cloth: words.Draw(t, "cloth"), Texts: words.Draw(t, "texts")}
+		})
+		one := recorded(t, func(p *pattern.Pattern) {
+			j := p.Blocks[0].Sizes[0].Joins
+			j[0].Begins, j[1].Begun = number.Draw(rt, "begins"), number.Draw(rt, "begun")
+		})
+		one.Edition, one.Told = 1, true
+		one.Layouts = rapid.SliceOfN(layouts, 0, 3).Draw(rt, "layouts")
+		var e Editions
+		e.Add(one)
+		back, err := Read(e.Bytes())
+		if err != nil {
+			rt.Fatal(err)
+		}
+		if d := cmp.Diff(one, back.Last(), cmpopts.IgnoreTypes(pattern.Source{}), cmpopts.EquateEmpty()); d != "" {
+			rt.Fatalf("(-recorded +read)\n%s", d)
 		}
 	})
 }
@@ -169,6 +217,9 @@ func TestDamage(t *testing.T) {
 		{"wrong kind", strings.Replace(good, `"Boat"`, `17`, 1), "words/title: json"},
 		{"twice", strings.Replace(good, `"words/title": "Boat"`, `"words/title": "Boat", "words/title": "Boat"`, 1), "told twice"},
 		{"a copy of a million", strings.Replace(good, `"words/title": "Boat"`, `"block/b/8in/copy/99999999": {}`, 1), "is no number"},
+		{"a quilt that is missing", strings.Replace(good, `"words/title": "Boat"`, `"recorded/layouts": 1`, 1), "the layout of a quilt is missing"},
+		{"a quilt's join that is missing", strings.Replace(good, `"words/title": "Boat"`, `"recorded/layouts": 1, "layout/1": {}, "layout/1/join/2": {}`, 1), "layout/1: a block, join"},
+		{"a quilt of nothing known", strings.Replace(good, `"words/title": "Boat"`, `"recorded/layouts": 1, "layout/1": {}, "layout/1/thing/2": {}`, 1), "no such fact"},
 		{"a copy that is missing", strings.Replace(good, `"words/title": "Boat"`, `"block/b/8in/copy/3": {}`, 1), "is missing"},
 	} {
 		if _, err := Read([]byte(c.text)); err == nil || !strings.Contains(err.Error(), c.want) {

@@ -22,8 +22,9 @@ type Made struct {
 	Chapter []string        // for each page of the booklet, the one that begins on it, or ""
 }
 
-// Of records a pattern. Made has one entry for each size of each block.
-func Of(p *pattern.Pattern, made [][]Made) *Record {
+// Of records a pattern. Made has one entry for each size of each block, quilts one
+// for each quilt.
+func Of(p *pattern.Pattern, made [][]Made, quilts []MadeQuilt) *Record {
 	r := &Record{Edition: p.About.Edition}
 	r.about(p)
 	r.settings(p)
@@ -48,7 +49,10 @@ func Of(p *pattern.Pattern, made [][]Made) *Record {
 		if q.Block != "" {
 			of = fmt.Sprintf("%d x %s, %s", q.Blocks, q.Block, q.Finished.Exact())
 		}
-		r.Quilts = append(r.Quilts, Word{strconv.Itoa(i+1) + " " + q.Title, of})
+		r.Quilts, r.Told = append(r.Quilts, Word{strconv.Itoa(i+1) + " " + q.Title, of}), true
+		if q.Layout != nil {
+			r.Layouts = append(r.Layouts, layout(p, q, &quilts[i]))
+		}
 	}
 	for b := range p.Blocks {
 		r.Blocks = append(r.Blocks, block(p, &p.Blocks[b], made[b]))
@@ -152,7 +156,7 @@ func size(p *pattern.Pattern, s *pattern.Sized, made *Made) Size {
 	}
 	for i := range s.Joins {
 		j := &s.Joins[i]
-		out.Joins = append(out.Joins, Join{pair(j.A), pair(j.B), press(s, j), j.Source})
+		out.Joins = append(out.Joins, Join{pair(j.A), pair(j.B), press(s, j), j.Begins, j.Begun, j.Source})
 	}
 	for i := range made.Sheets.Sheets {
 		out.Sheets = append(out.Sheets, page(s, &made.Sheets.Sheets[i], made.Sheets.Mark))

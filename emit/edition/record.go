@@ -13,8 +13,13 @@ type Record struct {
 	Fabrics   []Fabric
 	Colorways []Colorway
 	Quilts    []Word // a title and what it is made of
+	Told      bool   // Layouts are recorded; where not, though there are quilts, an older program wrote the record
+	Layouts   []Layout
 	Blocks    []Block
 }
+
+// Silent reports whether nothing is known of how the quilts were laid out.
+func (r *Record) Silent() bool { return len(r.Quilts) > 0 && !r.Told }
 
 // A Word is a text with the name of its place.
 type Word struct{ Name, Text string }
@@ -113,6 +118,11 @@ type Join struct {
 	From  [2]float64 `json:"from"`
 	To    [2]float64 `json:"to"`
 	Press string     `json:"press"`
+
+	// Of a partial seam, which is two joins: the number of the other. What is sewn of
+	// the one that finishes it begins where the first stopped.
+	Begins int `json:"begins,omitempty"`
+	Begun  int `json:"begun,omitempty"`
 
 	At pattern.Source `json:"-"`
 }
