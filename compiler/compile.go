@@ -32,7 +32,9 @@ func Compile(src *problem.Source, load Loader) (*pattern.Pattern, []problem.Prob
 	file, problems := lang.Parse(src)
 	result := eval.Evaluate(file, loading(load))
 	problems = append(problems, result.Problems...)
-	problems = append(problems, piecing.Piece(result)...)
+	made, more := piecing.Make(result)
+	read := problems
+	problems = append(problems, more...)
 	problems = newUnread(file, problems).drop(problems) // what only follows from mistakes of the text
 	if !problem.Failed(problems) {
 		large := pieces(&result.Pattern) >= parallel.Worth
@@ -43,6 +45,10 @@ func Compile(src *problem.Source, load Loader) (*pattern.Pattern, []problem.Prob
 				pressing.Press(&result.Pattern) // fills in joins
 			}
 		})
+		if again, more := fromOtherEnds(result, made); again != nil {
+			cutting.Cut(&result.Pattern)
+			problems = append(read, more...)
+		}
 		quilting.Lay(&result.Pattern)
 		pressing.PressQuilts(&result.Pattern)
 		problems = append(problems, judge(src, result)...)

@@ -117,7 +117,7 @@ func (u *drawnUnit) text(corners bool) string {
 func pieced(text string) (*pattern.Pattern, []problem.Problem) {
 	file, ps := lang.Parse(&problem.Source{Name: "t.seam", Text: text})
 	r := eval.Evaluate(file, nil)
-	ps = append(append(ps, r.Problems...), piecing.Piece(r)...)
+	ps = append(append(ps, r.Problems...), compiler.Sew(r)...)
 	if problem.Failed(ps) {
 		return nil, ps
 	}

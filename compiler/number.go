@@ -28,7 +28,7 @@ type Kept struct{ Unit, Why string }
 func Number(src *problem.Source, load Loader) (Numbered, []problem.Problem) {
 	file, problems := lang.Parse(src)
 	result := eval.Evaluate(file, loading(load))
-	made, more := piecing.Drawings(result)
+	made, more := sew(result)
 	problems = append(append(problems, result.Problems...), more...)
 	problem.Sort(problems)
 	n := Numbered{Text: src.Text}
@@ -42,7 +42,7 @@ func Number(src *problem.Source, load Loader) (Numbered, []problem.Problem) {
 			continue
 		}
 		w := writer{unit: u, pattern: &result.Pattern}
-		text, why := w.text(usesOf(made, problem.Place{Source: src, Span: u.Name.Span}))
+		text, why := w.text(usesOf(made.Drawings(), problem.Place{Source: src, Span: u.Name.Span}))
 		if why != "" {
 			n.Kept = append(n.Kept, Kept{u.Name.Text, why})
 			continue

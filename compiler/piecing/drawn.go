@@ -43,6 +43,9 @@ type sketch struct {
 	named                   []int  // a patch of each of body.Keeps that has points
 
 	open []solver.Opening // seams that have to be sewn in two goes
+
+	plan solver.Plan       // as it was divided
+	told []problem.Problem // about the drawing
 }
 
 // sewn divides a drawn unit into sections, once; nil where it has faults, which
@@ -51,8 +54,15 @@ func (w *work) sewn(b *eval.Body) *eval.Body {
 	if s, ok := w.drawings[b]; ok {
 		return s
 	}
-	k := &sketch{work: w, body: b}
-	made := k.divide()
+	var made *eval.Body
+	if w.was != nil && w.was.drawings[b] != nil {
+		made = w.was.sketches[b].again(w, w.was.drawings[b])
+	} else {
+		k := &sketch{work: w, body: b}
+		before := len(w.problems)
+		made = k.divide()
+		k.told, w.sketches[b] = w.problems[before:len(w.problems):len(w.problems)], k
+	}
 	w.drawings[b] = made
 	if made != nil {
 		w.sewnList = append(w.sewnList, Sewn{b, made})
@@ -109,6 +119,7 @@ func (k *sketch) divide() *eval.Body {
 		return nil
 	}
 	k.note(&plan)
+	k.plan = plan
 	return made
 }
 
@@ -252,12 +263,4 @@ func (w *work) scaleBody(b *eval.Body, scale float64) {
 			w.scaleBody(b.Places[i].Body, scale)
 		}
 	}
-}
-
-// Drawings does the work of [Piece] and returns its drawn units, each with the
-// joins and sections that were found for it, in the order in which they were met.
-func Drawings(r *eval.Result) ([]Sewn, []problem.Problem) {
-	w := newWork(r)
-	w.all()
-	return w.sewnList, w.problems
 }

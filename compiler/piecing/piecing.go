@@ -13,13 +13,12 @@ import (
 // Piece fills in the sizes of every block of the pattern. Blocks with faults
 // keep none; the problems say why.
 func Piece(r *eval.Result) []problem.Problem {
-	w := newWork(r)
-	w.all()
-	return w.problems
+	_, problems := Make(r)
+	return problems
 }
 
-// all does the work.
-func (w *work) all() {
+// all does the work, and returns the blocks without faults.
+func (w *work) all() []*block {
 	r := w.result
 	w.scaled()
 	var parts []*block
@@ -44,6 +43,7 @@ func (w *work) all() {
 		}
 		r.Pattern.Blocks[b.index].Sizes = b.sizes(&r.Pattern)
 	}
+	return parts
 }
 
 // A work is one run of Piece.
@@ -58,11 +58,15 @@ type work struct {
 	scale    map[*eval.Body]scales
 	drawings map[*eval.Body]*eval.Body // drawn units, as they are sewn; nil where there are faults
 	sewnList []Sewn                    // the same, in the order in which they were met
+	sketches map[*eval.Body]*sketch    // of drawn units
+
+	was  *work                  // an earlier run, of which these sections
+	turn map[*eval.Section]bool // are now sewn last piece first
 }
 
 func newWork(r *eval.Result) *work {
 	return &work{result: r, shapes: map[shapeKey]*shape{}, told: map[toldKey]bool{}, effort: maxEffort,
-		scale: map[*eval.Body]scales{}, drawings: map[*eval.Body]*eval.Body{}}
+		scale: map[*eval.Body]scales{}, drawings: map[*eval.Body]*eval.Body{}, sketches: map[*eval.Body]*sketch{}}
 }
 
 const (

@@ -1,0 +1,111 @@
+package compiler_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+
+	"seamwright/compiler"
+	"seamwright/compiler/eval"
+	"seamwright/compiler/pattern"
+	"seamwright/compiler/piecing"
+	"seamwright/compiler/pressing"
+	"seamwright/lang"
+	"seamwright/lang/problem"
+)
+
+// Two halves of a square, with a seam in each, that meet at (1/2, 6). As they are found
+// the seams lie the same way there.
+const halves = `fabric sail "sail" light #f3ecdd
+fabric hull "hull" dark #33312e
+block ketch 8 x 8 finished 8in {
+  line (0, 8) -- (2, 0)
+  line (0, 6) -- (1/2, 6), (1/2, 6) -- (8, 8)
+  piece sail at (1/8, 6.5), (1, 1)
+  piece hull at (4, 2)
+  piece hull at (1, 7)
+}
+`
+
+// asFound pieces and presses with every section as it was found.
+func asFound(text string) *pattern.Pattern {
+	file, _ := lang.Parse(&problem.Source{Name: "t.seam", Text: text})
+	r := eval.Evaluate(file, nil)
+	if problem.Failed(piecing.Piece(r)) {
+		return nil
+	}
+	pressing.Press(&r.Pattern)
+	return &r.Pattern
+}
+
+func opened(s *pattern.Sized) (n int) {
+	for i := range s.Joins {
+		if s.Joins[i].Press == pattern.PressOpen {
+			n++
+		}
+	}
+	return n
+}
+
+// A section that was found is sewn from that end from which seams nest, and numbering
+// writes it so: the numbered text compiles to the same pattern.
+func TestFoundFromOtherEnd(t *testing.T) {
+	if s := &asFound(halves).Blocks[0].Sizes[0]; opened(s) != 1 || len(s.OtherEnd) == 0 {
+		t.Fatalf("as found, %d joins are open and %v to be turned: nothing is tested", opened(s), s.OtherEnd)
+	}
+	s := sizedOf(t, halves)
+	if opened(s) != 0 || len(s.OtherEnd) != 0 {
+		t.Errorf("%d joins are open, and %v to be turned", opened(s), s.OtherEnd)
+	}
+	made, ps := compiler.Number(&problem.Source{Name: "t.seam", Text: halves}, nil)
+	if len(made.Units) != 1 {
+		t.Fatalf("%s\n%s", made.Text, show(ps))
+	}
+	numbered := sizedOf(t, made.Text)
+	if d := cmp.Diff(s, numbered, alike()); d != "" {
+		t.Errorf("%s\n%s", made.Text, d)
+	}
+	for i := range s.Drawings {
+		for k := range s.Drawings[i].Pieces {
+			if s.Drawings[i].Pieces[k].Patch.Size == (pattern.Size{}) {
+				t.Errorf("piece %d of %s is not cut", k+1, s.Drawings[i].Name)
+			}
+		}
+	}
+}
+
+// What the author begins with 1 stays the first: that it would nest from the other end
+// is only told.
+func TestFirstThatIsAskedFor(t *testing.T) {
+	asked := strings.NewReplacer("  piece sail at (1/8, 6.5), (1, 1)", "  1 sail at (1, 1)\n  piece sail at (1/8, 6.5)",
+		"  piece hull at (4, 2)", "  1 hull at (4, 2)").Replace(halves)
+	if s := sizedOf(t, asked); opened(s) != 1 || len(s.OtherEnd) == 0 {
+		t.Errorf("%d joins are open, and %v to be turned, of\n%s", opened(s), s.OtherEnd, asked)
+	}
+}
+
+// Whatever is drawn, in no block are more joins open or more sections printed than as
+// they were found.
+func TestOtherEndsOfFound(t *testing.T) {
+	fewer := 0
+	rapid.Check(t, func(t *rapid.T) {
+		text := drawUnit(t).text(false)
+		was := asFound(text)
+		now, ps := pieced(text)
+		if was == nil || almostOne(ps) {
+			return
+		}
+		for b := range was.Blocks {
+			for i := range was.Blocks[b].Sizes {
+				s, z := &was.Blocks[b].Sizes[i], &now.Blocks[b].Sizes[i]
+				if opened(z) > opened(s) || len(z.Drawings) > len(s.Drawings) || len(z.Copies) != len(s.Copies) {
+					t.Fatalf("%d joins open, not %d, %d drawings, not %d:\n%s", opened(z), opened(s), len(z.Drawings), len(s.Drawings), text)
+				}
+				fewer += opened(s) - opened(z)
+			}
+		}
+	})
+	t.Logf("%d joins nest that would have been pressed open", fewer)
+}
