@@ -34,6 +34,17 @@ func (m *maker) reading() {
 			stroke(drawing.MarkLine, pattern.Pos{X: x, Y: y}, pattern.Pos{X: x, Y: y - 3*pattern.Millimetre}),
 		}
 	})
+	if m.Sized.Partial() {
+		m.Sample(sampleWidth+sampleGap, m.say("line_stop"), func(at pattern.Pos) []drawing.Item {
+			y, x := at.Y+0.12*pattern.Inch, at.X+sampleWidth/2
+			bar, half := y-1.5*pattern.Millimetre, 1.3*pattern.Millimetre
+			return []drawing.Item{
+				stroke(drawing.OutlineLine, pattern.Pos{X: at.X, Y: y}, pattern.Pos{X: at.X + sampleWidth, Y: y}),
+				stroke(drawing.MarkLine, pattern.Pos{X: x, Y: y}, pattern.Pos{X: x, Y: y - 3*pattern.Millimetre}),
+				stroke(drawing.MarkLine, pattern.Pos{X: x - half, Y: bar}, pattern.Pos{X: x + half, Y: bar}),
+			}
+		})
+	}
 	m.sample(drawing.LeaderLine, m.say("line_leader"))
 	if set.Placement {
 		m.sample(drawing.PlaceLine, m.say("line_place", "allowance", m.allowance()))

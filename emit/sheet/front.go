@@ -33,7 +33,7 @@ func (l *layout) frontRoom(x, y, w length, f *frame) ([]drawing.Item, length) {
 }
 
 // front draws the block small, finished, from the front, with every place of
-// the sections on this sheet in grey.
+// the sections on this sheet in grey, or of the parts on it.
 func (l *layout) front(room box, s *Sheet, pen *pen) []drawing.Item {
 	k := room.w() / l.sized.Finished.W
 	x, y, height := room.x0, room.y0, room.h()
@@ -49,11 +49,22 @@ func (l *layout) front(room box, s *Sheet, pen *pen) []drawing.Item {
 	var letters []drawing.Item
 	on := make(map[int]bool)
 	for _, p := range s.Places {
-		on[p.Drawing] = true
 		d := &l.sized.Drawings[p.Drawing]
+		fill := picked
+		if p.Part != nil {
+			fill = drawing.NoColour
+			shown := l.divided[p.Drawing].front(p.Part.Number-1, d)
+			for _, c := range l.copies[p.Drawing] {
+				g.Items = append(g.Items, pen.Outline(drawing.NoLine, show(shown, l.sized.Copies[c].Motion()), picked))
+			}
+		}
+		if on[p.Drawing] { // another part of it
+			continue
+		}
+		on[p.Drawing] = true
 		for _, c := range l.copies[p.Drawing] {
 			outline := show(d.Outline, l.sized.Copies[c].Motion())
-			g.Items = append(g.Items, pen.Outline(drawing.FrameLine, outline, picked))
+			g.Items = append(g.Items, pen.Outline(drawing.FrameLine, outline, fill))
 			if t := letter(d.Name, outline); t != nil {
 				letters = append(letters, t)
 			}

@@ -194,6 +194,5 @@ func (l *layout) partName(name string, p *Part) string {
 // partTitles are the forms of a part's own name, which survives cutting out.
 func (l *layout) partTitles(d *pattern.Drawing, i, of int) []string {
 	part := l.say("part_of", "name", d.Name, "n", strconv.Itoa(i+1), "m", strconv.Itoa(of))
-	make := " " + l.say("title_make", "n", strconv.Itoa(d.Make))
-	return []string{part + "," + l.titleSize + l.titleName + l.titleEdition + make, part + "," + l.titleSize + l.titleEdition + make, part}
+	return []string{part + "," + l.titleSize + l.titleName + l.titleEdition + l.made(d), part + "," + l.titleSize + l.titleEdition + l.made(d), part}
 }

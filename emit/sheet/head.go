@@ -108,7 +108,9 @@ func (l *layout) headText(x, y, w length, f *frame) ([]drawing.Item, length) {
 	if !f.compact {
 		title := l.title
 		c.text(title, titleSize, true, min(2, max(1, len(drawing.Wrap(title, titleSize, true, w)))))
-		if block := drawing.Clean(l.block.Title); len(l.p.Blocks) > 1 || !strings.Contains(strings.ToLower(title), strings.ToLower(block)) {
+		block := drawing.Clean(l.block.Title)
+		alone := len(l.p.Blocks) == 1 && strings.Contains(strings.ToLower(title), strings.ToLower(block))
+		if !alone && !strings.EqualFold(title, block) {
 			c.text(block, medium, true, 1)
 		}
 		c.text(l.say("finishes", "measures", l.measures()), small, false, 2)
@@ -151,12 +153,38 @@ func (l *layout) sections(s *Sheet) string {
 // room: never a part of them, which would read as if they were all.
 func (l *layout) prints(s *Sheet, room *slot) string {
 	times := capital(l.times(s.Print))
-	for _, sections := range [...]string{l.sections(s), strings.Join(l.names(s), ", ")} {
-		if words := times + ": " + sections; len(drawing.Wrap(words, small, room.bold, room.w)) <= room.lines {
-			return words
+	forms := [...]string{l.sections(s), strings.Join(l.names(s), ", ")}
+	titles := []string{""}
+	if unit := l.repeated(s); unit != "" {
+		titles = []string{capital(unit) + ". ", ""}
+	}
+	for _, title := range titles {
+		for _, sections := range forms {
+			if words := title + times + ": " + sections; len(drawing.Wrap(words, small, room.bold, room.w)) <= room.lines {
+				return words
+			}
 		}
 	}
 	return times
+}
+
+// repeated names the unit that a sheet is of, where it is one that the block has
+// more than once and all of the sheet's sections belong to it: makers look for the
+// quarter, not for its letters.
+func (l *layout) repeated(s *Sheet) string {
+	if s.Print < 2 || len(s.Places) == 0 {
+		return ""
+	}
+	unit := l.sized.Drawings[s.Places[0].Drawing].Unit
+	for _, p := range s.Places {
+		if l.sized.Drawings[p.Drawing].Unit != unit {
+			return ""
+		}
+	}
+	if unit == l.block.Name {
+		return ""
+	}
+	return printed(unit)
 }
 
 // names are a sheet's sections, as its head lists them.

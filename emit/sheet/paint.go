@@ -84,7 +84,7 @@ func (l *layout) titles(d *pattern.Drawing) [][]string {
 			l.say("template_side"),
 		}}
 	}
-	name, edition := d.Name+l.titleSize, strings.TrimSpace(l.titleEdition+" "+l.say("title_make", "n", strconv.Itoa(d.Make)))
+	name, edition := d.Name+l.titleSize, strings.TrimSpace(l.titleEdition+l.made(d))
 	return [][]string{
 		{name + l.titleName + " " + edition},
 		{name + l.titleName, edition},
@@ -120,7 +120,7 @@ func (l *layout) nameSections(s *section) (items []drawing.Item) {
 	}
 	for i := range s.parts {
 		short := l.partTitles(s.d, i, len(s.parts))
-		forms := [][]string{{short[0]}, {short[2] + "," + l.titleSize, l.titleName[1:] + l.titleEdition}, {short[2]}}
+		forms := [][]string{{short[0]}, {short[2] + "," + l.titleSize, l.titleName[1:], strings.TrimSpace(l.titleEdition + l.made(s.d))}, {short[2] + l.made(s.d)}}
 		var named []drawing.Item
 		named, s.names[i] = l.nameSection(s, forms, short, s.parts[i:i+1])
 		items = append(items, named...)
@@ -159,12 +159,16 @@ func (l *layout) nameSection(s *section, titles [][]string, short []string, part
 
 // shortTitles are the section's name on one line, for the allowance.
 func (l *layout) shortTitles(d *pattern.Drawing) []string {
-	make := " " + l.say("title_make", "n", strconv.Itoa(d.Make))
 	return []string{
-		d.Name + l.titleSize + l.titleName + l.titleEdition + make,
-		d.Name + l.titleSize + l.titleEdition + make,
-		d.Name + make,
+		d.Name + l.titleSize + l.titleName + l.titleEdition + l.made(d),
+		d.Name + l.titleSize + l.titleEdition + l.made(d),
+		d.Name + l.made(d),
 	}
+}
+
+// made says after a blank how many of a section are made for one block.
+func (l *layout) made(d *pattern.Drawing) string {
+	return " " + l.say("title_make", "n", strconv.Itoa(d.Make))
 }
 
 // inAllowance sets a text in the widest free gap of the allowance, or of what of it

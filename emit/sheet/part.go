@@ -174,6 +174,16 @@ func (d *divided) items(index int) (out []item) {
 	return out
 }
 
+// front returns what of a drawing a part shows, as it lies in the drawing. A place's
+// motion reverses and turns, less its shift: that of the opposite turn undoes it.
+func (d *divided) front(i int, of *pattern.Drawing) []pos {
+	back := Place{Turn: -d.turn}.Motion()
+	outline, _ := moved(nil, of.Outline, Place{Turn: d.turn, Shift: d.corner}.Motion())
+	shown := tiling.Clip(outline, d.Parts[i].Own)
+	out, _ := moved(nil, shown, func(p pos) pos { return back(sub(p, d.corner)) })
+	return out
+}
+
 // room is what a part takes on its page with its caption.
 func (d *divided) room(i int) box {
 	s := d.Parts[i].Shown
