@@ -55,6 +55,9 @@ func (l *layout) front(room box, s *Sheet, pen *pen) []drawing.Item {
 			fill = drawing.NoColour
 			shown := l.divided[p.Drawing].front(p.Part.Number-1, d)
 			for _, c := range l.copies[p.Drawing] {
+				if len(shown) < 3 { // it is of the allowance alone
+					break
+				}
 				g.Items = append(g.Items, pen.Outline(drawing.NoLine, show(shown, l.sized.Copies[c].Motion()), picked))
 			}
 		}
