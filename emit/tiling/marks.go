@@ -20,11 +20,22 @@ const (
 // crosses on long ones, wherever free says that nothing else is printed. Forms are
 // the ways to say a letter, the fullest first.
 func (t *Tiling) Letters(size length, forms func(letter string) []string, free func(drawing.Reach) bool) {
+	var taken []drawing.Item // letters of lines before: near a corner two lines are close
+	clear := func(r drawing.Reach) bool {
+		for i := range taken {
+			o := drawing.ReachOf(taken[i : i+1])
+			if r.X0 < o.X1+textGap && o.X0 < r.X1+textGap && r.Y0 < o.Y1+textGap && o.Y0 < r.Y1+textGap {
+				return false
+			}
+		}
+		return free(r)
+	}
 	for i := range t.Joints {
 		j := &t.Joints[i]
 		j.cross(free)
 		for _, text := range forms(j.Letter) {
-			if j.letters(text, size, free) {
+			if j.letters(text, size, clear) {
+				taken = append(taken, j.texts[0], j.texts[1])
 				break
 			}
 		}
