@@ -200,7 +200,7 @@ func (m *maker) timings() {
 // kits lists what goes into a student's bag, and the labels of the bags.
 func (m *maker) kits() {
 	m.Chapter(m.say("kits"))
-	m.Text(m.say("kits_intro"))
+	m.Lead(m.say("kits_intro"))
 	t := &flow.Table{Columns: []flow.Column{{Head: m.say("count"), Share: 1}, {Head: m.say("fabric"), Share: 2.4}, {Head: m.say("cut_as"), Share: 3.2}, m.sizeColumns()[0], {Head: m.say("for_spaces"), Share: 3}}}
 	for i := range m.Cuts.Rows {
 		r := &m.Cuts.Rows[i]

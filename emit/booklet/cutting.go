@@ -30,7 +30,7 @@ func (m *maker) cutting() {
 		i = end
 	}
 	m.Heading(m.say("cutting_sewing"))
-	m.Text(m.say("cutting_along"))
+	m.Lead(m.say("cutting_along"))
 	for d := range m.Sized.Drawings {
 		m.sectionRows(&m.Sized.Drawings[d])
 	}
@@ -147,7 +147,7 @@ func (m *maker) slanting() {
 		return
 	}
 	m.Heading(m.say("slanting"))
-	m.Text(m.say("cutting_slant"))
+	m.Lead(m.say("cutting_slant"))
 	columns := m.Columns(1.5 * pattern.Inch)
 	m.Grid(min(most, len(all)), columns, m.Width()/pattern.Length(columns), func(i int, at pattern.Pos, size pattern.Size) []drawing.Item {
 		d := &m.Sized.Drawings[all[i].Drawing]

@@ -161,7 +161,7 @@ func (m *maker) turns() {
 		}
 		if !began {
 			m.Heading(m.say("turns"))
-			m.Text(m.say("turns_intro"))
+			m.Lead(m.say("turns_intro"))
 			began = true
 		}
 		m.Item("-", m.say("turns_of", "name", m.Sized.Drawings[d].Name, "turns", turns))

@@ -130,7 +130,7 @@ func (m *maker) setting(l *pattern.Layout) {
 		return
 	}
 	m.Heading(m.say("setting"))
-	m.Text(m.say("setting_exact"))
+	m.Lead(m.say("setting_exact"))
 	if len(l.Cuts) > 0 {
 		t := &flow.Table{Columns: []flow.Column{{Head: m.say("count"), Share: 1}, {Head: m.say("setting_for"), Share: 2.2}, {Head: m.say("fabric"), Share: 2}, {Head: m.say("cut_as"), Share: 3}}}
 		t.Columns = append(t.Columns, m.sizeColumns()...)
@@ -182,7 +182,7 @@ func (m *maker) quiltCloth(way *pattern.Colorway, cloth []table.Cloth) {
 		head += ": " + way.Words
 	}
 	m.Heading(head)
-	m.Text(how)
+	m.Lead(how)
 	t := &flow.Table{Columns: []flow.Column{{Head: m.say("fabric"), Share: 2.2}, {Head: m.say("cloth_buy"), Share: 1.6}, {Head: m.say("cloth_strips"), Share: 6}}}
 	var of []int // the cloth of each row that begins one, else -1
 	for i := range all {

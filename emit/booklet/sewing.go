@@ -36,7 +36,7 @@ func chooseWorked(s *pattern.Sized) int {
 	return best
 }
 
-// sewing shows one section in full, then all as strips of small pictures.
+// sewing shows one section in full, then the others as strips of small pictures.
 func (m *maker) sewing() {
 	if m.worked < 0 {
 		return
@@ -154,33 +154,47 @@ func (m *maker) shownIn(all []shown, columns int, most pattern.Length, mostLines
 	m.show(m.arrange(all, columns, most, mostLines))
 }
 
-// strips shows every section piece by piece, small.
+// strips shows the sections piece by piece, small; not the one that is shown in full,
+// if all of it is.
 func (m *maker) strips() {
-	m.Chapter(m.say("others"))
-	m.Text(m.say("others_intro"))
-	left, whole := mostSmall, true
+	title, left, whole := m.say("others"), mostSmall, true
+	var all []*pattern.Drawing
 	for i := range m.Sized.Drawings {
 		d := &m.Sized.Drawings[i]
-		if d.Plain {
-			continue
-		}
-		n := len(d.Pieces)
-		if n > mostStrip || n > left {
+		switch n := len(d.Pieces); {
+		case d.Plain:
+		case i == m.worked && n <= mostWorked:
+			title = m.say("others_only")
+		case n > mostStrip || n > left:
 			whole = false
-			continue
+		default:
+			left -= n
+			all = append(all, d)
 		}
-		left -= n
-		all := make([]shown, n)
-		for k := range all {
-			all[k] = shown{diagram.Small(m.Pattern, d, k), d.Label(k) + " " + m.fabric(d, k)}
-		}
-		m.Need(1.8 * pattern.Inch)
-		m.Bold(m.sectionHead(d))
-		m.shownIn(all, m.Columns(0.8*pattern.Inch), 1.3*pattern.Inch, 2)
+	}
+	if len(all) == 0 && whole {
+		return
+	}
+	m.Chapter(title)
+	m.Text(m.say("others_intro"))
+	for _, d := range all {
+		m.strip(d)
 	}
 	if !whole {
 		m.Text(m.say("others_rest"))
 	}
+}
+
+// strip shows one section piece by piece.
+func (m *maker) strip(d *pattern.Drawing) {
+	all := make([]shown, len(d.Pieces))
+	for k := range all {
+		all[k] = shown{diagram.Small(m.Pattern, d, k), d.Label(k) + " " + m.fabric(d, k)}
+	}
+	set := m.arrange(all, m.Columns(0.8*pattern.Inch), 1.3*pattern.Inch, 2)
+	m.Need(m.Tall(m.sectionHead(d), flow.Body, true) + set.row)
+	m.Bold(m.sectionHead(d))
+	m.show(set)
 }
 
 // trimming says where a section is cut, in words that nobody can read as "trim

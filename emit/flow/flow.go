@@ -41,6 +41,7 @@ type Flow struct {
 	y      length // how far down the current page is filled
 	fresh  bool   // nothing stands on the current page
 	pages  []Page
+	held   []held // stands where what follows it begins
 
 	// Full is told of each page when the next one begins; nothing but its foot is
 	// added to it after. It may take the page's items away. Nil for nobody.
@@ -65,6 +66,7 @@ func (f *Flow) Left() pattern.Length {
 	if len(f.pages) == 0 {
 		return 0
 	}
+	f.release()
 	return f.bottom() - f.y
 }
 
@@ -72,6 +74,12 @@ func (f *Flow) bottom() length { return f.paper.H - f.margin - footRoom }
 
 // Break begins a new page unless the current one is new.
 func (f *Flow) Break() {
+	f.release()
+	f.turn()
+}
+
+// turn begins a new page unless the current one is new; what is held goes there.
+func (f *Flow) turn() {
 	if len(f.pages) > 0 && f.fresh {
 		return
 	}
@@ -82,10 +90,42 @@ func (f *Flow) Break() {
 	f.y, f.fresh = f.margin, true
 }
 
-// Need begins a new page where less than a height is left on this one.
+// Need begins a new page where less than a height is left on this one. Headings
+// and texts that lead to what is set next stand above it, wherever that is.
 func (f *Flow) Need(height pattern.Length) {
-	if len(f.pages) == 0 || f.Left() < height {
-		f.Break()
+	with := length(0)
+	for i := range f.held {
+		with += f.held[i].height()
+	}
+	if with+height > f.Height() { // no page holds both
+		f.release()
+		with = 0
+	}
+	if len(f.pages) == 0 || f.bottom()-f.y < with+height {
+		f.turn()
+	}
+	f.release()
+}
+
+// A held is a heading or a text that is not yet set.
+type held struct {
+	lines         []string
+	size          length
+	bold          bool
+	before, after length // gaps
+}
+
+func (h *held) height() length { return h.before + length(len(h.lines))*h.size*leading + h.after }
+
+// release sets what is held.
+func (f *Flow) release() {
+	all := f.held
+	f.held = nil
+	for i := range all {
+		h := &all[i]
+		f.Gap(h.before)
+		f.line(h.lines, h.size, h.bold, 0)
+		f.Gap(h.after)
 	}
 }
 
@@ -127,9 +167,14 @@ func (f *Flow) Name(title string) {
 // Heading begins a part of a chapter.
 func (f *Flow) Heading(title string) {
 	f.Need(withHead)
-	f.Gap(headGap)
-	f.lines(title, Heading, true, 0, 2)
-	f.Gap(partGap / 3)
+	f.held = append(f.held, held{Lines(title, Heading, true, f.Width(), 2), Heading, true, headGap, partGap / 3})
+}
+
+// Lead sets a short paragraph that is read with what follows it, as before a table.
+func (f *Flow) Lead(text string) {
+	if drawing.Clean(text) != "" {
+		f.held = append(f.held, held{Lines(divided(text, Body, false, f.Width()), Body, false, f.Width(), 0), Body, false, 0, partGap})
+	}
 }
 
 // Text sets a paragraph.
@@ -206,7 +251,7 @@ func (f *Flow) Tall(text string, size pattern.Length, bold bool) pattern.Length 
 func (f *Flow) lines(text string, size length, bold bool, indent length, most int) {
 	lines := Lines(text, size, bold, f.Width()-indent, most)
 	step := size * leading
-	for i, line := range lines {
+	for i := range lines {
 		need := step
 		if i == 0 {
 			need = step * length(min(2, len(lines)))
@@ -214,8 +259,15 @@ func (f *Flow) lines(text string, size length, bold bool, indent length, most in
 			need = 2 * step
 		}
 		f.Need(need)
+		f.line(lines[i:i+1], size, bold, indent)
+	}
+}
+
+// line sets lines where there is room for them.
+func (f *Flow) line(lines []string, size length, bold bool, indent length) {
+	for _, line := range lines {
 		f.Put(&drawing.Text{Text: line, At: pos{X: f.margin + indent, Y: f.y + size}, Size: size, Bold: bold})
-		f.y += step
+		f.y += size * leading
 	}
 }
 
@@ -269,6 +321,7 @@ func (f *Flow) Grid(n, columns int, height pattern.Length, draw func(i int, at p
 // Whole closes a text that is shown as one picture: its only page, without a foot,
 // cut off below what is on it.
 func (f *Flow) Whole() *drawing.Page {
+	f.release()
 	page := f.pages[0].Page
 	page.Size.H = f.y + f.margin
 	return page
@@ -283,6 +336,7 @@ const AboveFoot = 0.22 * pattern.Inch
 // Pages closes the text. Foot says what stands at the left and at the right
 // below page n of the text, counted from 1.
 func (f *Flow) Pages(foot func(n int) (left, right string)) []Page {
+	f.release()
 	for i := range f.pages {
 		left, right := foot(i + 1)
 		y := f.paper.H - f.margin

@@ -1,6 +1,7 @@
 package flow
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -164,5 +165,49 @@ func TestLongWordIsDivided(t *testing.T) {
 	}
 	if !strings.Contains(whole, address) {
 		t.Errorf("%q is not whole", whole)
+	}
+}
+
+// A table that fills no more than a quarter of a page is on one page, under the heading
+// and the words that lead to it; of a larger one no row is alone on a page.
+func TestTableIsWholeOrHasTwoRowsOnAPage(t *testing.T) {
+	for _, n := range []int{1, 2, 3, 8, 12, 13, 14, 40, 120} {
+		for lines := range 60 {
+			f := New(pattern.Size{W: 8.5, H: 11}, 0.5)
+			for range lines {
+				f.Text("one line")
+			}
+			f.Heading("Heading")
+			f.Lead("Leads to it.")
+			table := &Table{Title: "Title", Columns: []Column{{Head: "Space", Share: 1}}}
+			for range n {
+				table.Rows = append(table.Rows, []string{"A1"})
+			}
+			f.Table(table)
+			var on []int
+			for i, p := range pages(f) {
+				rows, heads, above := 0, 0, 0
+				for _, x := range texts(p) {
+					switch x.Text {
+					case "A1":
+						rows++
+					case "Space":
+						heads++
+					case "Heading", "Leads to it.", "Title":
+						above++
+					}
+				}
+				if rows == 0 && above > 0 || above%3 != 0 || min(rows, 1) != heads {
+					t.Errorf("%d rows after %d lines, page %d: %d of them with %d heads and %d lines above", n, lines, i+1, rows, heads, above)
+				}
+				if rows > 0 {
+					on = append(on, rows)
+				}
+			}
+			whole := 10.0-float64(footRoom) > 4*(float64(n)*0.215+0.6)
+			if whole && len(on) > 1 || n > 1 && slices.Min(on) < 2 {
+				t.Errorf("%d rows after %d lines stand on pages as %d", n, lines, on)
+			}
+		}
 	}
 }

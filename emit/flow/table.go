@@ -29,7 +29,9 @@ const (
 	mostLines = 12 // of a cell: a row is not divided
 )
 
-// Table sets a table. Its head is repeated on every page that it takes.
+// Table sets a table: on one page where that leaves no more than a quarter of a page
+// free, else with two rows at least on each. Its head is repeated on every page
+// that it takes.
 func (f *Flow) Table(t *Table) {
 	s := &setter{flow: f, table: t, most: mostLines}
 	total := 0.0
@@ -42,29 +44,19 @@ func (f *Flow) Table(t *Table) {
 	}
 	head := s.cells(s.heads, true, 0)
 	title := Lines(t.Title, Body, true, f.Width(), 2)
-	room := f.Height() - length(len(title))*Body*leading - height(head) - cellPad // small paper holds few
+	above := length(len(title))*Body*leading + height(head)
+	room := f.Height() - above - cellPad // small paper holds few
 	s.most = max(1, min(mostLines, int(room/(tableText*leading))))
-	indent := length(0)
-	if t.Swatch != nil {
-		indent = swatch + cellPad
-	}
-	whole := 0 // rows before it need no room of their own
-	for i, row := range t.Rows {
-		cells := s.cells(row, false, indent)
-		need := height(cells)
-		if i >= whole { // rows that go on stay with the first, unless they fill half a page
-			all := need
-			for whole = i + 1; t.goesOn(whole); whole++ {
-				all += height(s.cells(t.Rows[whole], false, indent))
-			}
-			if all < f.Height()/2 {
-				need = all
-			}
-		}
+	s.measure()
+	for i, cells := range s.rows {
+		need := s.together(i)
 		switch {
 		case i == 0:
-			f.Need(length(len(title))*Body*leading + height(head) + need)
-			f.lines(t.Title, Body, true, 0, 2)
+			if all := s.high(0, len(s.rows)); above+all <= f.Height()/4 {
+				need = all
+			}
+			f.Need(above + need)
+			f.line(title, Body, true, 0)
 			s.set(head, true, -1)
 			s.rule(drawing.SewingLine)
 		case f.Left() < need:
@@ -95,6 +87,54 @@ type setter struct {
 	heads  []string
 	widths []length
 	most   int // lines of a cell
+	rows   [][][]string
+}
+
+// measure breaks all rows into lines.
+func (s *setter) measure() {
+	indent := length(0)
+	if s.table.Swatch != nil {
+		indent = swatch + cellPad
+	}
+	s.rows = make([][][]string, len(s.table.Rows))
+	for i, row := range s.table.Rows {
+		s.rows[i] = s.cells(row, false, indent)
+	}
+}
+
+// high is how high some rows are.
+func (s *setter) high(from, to int) (all length) {
+	for _, cells := range s.rows[from:to] {
+		all += height(cells)
+	}
+	return all
+}
+
+// together is how much room a row is to have: with those that go on with it, and
+// with the second one, the first and the last but one, unless they fill half a page.
+func (s *setter) together(i int) length {
+	own := height(s.rows[i])
+	if s.table.goesOn(i) {
+		return own
+	}
+	end := s.after(i)
+	group := s.high(i, end)
+	if next := s.after(end); end < len(s.rows) && (i == 0 || next == len(s.rows)) {
+		if both := group + s.high(end, next); both < s.flow.Height()/2 {
+			return both
+		}
+	}
+	if group < s.flow.Height()/2 {
+		return group
+	}
+	return own
+}
+
+// after is the next row that does not go on with a row.
+func (s *setter) after(i int) int {
+	for i++; s.table.goesOn(i); i++ {
+	}
+	return min(i, len(s.rows))
 }
 
 // cells breaks the cells of a row into lines.
