@@ -72,7 +72,7 @@ func QuiltPages(parts Parts) (pages []*drawing.Page) {
 }
 
 func (m *maker) quiltFront(q *pattern.Quilt) {
-	m.Break()
+	m.Need(m.Height() * mostOfPage)
 	m.Chapter(m.say("quilt", "title", q.Title))
 	size := m.around(q.Layout.Size)
 	if q.Binding.Width > 0 {
@@ -81,8 +81,8 @@ func (m *maker) quiltFront(q *pattern.Quilt) {
 		m.Text(m.say("quilt_finishes", "size", size))
 	}
 	figure, whole := diagram.Quilted(m.Pattern, q, &m.Pattern.Colorway[0])
-	const most = 6 * pattern.Inch // what is below it belongs to it
-	m.Picture(min(m.Width()*pattern.Length(figure.Proportion()), most, m.Height()*0.7), figure.In)
+	const most, below = 6 * pattern.Inch, 1.6 * pattern.Inch // what is below it belongs to it
+	m.Picture(min(m.Width()*pattern.Length(figure.Proportion()), most, m.Height()*0.7, m.Left()-below), figure.In)
 	m.Note(m.say("quilt_picture"))
 	if !whole {
 		m.Note(m.say("quilt_fine"))
@@ -277,15 +277,14 @@ func (m *maker) quiltJoins(q *pattern.Quilt) {
 		m.Note(m.say("quilt_arrows_fine"))
 	}
 	said := m.tables()
-	m.Text(table.JoiningWords(q, said))
 	rows := table.JoinRows(l, said)
+	m.Text(table.JoiningWords(q, said) + " " + table.JoinSums(rows, said))
 	t := &flow.Table{Columns: []flow.Column{{Head: m.say("joins_head"), Share: 1}, {Head: m.say("joins_where"), Share: 2.4}, {Head: m.say("joins_what"), Share: 2.6},
 		{Head: m.say("joins_match"), Share: 1.8}, {Head: m.say("joins_press"), Share: 2.2}, {Head: m.say("joins_why"), Share: 3}}}
 	for _, r := range rows {
 		t.Rows = append(t.Rows, []string{brackets(r.Count), r.Where, r.What, strconv.Itoa(r.Points), r.Press, r.Why})
 	}
 	m.Table(t)
-	m.Text(table.JoinSums(rows, said))
 	for _, text := range table.TwoWays(m.Pattern, l, said) {
 		m.Text(text)
 	}

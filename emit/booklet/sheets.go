@@ -11,14 +11,26 @@ import (
 	"seamwright/emit/tiling"
 )
 
+// mostOfPage is how much of a page is left at least where a large picture begins with
+// a title: a few lines that are left of the chapter before may stand above it.
+const mostOfPage = 0.8
+
 // coloring is a page to color in.
 func (m *maker) coloring() {
-	m.Break()
+	m.Need(m.Height() * mostOfPage)
 	m.Chapter(m.say("coloring"))
 	m.Text(m.say("coloring_intro"))
 	figure := diagram.Lines(m.Sized)
-	m.Picture(min(m.Left(), m.Width()*pattern.Length(figure.Proportion())), figure.In)
+	// Below it stand the words of the block at full size.
+	m.Picture(min(m.Left()-fullWords-flow.RowGap, m.Width()*pattern.Length(figure.Proportion())), figure.In)
 }
+
+// fullWords is what the title and the words of the block at full size take: as a
+// chapter, and as a part of one.
+const (
+	fullChapter = 1.6 * pattern.Inch
+	fullWords   = fullChapter - 0.3*pattern.Inch
+)
 
 // mostFull is on how many pages the front is printed at full size at the most: a
 // block of ten feet on letter paper.
@@ -28,22 +40,18 @@ const mostFull = 400
 func (m *maker) fullSize() {
 	figure := diagram.Full(m.Sized, m.Pattern.Settings.Allowance)
 	size := figure.Size()
-	const (
-		words  = 1.6 * pattern.Inch // of the first page
-		titled = 0.3 * pattern.Inch // of these, what a heading saves
-		note   = 0.25 * pattern.Inch
-	)
+	const note = 0.25 * pattern.Inch
 	divide := func(height pattern.Length) (*tiling.Tiling, bool) {
 		edge := []pattern.Pos{{}, {X: size.W}, {X: size.W, Y: size.H}, {Y: size.H}}
 		return tiling.Divide(edge, pattern.Size{W: m.Width(), H: height}, mostFull, nil)
 	}
-	t, ok := divide(max(m.Height()-words, m.Height()/2))
+	t, ok := divide(max(m.Height()-fullChapter, m.Height()/2))
 	apart, some := divide(m.Height() - note) // where the words stand on the page before
 	alone := some && (!ok || len(apart.Parts)+1 < len(t.Parts))
 	switch {
 	case alone: // on the page before, where there is room
 		t = apart
-		m.Need(words - titled)
+		m.Need(fullWords)
 		m.Heading(m.say("full_size"))
 	case !ok:
 		return
@@ -96,14 +104,12 @@ func (m *maker) printing(before int) {
 		for end < len(sheets) && sheets[end].Print == sheets[i].Print {
 			end++
 		}
-		var names []string
+		var on []string
 		for k := i; k < end; k++ {
-			for n := range sheets[k].Places {
-				names = append(names, m.placed(&sheets[k].Places[n]))
-			}
+			on = append(on, m.onSheet(k))
 			total += sheets[k].Print
 		}
-		row := []string{m.span(before+i+1, before+end), m.count("times", sheets[i].Print), m.span(i+1, end), strings.Join(names, ", ")}
+		row := []string{m.span(before+i+1, before+end), m.count("times", sheets[i].Print), m.span(i+1, end), strings.Join(on, "; ")}
 		for _, q := range quilts {
 			row = append(row, m.count("times", q.blocks*sheets[i].Print))
 		}
