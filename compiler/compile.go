@@ -45,7 +45,7 @@ func Compile(src *problem.Source, load Loader) (*pattern.Pattern, []problem.Prob
 				pressing.Press(&result.Pattern) // fills in joins
 			}
 		})
-		if again, more := fromOtherEnds(result, made); again != nil {
+		if again, more := begunOtherwise(result, made); again != nil {
 			cutting.Cut(&result.Pattern)
 			problems = append(read, more...)
 		}

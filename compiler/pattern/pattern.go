@@ -139,9 +139,12 @@ type Sized struct {
 	Drawings []Drawing // one for each different section, in the order of their names
 	Copies   []Copy    // every section of the block: drawing k appears Make times
 	Joins    []Join    // in the order in which they are sewn
-	OtherEnd []int     // drawings that, sewn last piece first, would let more joins nest; the picture stays the same
+	Firsts   []First   // that would let more joins nest; the picture stays the same
 	Figures  Figures
 }
+
+// A First says with which piece, by its index, a drawing should be begun.
+type First struct{ Drawing, Piece int }
 
 // A Drawing is one section as it is printed, wherever and however often it is used.
 type Drawing struct {

@@ -60,8 +60,8 @@ type work struct {
 	sewnList []Sewn                    // the same, in the order in which they were met
 	sketches map[*eval.Body]*sketch    // of drawn units
 
-	was  *work                  // an earlier run, of which these sections
-	turn map[*eval.Section]bool // are now sewn last piece first
+	was   *work                         // an earlier run, of which these sections
+	first map[*eval.Section]*eval.Piece // now begin with these pieces of theirs
 }
 
 func newWork(r *eval.Result) *work {

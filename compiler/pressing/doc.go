@@ -8,8 +8,8 @@
 // number of seams that do not nest, and those are pressed open.
 //
 // Seams of two sections that lie the same way can't nest whatever the joins do.
-// Where a section's pieces follow each other from side to side, it may as well be
-// sewn last piece first; which ones should be, so that fewer joins are pressed
-// open, is told in OtherEnd. Alike sections are turned alike, for they share their
-// sheet. Sections found for a drawing are then sewn so, as nobody wrote their order.
+// Most sections may as well be begun with another piece, a row with any of its
+// patches; with which they should be, so that fewer joins are pressed open, is told
+// in Firsts. Alike sections are begun alike, for they share their sheet. Sections
+// found for a drawing are then sewn so, as nobody wrote their order.
 package pressing

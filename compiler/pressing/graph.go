@@ -47,12 +47,13 @@ type ending struct {
 	left    bool    // of the join
 	join    int     // which join ends here; -1 for a seam of a section
 	drawing int     // then the section's
+	piece   int     // and the index of the piece whose seam it is
 	lies    int8    // 1 if the seam, pressed to its own left, lies along the join, -1 if against
 }
 
-// graphOf collects what meets at the points of all joins. Drawings in flip, which
-// may be nil, are taken as sewn from their other end.
-func graphOf(s *pattern.Sized, flip []bool) *graph {
+// graphOf collects what meets at the points of all joins. Seams in flip, by drawing and
+// piece, either of which may be nil, are taken as lying the other way.
+func graphOf(s *pattern.Sized, flip [][]bool) *graph {
 	met := make([][]ending, len(s.Joins))
 	g := &graph{nodes: make([]node, len(s.Joins)), met: met}
 	f := finder{sized: s, ends: map[[2]int64][]int{}, flip: flip}
@@ -87,7 +88,7 @@ type finder struct {
 	sized *pattern.Sized
 	ends  map[[2]int64][]int // joins that end in a cell of the plane
 	found []int
-	flip  []bool // by drawing: seams lie the other way; nil for none
+	flip  [][]bool // by drawing and piece: the seam lies the other way; nil for none
 }
 
 // cells is how many cells there are to the inch; a point is looked up in the
@@ -142,8 +143,8 @@ func (f *finder) inside(all []ending, l *plane.Ray, left bool, c int) []ending {
 			all = endOn(all, l, line(move(p.Seam[0]), move(p.Seam[1])), left, -1)
 			if len(all) > before {
 				e := &all[before]
-				e.drawing = place.Drawing
-				if f.flip != nil && f.flip[place.Drawing] {
+				e.drawing, e.piece = place.Drawing, i
+				if f.flip != nil && f.flip[place.Drawing] != nil && f.flip[place.Drawing][i] {
 					e.lies = -e.lies
 				}
 			}

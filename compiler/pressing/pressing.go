@@ -22,7 +22,7 @@ func press(s *pattern.Sized) {
 	}
 	g := graphOf(s, nil)
 	g.solve()
-	s.OtherEnd = otherEnd(s, g)
+	s.Firsts = firsts(s, g)
 	for i := range s.Joins {
 		j, n := &s.Joins[i], &g.nodes[i]
 		j.Meet = n.meet

@@ -68,29 +68,30 @@ block ketch 10 x 10 finished 5in {
 				At:       v.Block.Source,
 				Points:   points,
 				Message:  fmt.Sprintf("seams that meet at %d of the %d joins, the first of them join %d, are pressed the same way and do not nest", joins, len(v.Sized.Joins), first),
-				Help:     "pin each point and press these joins open" + fromOtherEnd(v.Sized),
+				Help:     "pin each point and press these joins open" + begunOtherwise(v.Sized),
 			})
 		},
 	}
 }
 
-// fromOtherEnd says which sections nest if they are sewn last piece first.
-func fromOtherEnd(s *pattern.Sized) string {
+// begunOtherwise says which sections nest if they are begun with which pieces.
+func begunOtherwise(s *pattern.Sized) string {
 	const few = 8 // names in a sentence
 	var names []string
-	for i, d := range s.OtherEnd {
+	for i, f := range s.Firsts {
 		if i == few {
-			names = append(names, fmt.Sprintf("%d more", len(s.OtherEnd)-few))
+			names = append(names, fmt.Sprintf("%d more", len(s.Firsts)-few))
 			break
 		}
-		names = append(names, s.Drawings[d].Name)
+		d := &s.Drawings[f.Drawing]
+		names = append(names, fmt.Sprintf("%s with %s%d", d.Name, d.Name, d.Pieces[f.Piece].Number))
 	}
 	switch len(names) {
 	case 0:
-		return "; as long as sections that are alike stay alike, no section sewn from its other end lets more joins nest"
+		return "; as long as sections that are alike stay alike, no other first pieces let more joins nest"
 	case 1:
-		return "; or write section " + names[0] + " from its other end, the last piece first: the picture stays the same, and fewer joins are pressed open"
+		return "; or begin section " + names[0] + ": the picture stays the same, and fewer joins are pressed open"
 	}
 	last := len(names) - 1
-	return "; or write sections " + strings.Join(names[:last], ", ") + " and " + names[last] + " from their other ends, the last piece first: the picture stays the same, and fewer joins are pressed open"
+	return "; or begin sections " + strings.Join(names[:last], ", ") + " and " + names[last] + ": the picture stays the same, and fewer joins are pressed open"
 }

@@ -2,6 +2,7 @@ package solver
 
 import (
 	"math"
+	"slices"
 
 	"seamwright/compiler/plane"
 )
@@ -142,17 +143,22 @@ func (p *Partition) Firsts(section []int) []int {
 	return list
 }
 
-// From returns a section in sewing order with the patch given as its first
-// piece. It reports false if that is not possible.
-func (p *Partition) From(section []int, first int) (Section, bool) {
-	if p.mesh == nil {
-		return Section{}, false
+// Begin returns sections of a plan in sewing order, some of them with another first
+// piece: first holds the patch, by the section's index. Where that is not possible a
+// section stays as it was.
+func (p *Partition) Begin(sections []Section, first map[int]int) []Section {
+	if p.mesh == nil || len(first) == 0 {
+		return sections
 	}
-	w, s := newWork(p.mesh), faces(section)
-	if !w.peel(s, int32(first)) {
-		return Section{}, false
+	w, t, begun := newWork(p.mesh), newTracer(p), slices.Clone(sections)
+	for i := range begun {
+		if f, ok := first[i]; ok {
+			if s := faces(begun[i].Patches); w.peel(s, int32(f)) {
+				begun[i] = p.ordered(w, t, s, int32(f))
+			}
+		}
 	}
-	return p.ordered(w, newTracer(p), s, int32(first)), true
+	return begun
 }
 
 func faces(patches []int) part {

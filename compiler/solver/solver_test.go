@@ -124,8 +124,9 @@ func (c *checker) sewn(plan Plan) {
 			c.failf("section %d: firsts %b, oracle %b", i, firsts, c.o.firsts[set])
 		}
 		for _, f := range c.p.Firsts(s.Patches) {
-			if again, ok := c.p.From(s.Patches, f); !ok || again.Patches[0] != f || setOf(again.Patches) != set {
-				c.failf("section %d from %d: %+v", i, f, again)
+			again := c.p.Begin(plan.Sections, map[int]int{i: f})
+			if got := again[i].Patches; got[0] != f || setOf(got) != set {
+				c.failf("section %d from %d: %+v", i, f, again[i])
 			}
 		}
 	}

@@ -5,8 +5,6 @@ import (
 
 	"seamwright/compiler/eval"
 	"seamwright/compiler/pattern"
-	"seamwright/compiler/plane"
-	"seamwright/compiler/solver"
 	"seamwright/lang/problem"
 )
 
@@ -27,26 +25,26 @@ func Make(r *eval.Result) (*Made, []problem.Problem) {
 // for it, in the order in which they were met.
 func (m *Made) Drawings() []Sewn { return m.work.sewnList }
 
-// FromOtherEnds pieces the pattern again, with those sections last piece first that
-// pressing named in OtherEnd: sections that were found, and of which nobody asked
+// Begin pieces the pattern again, with those sections begun otherwise of which
+// pressing says so in Firsts: sections that were found, and of which nobody asked
 // which piece is first. Where there are none, it returns nil and changes nothing.
-func (m *Made) FromOtherEnds() (*Made, []problem.Problem) {
+func (m *Made) Begin() (*Made, []problem.Problem) {
 	w := m.work
-	turn := map[*eval.Section]bool{} // for look-up only
+	first := map[*eval.Section]*eval.Piece{} // for look-up only
 	if len(w.sewnList) == 0 {
 		return nil, nil
 	}
 	held := w.heldSections()
 	for _, b := range m.blocks {
 		for i, s := range w.result.Pattern.Blocks[b.index].Sizes {
-			b.bySize[i].mark(&s, held, turn)
+			b.bySize[i].mark(&s, held, first)
 		}
 	}
-	if len(turn) == 0 {
+	if len(first) == 0 {
 		return nil, nil
 	}
 	again := newWork(w.result)
-	again.was, again.turn = w, turn
+	again.was, again.first = w, first
 	made := &Made{again, again.all()}
 	return made, again.problems
 }
@@ -65,10 +63,11 @@ func (w *work) heldSections() map[*eval.Section]bool {
 	return held
 }
 
-// mark notes the sections of all drawings that are to be turned and may be: with a
-// drawing and its reversed twin all sections that look like it, or none.
-func (a *assembly) mark(s *pattern.Sized, held, turn map[*eval.Section]bool) {
-	if len(s.OtherEnd) == 0 {
+// mark notes the first pieces of sections of all drawings that are to be begun
+// otherwise and may be: with a drawing and its reversed twin of all sections that look
+// like it, or of none.
+func (a *assembly) mark(s *pattern.Sized, held map[*eval.Section]bool, first map[*eval.Section]*eval.Piece) {
+	if len(s.Firsts) == 0 {
 		return
 	}
 	fixed := make([]bool, len(s.Drawings))
@@ -82,42 +81,32 @@ func (a *assembly) mark(s *pattern.Sized, held, turn map[*eval.Section]bool) {
 		}
 	}
 	for i := range a.copies {
-		if d := s.Copies[i].Drawing; !fixed[d] && slices.Contains(s.OtherEnd, d) {
-			turn[a.copies[i].section.src] = true
+		d, c := s.Copies[i].Drawing, a.copies[i].section
+		k := slices.IndexFunc(s.Firsts, func(f pattern.First) bool { return f.Drawing == d })
+		if k >= 0 && !fixed[d] && first[c.src] == nil {
+			first[c.src] = c.pieces[s.Firsts[k].Piece].src
 		}
 	}
 }
 
-// again writes a drawn unit once more as it was divided, some sections last piece
-// first, and tells again what was told of it.
+// again writes a drawn unit once more as it was divided, some sections begun with
+// another piece, and tells again what was told of it.
 func (k *sketch) again(w *work, was *eval.Body) *eval.Body {
 	for i := range k.told {
 		w.tell(k.told[i])
 	}
-	plan := k.plan
-	plan.Sections = slices.Clone(plan.Sections)
-	for i := range plan.Sections {
-		if w.turn[&was.Sections[i]] {
-			plan.Sections[i] = fromOtherEnd(plan.Sections[i])
+	first := map[int]int{} // for look-up only
+	for i := range was.Sections {
+		pieces := was.Sections[i].Pieces
+		for n := range pieces {
+			if w.first[&was.Sections[i]] == &pieces[n] {
+				first[i] = k.plan.Sections[i].Patches[n]
+			}
 		}
 	}
+	plan := k.plan
+	plan.Sections = k.part.Begin(plan.Sections, first)
 	made := k.write(&plan)
 	k.sectionNames(made, &plan) // told nothing before, and tells nothing now
 	return made
-}
-
-// fromOtherEnd returns a section last piece first. Every seam of it parts one piece
-// from the next.
-func fromOtherEnd(s solver.Section) solver.Section {
-	n := len(s.Patches)
-	patches, seams := make([]int, n), make([]plane.Line, n)
-	for i := range patches {
-		patches[i] = s.Patches[n-1-i]
-		if i > 0 {
-			l := s.Seams[n-i]
-			seams[i] = plane.Line{A: l.B, B: l.A}
-		}
-	}
-	s.Patches, s.Seams = patches, seams
-	return s
 }

@@ -49,15 +49,15 @@ func opened(s *pattern.Sized) (n int) {
 	return n
 }
 
-// A section that was found is sewn from that end from which seams nest, and numbering
+// A section that was found is begun with that piece from which seams nest, and numbering
 // writes it so: the numbered text compiles to the same pattern.
-func TestFoundFromOtherEnd(t *testing.T) {
-	if s := &asFound(halves).Blocks[0].Sizes[0]; opened(s) != 1 || len(s.OtherEnd) == 0 {
-		t.Fatalf("as found, %d joins are open and %v to be turned: nothing is tested", opened(s), s.OtherEnd)
+func TestFoundBegunOtherwise(t *testing.T) {
+	if s := &asFound(halves).Blocks[0].Sizes[0]; opened(s) != 1 || len(s.Firsts) == 0 {
+		t.Fatalf("as found, %d joins are open and %v to be turned: nothing is tested", opened(s), s.Firsts)
 	}
 	s := sizedOf(t, halves)
-	if opened(s) != 0 || len(s.OtherEnd) != 0 {
-		t.Errorf("%d joins are open, and %v to be turned", opened(s), s.OtherEnd)
+	if opened(s) != 0 || len(s.Firsts) != 0 {
+		t.Errorf("%d joins are open, and %v to be turned", opened(s), s.Firsts)
 	}
 	made, ps := compiler.Number(&problem.Source{Name: "t.seam", Text: halves}, nil)
 	if len(made.Units) != 1 {
@@ -81,14 +81,14 @@ func TestFoundFromOtherEnd(t *testing.T) {
 func TestFirstThatIsAskedFor(t *testing.T) {
 	asked := strings.NewReplacer("  piece sail at (1/8, 6.5), (1, 1)", "  1 sail at (1, 1)\n  piece sail at (1/8, 6.5)",
 		"  piece hull at (4, 2)", "  1 hull at (4, 2)").Replace(halves)
-	if s := sizedOf(t, asked); opened(s) != 1 || len(s.OtherEnd) == 0 {
-		t.Errorf("%d joins are open, and %v to be turned, of\n%s", opened(s), s.OtherEnd, asked)
+	if s := sizedOf(t, asked); opened(s) != 1 || len(s.Firsts) == 0 {
+		t.Errorf("%d joins are open, and %v to be turned, of\n%s", opened(s), s.Firsts, asked)
 	}
 }
 
 // Whatever is drawn, in no block are more joins open or more sections printed than as
 // they were found.
-func TestOtherEndsOfFound(t *testing.T) {
+func TestFirstsOfFound(t *testing.T) {
 	fewer := 0
 	rapid.Check(t, func(t *rapid.T) {
 		text := drawUnit(t).text(false)

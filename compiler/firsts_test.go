@@ -46,7 +46,7 @@ func rows(many, patches int, alike bool, turned []int) string {
 // told to be sewn from the other end is written so here, and joins nest: every
 // one where all rows differ, for then rows can lie in alternate directions
 // (common practice, no source). Rows that are alike stay so, and fewer nest.
-func TestOtherEnd(t *testing.T) {
+func TestFirsts(t *testing.T) {
 	for _, c := range []struct {
 		many, patches int
 		alike         bool
@@ -63,28 +63,53 @@ func TestOtherEnd(t *testing.T) {
 		if n := sameWay(after); !c.alike && n != 0 || n >= c.many-1 {
 			t.Errorf("%v: with rows %v turned, %d joins lie the same way still", c, turned, n)
 		}
-		if len(after.OtherEnd) > 0 && !c.alike {
-			t.Errorf("%v: what nests is to be turned again: %v", c, after.OtherEnd)
+		if len(after.Firsts) > 0 && !c.alike {
+			t.Errorf("%v: what nests is to be turned again: %v", c, after.Firsts)
 		}
 	}
 }
 
-// Rows sewn from their middle piece outward have no other end: what comes last
-// does not touch what would have to follow.
-func TestNoOtherEnd(t *testing.T) {
-	s := sizedOf(t, `fabric sail "sail" light #f3ecdd
+// Rows sewn from their middle piece outward lie the same way at both seams. Begun at
+// their opposite ends they nest; one of them alone could not.
+func TestFromTheMiddle(t *testing.T) {
+	rows := func(lower, upper string) string {
+		return `fabric sail "sail" light #f3ecdd
 fabric hull "hull" dark #33312e
 block ketch 3 x 3 finished 3in {
-  section { 1 sail at (1.5, 0.5)  2 hull along (1, 0) -- (1, 1)  3 hull along (2, 0) -- (2, 1) }
-  section { 1 sail at (1.5, 2)  2 hull along (1, 1) -- (1, 3)  3 hull along (2, 1) -- (2, 3) }
+  section { ` + lower + ` }
+  section { ` + upper + ` }
   join (0, 1) -- (3, 1)
+}
+`
+	}
+	s := sizedOf(t, rows("1 sail at (1.5, 0.5)  2 hull along (1, 0) -- (1, 1)  3 hull along (2, 0) -- (2, 1)",
+		"1 sail at (1.5, 2)  2 hull along (1, 1) -- (1, 3)  3 hull along (2, 1) -- (2, 3)"))
+	if want := []pattern.First{{Drawing: 0, Piece: 1}, {Drawing: 1, Piece: 2}}; sameWay(s) != 1 || !slices.Equal(s.Firsts, want) {
+		t.Errorf("%d joins lie the same way, and %v are to be begun, want one and %v", sameWay(s), s.Firsts, want)
+	}
+	s = sizedOf(t, rows("1 hull at (0.5, 0.5)  2 sail along (1, 0) -- (1, 1)  3 hull along (2, 0) -- (2, 1)",
+		"1 hull at (2.5, 2)  2 sail along (2, 1) -- (2, 3)  3 hull along (1, 1) -- (1, 3)"))
+	if sameWay(s) != 0 {
+		t.Errorf("begun so, %d joins lie the same way", sameWay(s))
+	}
+}
+
+// A piece beside two others that meet on its seam is sewn on after both of them, with
+// whatever one begins.
+func TestNoOtherFirst(t *testing.T) {
+	s := sizedOf(t, `fabric sail "sail" light #f3ecdd
+fabric hull "hull" dark #33312e
+block ketch 3 x 6 finished 3in {
+  section { 1 sail at (0.5, 0.5)  2 hull along (0, 1) -- (1, 1)  3 hull along (1, 0) -- (1, 3) }
+  section { 1 sail at (0.5, 5.5)  2 hull along (0, 4) -- (1, 4)  3 hull along (1, 3) -- (1, 6) }
+  join (0, 3) -- (3, 3)
 }
 `)
 	if sameWay(s) != 1 {
 		t.Fatalf("%d joins lie the same way, want the one", sameWay(s))
 	}
-	if len(s.OtherEnd) > 0 {
-		t.Errorf("drawings %v are to be turned", s.OtherEnd)
+	if len(s.Firsts) > 0 {
+		t.Errorf("%v are to be begun otherwise", s.Firsts)
 	}
 }
 
@@ -99,7 +124,8 @@ func turnedRows(s *pattern.Sized) (turned []int) {
 		}
 	}
 	for i := range s.Copies {
-		if !slices.Contains(s.OtherEnd, s.Copies[i].Drawing) {
+		is := func(f pattern.First) bool { return f.Drawing == s.Copies[i].Drawing }
+		if !slices.ContainsFunc(s.Firsts, is) {
 			continue
 		}
 		row := 0

@@ -13,23 +13,23 @@ func sew(r *eval.Result) (*piecing.Made, []problem.Problem) {
 	made, problems := piecing.Make(r)
 	if !problem.Failed(problems) {
 		pressing.Press(&r.Pattern)
-		if again, more := fromOtherEnds(r, made); again != nil {
+		if again, more := begunOtherwise(r, made); again != nil {
 			return again, more
 		}
 	}
 	return made, problems
 }
 
-// fromOtherEnds sews sections that were found from their other end, where pressing says
+// begunOtherwise begins sections that were found with another piece, where pressing says
 // that seams nest then. Nobody wrote in which order they are sewn. It is tried once, for
 // all of them; where it is not better the pattern stays as it was, and nil is returned.
 // Joins between the blocks of a quilt are pressed later, and are not looked at.
-func fromOtherEnds(r *eval.Result, made *piecing.Made) (*piecing.Made, []problem.Problem) {
+func begunOtherwise(r *eval.Result, made *piecing.Made) (*piecing.Made, []problem.Problem) {
 	was := make([][]pattern.Sized, len(r.Pattern.Blocks))
 	for b := range was {
 		was[b] = r.Pattern.Blocks[b].Sizes
 	}
-	again, problems := made.FromOtherEnds()
+	again, problems := made.Begin()
 	if again == nil {
 		return nil, nil
 	}
