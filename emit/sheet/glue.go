@@ -135,7 +135,10 @@ func (d *divided) shown(at pos, k length, gray int) (items []drawing.Item) {
 	}
 	outline := d.section.cut.at
 	if gray >= 0 {
-		items = append(items, &drawing.Path{Points: show(tiling.Clip(outline, d.Parts[gray].Own)), Closed: true, Fill: picked})
+		// A part may hold nothing but what is extra beyond the cutting line.
+		if own := tiling.Clip(outline, d.Parts[gray].Own); len(own) > 0 {
+			items = append(items, &drawing.Path{Points: show(own), Closed: true, Fill: picked})
+		}
 	}
 	items = append(items, chainOf(drawing.FrameLine, show(outline), true))
 	for _, j := range d.Joints {

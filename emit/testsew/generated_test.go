@@ -155,6 +155,29 @@ block sharp 8 x 8 finished 8in {
 	}
 }
 
+// A part may hold nothing but what is extra beyond the cutting line at the block's edge.
+func TestPartOfExtraAlone(t *testing.T) {
+	files, text := built(`pattern "Drift" { edition 1  sheet 6in x 7 1/2in  tile yes  extra 1/4in }
+fabric sky "sky" light #bcd4df
+fabric sea "sea" medium #3c7d8c
+block drift 8 x 8 finished 8in {
+  section { 1 sky at (7.3, 6.925) }
+  section { 1 sea at (5.667, 6.7375)  2 sky along (3, 5.9375) -- (8, 8) }
+  section { 1 sky at (1, 5.6)  2 sea along (2, 5.825) -- (2, 4.65) }
+  section { 1 sea at (1, 1) }
+  join (6, 6.275) -- (8, 8)
+  join (8, 6.5) -- (0, 5.6)
+  join (8, 6) -- (0, 3.2)
+}
+`)
+	if files == nil {
+		t.Fatal(text)
+	}
+	if r, err := Sew(files); err != nil || r.Failed() {
+		t.Errorf("%v: %v", err, findings(r))
+	}
+}
+
 // Whatever the compiler lets pass can be sewn from its sheets.
 func TestGenerated(t *testing.T) { sewGenerated(t, "  sheet a3\n") }
 
