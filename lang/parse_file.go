@@ -184,7 +184,7 @@ func (p *parser) colour() Colour {
 		p.mend(BadColour, t.span(), t.line, "a color begins with `#`", "", insert(t.span().Start, "#"))
 	default:
 		p.lack(BadColour, "a color is missing, like `#3c7d8c`",
-			"write the color that pictures show the cloth in: `#` and six of 0 to 9 and a to f; sheets are black, and any cloth may be sewn")
+			"write the color that pictures show the cloth in: `#` and six of 0 to 9 and a to f; until it is chosen a gray does, such as `#d8d8d8` for light, `#909090` for medium, `#404040` for dark")
 		return Colour{Span: p.behind()}
 	}
 	rgb, _ := strconv.ParseUint(digits, 16, 24) // a damaged one is black
