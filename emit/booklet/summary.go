@@ -38,8 +38,8 @@ func Summary(parts Parts) *drawing.Page {
 // description is what the author says of the block, without a title before it.
 func (m *maker) description() string {
 	doc := drawing.Clean(m.Block.Doc)
-	if rest, ok := strings.CutPrefix(doc, drawing.Clean(m.Block.Title)+"."); ok {
-		return strings.TrimSpace(rest)
+	if rest, ok := strings.CutPrefix(doc, drawing.Clean(m.Block.Title)); ok && (rest == "" || rest[0] == '.') {
+		return strings.TrimSpace(strings.TrimPrefix(rest, "."))
 	}
 	return doc
 }

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"seamwright/compiler/pattern"
@@ -34,11 +35,12 @@ func (l *layout) tooLarge(it *item, frames []frame) {
 	if name := l.largerFor(it); name != "" {
 		help += "; or print on a larger sheet: sheet " + name + ", or --sheet " + name + " for once"
 	}
+	help += l.smaller(it, frames)
 	size := pattern.Size{W: it.box.w(), H: it.box.h()}
 	p := problem.Problem{
 		Code: TooLarge, Severity: problem.Error, At: l.p.Place(d.Source),
 		Message: fmt.Sprintf("section %s of %s at %s is %s with its allowance, too large for the sheet %s, which has room for %s",
-			d.Name, l.block.Name, l.sized.Finished.Exact(), size.In(8), l.paper.Name, pattern.Size{W: room.w(), H: room.h()}.In(8)),
+			d.Name, l.block.Name, l.sized.Finished.Exact(), l.measure(size), l.paper.Name, l.measure(pattern.Size{W: room.w(), H: room.h()})),
 	}
 	if l.p.Settings.Tile {
 		p.Message += fmt.Sprintf(", even in %d parts", tiling.Most)
@@ -48,6 +50,14 @@ func (l *layout) tooLarge(it *item, frames []frame) {
 	}
 	p.Help = help
 	l.problems = append(l.problems, p)
+}
+
+// measure tells a size as a message about the pattern does.
+func (l *layout) measure(s pattern.Size) string {
+	if l.p.Settings.Metric {
+		return s.Cm()
+	}
+	return s.In(16)
 }
 
 // largerFor names the first larger sheet that a section fits, "" for none.
@@ -68,6 +78,38 @@ func (l *layout) largerFor(it *item) string {
 		}
 	}
 	return ""
+}
+
+// smaller offers the largest size at which a section fits the sheet, as in the block
+// or turned by a quarter, and the smaller sizes that the block has.
+func (l *layout) smaller(it *item, frames []frame) string {
+	step := pattern.Inch / 4 // what is easily measured
+	if l.p.Settings.Metric {
+		step = 5 * pattern.Millimetre
+	}
+	drawn := boxOf(l.sized.Drawings[it.drawing].Outline)
+	within := func(w, h length) length { // what is drawn grows with the block, its allowance does not
+		return min((w-(it.box.w()-drawn.w()))/drawn.w(), (h-(it.box.h()-drawn.h()))/drawn.h())
+	}
+	most := length(0)
+	for _, f := range frames {
+		most = max(most, within(f.room.w(), f.room.h()), within(f.room.h(), f.room.w()))
+	}
+	help := ""
+	finished := l.sized.Finished.W
+	if fits := length(math.Floor(float64((most*finished+near)/step))) * step; fits >= finished/2 && fits < finished {
+		help = "; or make the block smaller: this section fits at finished " + sizeArgument(fits)
+	}
+	only := ""
+	for i := range l.block.Sizes {
+		if w := l.block.Sizes[i].Finished.W; w < finished {
+			only += " --size " + sizeArgument(w)
+		}
+	}
+	if only != "" {
+		help += "; or build the smaller sizes alone:" + only
+	}
+	return help
 }
 
 // tileEdit writes `tile yes` behind the brace of the pattern's settings, where they
