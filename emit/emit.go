@@ -50,6 +50,7 @@ type Options struct {
 	Forms []string         // svg, pdf: how sheets are written; empty: both. Pictures are always SVG, booklets PDF; png: plain pictures too
 	Width int              // of plain pictures, in dots; 0: [Width]
 	Late  bool             // leave files to be made when they are given, so that not all are held at a time; not where the report's page holds them
+	Soon  bool             // leave out what a plan of a quilt's cloth is looked for: its tables, and its cloth in pattern.json
 	Store *pdf.Store       // what was packed for the last build of the same pattern; nil: nothing
 }
 

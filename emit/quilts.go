@@ -45,7 +45,7 @@ func (w *work) quilts(f *files) (shown []html.Quilt) {
 				shown[len(shown)-1].Pressing = w.drawn(file, data)
 			}
 		}
-		if w.options.wants("tables") {
+		if w.options.wants("tables") && !w.options.Soon {
 			f.add(folder+"/quilt.md", func() []byte { return table.QuiltMarkdown(w.p, q, cloth(), w.prints(q.Layout), w.inTables()) })
 			f.add(folder+"/quilt.csv", func() []byte { return table.QuiltCSV(w.p, q, cloth()) })
 		}
@@ -65,11 +65,15 @@ func (w *work) prints(l *pattern.Layout) (all []table.Print) {
 	return all
 }
 
-// allCloth returns the cloth of all quilts.
+// allCloth returns the cloth of all quilts, none where it can't be waited for.
 func (w *work) allCloth() [][][]table.Cloth {
 	all := make([][][]table.Cloth, len(w.cloth))
 	for i, cloth := range w.cloth {
-		all[i] = cloth()
+		if w.options.Soon {
+			all[i] = make([][]table.Cloth, len(w.p.Colorway))
+		} else {
+			all[i] = cloth()
+		}
 	}
 	return all
 }

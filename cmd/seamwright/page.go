@@ -22,7 +22,7 @@ func (w *watching) show(b *built) {
 	s.Good = !problem.Failed(b.problems)
 	switch {
 	case s.Good || s.Held:
-		s.Sources, s.Built, s.Pattern = texts(w.name, b.texts), nil, b.data()
+		s.Sources, s.Built, s.Pattern = texts(w.name, b.texts), nil, b.data
 	case len(b.texts) > 0:
 		if was {
 			s.Built = s.Sources

@@ -6,10 +6,8 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"slices"
 	"strings"
 	"testing"
-	"time"
 )
 
 // watched runs the real program on a pattern in a folder of its own, and returns
@@ -353,32 +351,4 @@ func TestOtherSites(t *testing.T) {
 			t.Errorf("%s: %s", try, got)
 		}
 	}
-}
-
-// TestSaveToPixels tells the time from the end of a save to the next frame that
-// shows it, in a real browser.
-func TestSaveToPixels(t *testing.T) {
-	if os.Getenv("SEAMWRIGHT_MEASURE") == "" {
-		t.Skip("measures only with SEAMWRIGHT_MEASURE set")
-	}
-	b := startChromium(t)
-	text := example(t, "harbour_boat.seam")
-	file, address := watched(t, text)
-	b.open(address)
-	b.until("document.documentElement.dataset.shown")
-	b.eval(`new MutationObserver(() => requestAnimationFrame(() => { const c = new MessageChannel(); c.port1.onmessage = () => { window.painted = Date.now() + performance.now() % 1; }; c.port2.postMessage(0); }))
-		.observe(document.documentElement, {attributeFilter: ['data-drawn']}) || 1`, nil)
-	var took []float64
-	for i := range 60 {
-		time.Sleep(150 * time.Millisecond)
-		b.eval("window.painted = 0", nil)
-		change(t, file, text, "#b8432f", fmt.Sprintf("#%06x", 0x400000+i*977))
-		saved := time.Now()
-		b.until("window.painted")
-		var at float64
-		b.eval("window.painted", &at)
-		took = append(took, at-float64(saved.UnixMicro())/1000)
-	}
-	slices.Sort(took)
-	t.Logf("save to pixels: median %.0f ms, least %.0f, nine of ten within %.0f", took[30], took[0], took[54])
 }

@@ -101,6 +101,7 @@ type watching struct {
 type built struct {
 	pattern  *pattern.Pattern
 	outputs  []files.Output
+	data     []byte // pattern.json as the page draws it: without the cloth of quilts
 	problems []problem.Problem
 	held     bool              // by a released edition: it is shown and not written
 	texts    []*problem.Source // the pattern first; none where it can't be read
@@ -108,13 +109,23 @@ type built struct {
 }
 
 // atOnce are the kinds of files that are made at every save. PDF files, and the
-// report, which holds all of them once more, are made in rest.
+// report, which holds all of them once more, are made in rest; so is what tells of
+// the cloth of quilts, since looking for a good plan takes longer than all the rest.
 func atOnce() emit.Options {
-	return emit.Options{Only: []string{"json", "sheets", "diagrams", "tables"}, Forms: []string{"svg"}}
+	return emit.Options{Only: []string{"json", "sheets", "diagrams", "tables"}, Forms: []string{"svg"}, Soon: true}
 }
 
-func later() emit.Options {
-	return emit.Options{Only: []string{"sheets", "booklet", "pads", "report"}, Forms: []string{"pdf"}}
+func later(p *pattern.Pattern) emit.Options {
+	o := emit.Options{Only: []string{"sheets", "booklet", "pads", "report"}, Forms: []string{"pdf"}}
+	if lays(p) {
+		o.Only = append(o.Only, "json", "tables")
+	}
+	return o
+}
+
+// lays reports whether a quilt is laid out.
+func lays(p *pattern.Pattern) bool {
+	return slices.ContainsFunc(p.Quilts, func(q pattern.Quilt) bool { return q.Layout != nil })
 }
 
 // heapRoom lets the heap grow so many times, in percent, before garbage is
@@ -186,19 +197,15 @@ func (b *built) make() {
 	if problem.Failed(ps) {
 		return
 	}
-	b.outputs = make([]files.Output, len(outputs))
-	for i, o := range outputs {
-		b.outputs[i] = files.Output{Path: o.Path, Data: o.Data}
+	b.outputs = make([]files.Output, 0, len(outputs))
+	for _, o := range outputs {
+		if o.Path == "pattern.json" {
+			if b.data = o.Data; lays(b.pattern) {
+				continue // it is written when it is whole
+			}
+		}
+		b.outputs = append(b.outputs, files.Output{Path: o.Path, Data: o.Data})
 	}
-}
-
-// data are those that the page draws.
-func (b *built) data() []byte {
-	at := slices.IndexFunc(b.outputs, func(o files.Output) bool { return o.Path == "pattern.json" })
-	if at < 0 {
-		return nil
-	}
-	return b.outputs[at].Data
 }
 
 // rest makes what was left of the last build, and removes what is no longer made.
@@ -226,12 +233,17 @@ func (w *watching) rest() {
 // follow makes the files that follow.
 func (w *watching) follow(b *built) {
 	begun := time.Now()
-	o := later()
+	o := later(b.pattern)
 	o.Store = &w.store
 	made, ps := emit.Build(b.pattern, o)
 	all := slices.Clone(b.outputs)
 	for i := range made {
-		all = append(all, files.Output{Path: made[i].Path, Data: made[i].Data})
+		f := files.Output{Path: made[i].Path, Data: made[i].Data}
+		if at := slices.IndexFunc(b.outputs, func(o files.Output) bool { return o.Path == f.Path }); at >= 0 {
+			all[at] = f // a table of a block, made again beside those of its quilt
+		} else {
+			all = append(all, f)
+		}
 	}
 	fresh, told := []problem.Problem{}, map[string]int{}
 	for _, p := range ps {

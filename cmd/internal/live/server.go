@@ -30,16 +30,22 @@ type Server struct {
 	slots    chan struct{}
 
 	mu      sync.Mutex
-	number  int
+	number  int64   // of the last event
 	events  []event // the last of each name, in the order in which they came
-	outputs map[string][]byte
+	outputs map[string]output
 	changed chan struct{} // closed when there is a newer event
+}
+
+// An output is a file as it is served, and since which event it has been so.
+type output struct {
+	data  []byte
+	since int64
 }
 
 // An event is what the pages are told.
 type event struct {
 	name   string
-	number int
+	number int64
 	data   []byte // as it goes over the stream
 }
 
@@ -60,6 +66,7 @@ func Listen(port int) (*Server, error) {
 	return &Server{
 		listener: l, hosts: []string{"127.0.0.1:" + p, "localhost:" + p},
 		slots: make(chan struct{}, most), changed: make(chan struct{}),
+		number: time.Now().UnixMilli(), // a page that is open may have had numbers of the server before this
 	}, nil
 }
 
@@ -101,16 +108,22 @@ func (s *Server) Show(shown *Shown) {
 	s.tell("build", shown.json())
 }
 
-// Ready replaces the outputs.
+// Ready replaces the outputs. Pages are told since when each is as it is, so that
+// they ask for none that they have.
 func (s *Server) Ready(outputs []files.Output) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	s.outputs = map[string][]byte{}
-	paths := make([]string, len(outputs))
+	was := s.outputs
+	s.outputs = make(map[string]output, len(outputs))
+	list := make([][2]any, len(outputs))
 	for i, o := range outputs {
-		s.outputs[o.Path], paths[i] = o.Data, o.Path
+		now := output{o.Data, s.number + 1}
+		if old, ok := was[o.Path]; ok && bytes.Equal(old.data, o.Data) {
+			now = old
+		}
+		s.outputs[o.Path], list[i] = now, [2]any{o.Path, now.since}
 	}
-	s.tell("outputs", marshal(paths))
+	s.tell("outputs", marshal(list))
 }
 
 // Fits replaces what is told of papers.
@@ -124,7 +137,7 @@ func (s *Server) Fits(fits []Fit) {
 func (s *Server) tell(name string, json []byte) {
 	s.number++
 	b := append([]byte("event: "), name...)
-	b = strconv.AppendInt(append(b, "\nid: "...), int64(s.number), 10)
+	b = strconv.AppendInt(append(b, "\nid: "...), s.number, 10)
 	b = append(b, "\ndata: "...)
 	b = append(b, bytes.ReplaceAll(json, []byte("\n"), nil)...) // texts in JSON hold no line breaks
 	s.events = slices.DeleteFunc(s.events, func(e event) bool { return e.name == name })
@@ -135,7 +148,7 @@ func (s *Server) tell(name string, json []byte) {
 
 // since returns the events after a number, and a channel that is closed when
 // there are more.
-func (s *Server) since(number int) (data []byte, last int, changed chan struct{}) {
+func (s *Server) since(number int64) (data []byte, last int64, changed chan struct{}) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	for _, e := range s.events {
@@ -166,10 +179,10 @@ func (s *Server) answer(c conn, r *request) {
 	}
 	if path, ok := strings.CutPrefix(name, "out/"); ok {
 		s.mu.Lock()
-		data, ok := s.outputs[path]
+		file, ok := s.outputs[path]
 		s.mu.Unlock()
 		if ok {
-			replyWith(c, r.method, "200 OK", kind(path), outputPolicy, data)
+			replyWith(c, r.method, "200 OK", kind(path), outputPolicy, file.data)
 			return
 		}
 	} else if data, err := page.ReadFile("page/" + name); err == nil {
@@ -251,7 +264,7 @@ func (s *Server) stream(c conn) {
 		}
 	}()
 	send := append(head("200 OK", "text/event-stream", pagePolicy), "\r\n\r\nretry: 250\n\n"...)
-	for sent := 0; ; {
+	for sent := int64(0); ; {
 		data, last, changed := s.since(sent)
 		sent = last
 		if send = append(send, data...); len(send) > 0 {

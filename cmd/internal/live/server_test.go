@@ -216,11 +216,42 @@ func TestStream(t *testing.T) {
 		line, _ := l.ReadString('\n')
 		got += line
 	}
-	if !strings.Contains(got, "event: outputs\n") || !strings.HasSuffix(got, "data: [\"2\"]\n") {
+	if !strings.Contains(got, "event: outputs\n") || !strings.HasSuffix(got, fmt.Sprintf("data: [[\"2\",%d]]\n", s.number)) {
 		t.Errorf("of the outputs a late page is told %q", got)
 	}
 	for v["file"] != "2" {
 		v = next(t, r)
+	}
+}
+
+// A page asks for a picture again only where it is told another number for it.
+func TestSince(t *testing.T) {
+	s := serve(t)
+	told := func() (list [][2]any) {
+		answer, err := http.Get(s.Address() + "events")
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer answer.Body.Close()
+		for r := bufio.NewReader(answer.Body); ; {
+			line, err := r.ReadString('\n')
+			if err != nil {
+				t.Fatal(err)
+			}
+			if data, ok := strings.CutPrefix(line, "data: "); ok {
+				if err := json.Unmarshal([]byte(data), &list); err != nil {
+					t.Fatal(err)
+				}
+				return list
+			}
+		}
+	}
+	s.Ready([]files.Output{{Path: "a", Data: []byte("1")}, {Path: "b", Data: []byte("1")}})
+	first := told()
+	s.Ready([]files.Output{{Path: "a", Data: []byte("1")}, {Path: "b", Data: []byte("2")}, {Path: "c", Data: []byte("1")}})
+	then := told()
+	if len(then) != 3 || then[0] != first[0] || then[1][1].(float64) <= first[1][1].(float64) {
+		t.Errorf("told %v, then %v", first, then)
 	}
 }
 

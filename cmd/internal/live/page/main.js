@@ -8,7 +8,7 @@ const $ = (id) => document.getElementById(id);
 const layerNames = ['numbers', 'sections', 'seams', 'joins', 'arrows', 'worst', 'problems'];
 
 let state = null, model = null, chosen = -1, builds = 0;
-let outputs = [], outputsNumber = 0, fits = [];
+let outputs = new Map(), fits = []; // of every file: since when it is as it is
 const pick = { block: 0, size: 0, colorway: 0 };
 
 const drawing = new Drawing($('drawing'), (index) => choose(index));
@@ -28,16 +28,16 @@ function build(next) {
     draw(first || !model ? Infinity : sewn);
   }
   document.documentElement.dataset.drawn = ++builds;
-  requestAnimationFrame(() => later(() => {
+  later(() => {
     if (state !== next) return;
     showText();
     if (pattern) papers();
     document.documentElement.dataset.shown = builds;
-  }));
+  });
 }
 
 // later does what need not be in the next frame.
-const later = (work) => (window.requestIdleCallback ? requestIdleCallback(work, { timeout: 200 }) : setTimeout(work, 30));
+const later = (work) => requestAnimationFrame(() => (window.requestIdleCallback ? requestIdleCallback(work, { timeout: 200 }) : setTimeout(work, 30)));
 
 function status() {
   const { good, held, pattern, problems } = state, at = $('state');
@@ -137,11 +137,11 @@ function fresh(id, inputs, make) {
 // sheets shows the printed pages, which come a little after the rest.
 function sheets() {
   const { pattern } = state, { metric, sheet } = pattern.settings;
-  const folders = outputs.filter((o) => o.endsWith('/cutting.md')).map((o) => o.slice(0, -'/cutting.md'.length));
+  const folders = [...outputs.keys()].filter((o) => o.endsWith('/cutting.md')).map((o) => o.slice(0, -'/cutting.md'.length));
   const before = pattern.blocks.slice(0, pick.block).reduce((n, b) => n + b.sizes.length, 0);
   const folder = folders[before + pick.size];
   panels.fits($('fits'), fits, model.written.name, model.written.sizes, pick.size, metric);
-  if (folder) panels.sheets($('sheets'), model.size, folder, sheet, outputsNumber, new Set(outputs), metric);
+  if (folder) panels.sheets($('sheets'), model.size, folder, sheet, outputs, metric);
 }
 
 function showText() {
@@ -261,13 +261,12 @@ $('board').addEventListener('keydown', (e) => {
 const events = new EventSource('events');
 events.addEventListener('build', (e) => build(JSON.parse(e.data)));
 events.addEventListener('outputs', (e) => {
-  outputs = JSON.parse(e.data);
-  outputsNumber = e.lastEventId;
-  if (model) sheets();
+  outputs = new Map(JSON.parse(e.data));
+  later(() => { if (model) sheets(); });
 });
 events.addEventListener('fits', (e) => {
   fits = JSON.parse(e.data);
-  if (model) sheets();
+  later(() => { if (model) sheets(); });
 });
 events.addEventListener('error', () => {
   $('state').textContent = 'Not connected; is `seamwright watch` still running?';

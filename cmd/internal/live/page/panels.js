@@ -59,13 +59,13 @@ export function fits(root, all, blockName, sizes, current, metric) {
 }
 
 // sheets shows every page at the same scale. Pictures that are there already are
-// given the new page, so that nothing flickers.
-export function sheets(root, size, folder, paper, number, made, metric) {
+// given the new page, where it is another, so that nothing flickers.
+export function sheets(root, size, folder, paper, made, metric) {
   const scale = Math.min(34, Math.max(20, root.clientWidth / (2.1 * paper.size[0]))); // pixels an inch
   const old = [...root.querySelectorAll('img')];
   const ready = size.sheets.filter((s) => made.has(`${folder}/${s.file}`)); // the others are being made
   root.replaceChildren(...ready.map((s, i) => {
-    const address = `out/${folder}/${s.file}?${number}`;
+    const address = `out/${folder}/${s.file}?${made.get(`${folder}/${s.file}`)}`;
     const image = old[i] ?? element('img', { loading: 'lazy' });
     if (image.getAttribute('src') !== address) image.src = address;
     image.alt = `Sheet ${s.number}, reversed for sewing`;
