@@ -8,6 +8,7 @@ import (
 	"runtime"
 	"runtime/debug"
 	"slices"
+	"strings"
 	"syscall"
 	"time"
 
@@ -71,7 +72,7 @@ func watchFile(c *call) int {
 	}
 	debug.SetGCPercent(heapRoom)
 	defer w.kept.Close()
-	if err := watch.Run(ctx, watch.Work{Make: w.make, Show: w.build, Rest: w.rest}); err != nil {
+	if err := watch.Run(ctx, watch.Work{Make: w.make, Peek: w.peek, Show: w.build, Rest: w.rest}); err != nil {
 		fmt.Fprintf(c.stderr, "seamwright: this system can't watch folders: %v\n", err)
 		return misuse
 	}
@@ -92,6 +93,7 @@ type watching struct {
 	store  pdf.Store
 
 	made      built          // what was made last, shown or not
+	peeked    bool           // it was shown before the save was known to be complete
 	waiting   *built         // the last build, while what follows later is to be made
 	toldLater map[string]int // the problems that only it brought to light
 }
@@ -140,13 +142,33 @@ func (w *watching) make(before watch.Before) {
 	w.made = w.compile(before)
 	w.made.make()
 	w.made.took = time.Since(begun)
+	w.peeked = false
+}
+
+// peek shows what was made while a save may not be complete, on the page alone and
+// only if it is good: in most cases it is complete. What is only the beginning of what
+// there was is left until the wait is over.
+func (w *watching) peek() {
+	b := &w.made
+	if w.server == nil || b.outputs == nil || problem.Failed(b.problems) {
+		return
+	}
+	for i, src := range b.texts {
+		if i < len(w.shown.Sources) {
+			if was := w.shown.Sources[i].Text; len(src.Text) < len(was) && strings.HasPrefix(was, src.Text) {
+				return
+			}
+		}
+	}
+	w.show(b)
+	w.peeked = true
 }
 
 // build shows and writes what was made, and tells what is new. The page comes first:
 // a person looks at it while they save, and at the files later.
 func (w *watching) build() {
 	begun, b := time.Now(), w.made
-	if w.server != nil {
+	if w.server != nil && !w.peeked {
 		w.show(&b)
 	}
 	var wrote files.Written

@@ -33,13 +33,15 @@ type Before func(name string)
 // A Work is what is done whenever a file holds something else.
 type Work struct {
 	Make func(Before) // reads the files and makes what is to be made, in memory
+	Peek func()       // shows, if it is not nil, what was made of a save that may not be complete
 	Show func()       // shows and writes what was made last
 	Rest func()       // does, if it is not nil, what takes longer
 }
 
 // Run calls Make and Show, and calls them again whenever a file holds something
-// else than it did before it was read, until the context ends. Make is called ahead
-// while it is waited for a save to be complete, so what was made may never be shown.
+// else than it did before it was read, until the context ends. Make is called ahead, and
+// Peek after it, while it is waited for a save to be complete; what was made then may
+// never come to Show.
 // Rest is called after Show when nothing has happened for a while, and at the end
 // where that had not come. Between builds Run sleeps. The error says that the system
 // can't watch folders.
@@ -108,8 +110,10 @@ func (w *watcher) wait(ctx context.Context, work Work) {
 		case <-early.C:
 			if tried = true; w.changed() == surely {
 				w.make(work)
+				if ahead = true; work.Peek != nil {
+					work.Peek()
+				}
 				w.arm()
-				ahead = true
 			}
 		case <-look.C:
 			first = time.Time{}

@@ -307,3 +307,45 @@ func TestRest(t *testing.T) {
 		t.Error("no rest at the end", err)
 	}
 }
+
+// What is made ahead can be seen before the wait is over, and is shown once when it is.
+func TestPeek(t *testing.T) {
+	name := filepath.Join(t.TempDir(), "boat.seam")
+	calls := make(chan string, 100)
+	ctx, cancel := context.WithCancel(t.Context())
+	done := make(chan error)
+	write := func(text string) {
+		if err := os.WriteFile(name, []byte(text), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	write("first")
+	read := ""
+	go func() {
+		done <- Run(ctx, Work{
+			Make: func(before Before) { before(name); data, _ := os.ReadFile(name); read = string(data) },
+			Peek: func() { calls <- "peek " + read },
+			Show: func() { calls <- "show " + read },
+		})
+	}()
+	sees := func(want string) {
+		t.Helper()
+		select {
+		case got := <-calls:
+			if got != want {
+				t.Errorf("%q, want %q", got, want)
+			}
+		case <-time.After(patience):
+			t.Fatalf("never %q", want)
+		}
+	}
+	sees("show first")
+	time.Sleep(4 * quiet)
+	write("second")
+	sees("peek second")
+	sees("show second")
+	cancel()
+	if err := <-done; err != nil {
+		t.Error(err)
+	}
+}
