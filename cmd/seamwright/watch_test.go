@@ -19,7 +19,7 @@ func TestPeek(t *testing.T) {
 	defer server.Close()
 	const first = "fabric a \"lamp\" light #f0dca0\nblock one 4 x 4 finished 4in {\n  section { 1 a at c }\n}\n"
 	const second = "\nblock two 2 x 2 finished 4in {\n  section { 1 a at c }\n}\n"
-	w := &watching{call: &call{env: env{stdout: io.Discard, stderr: io.Discard}}, ctx: t.Context(), name: "one.seam", folder: t.TempDir(), server: server}
+	w := &watching{call: &call{env: env{stdout: io.Discard, stderr: io.Discard, getenv: func(string) string { return "" }}}, ctx: t.Context(), name: "one.seam", folder: t.TempDir(), server: server}
 	defer w.kept.Close()
 	make := func(text string) {
 		src := &problem.Source{Name: "one.seam", Text: text}
