@@ -37,7 +37,7 @@ func Compile(src *problem.Source, load Loader) (*pattern.Pattern, []problem.Prob
 	problems = append(problems, more...)
 	problems = newUnread(file, problems).drop(problems) // what only follows from mistakes of the text
 	if !problem.Failed(problems) {
-		large := pieces(&result.Pattern) >= parallel.Worth
+		large := result.Pattern.Pieces() >= parallel.Worth
 		parallel.Do(2, large, func(i int) {
 			if i == 0 {
 				cutting.Cut(&result.Pattern) // fills in patches
@@ -65,17 +65,6 @@ func Compile(src *problem.Source, load Loader) (*pattern.Pattern, []problem.Prob
 	}
 	p := result.Pattern // by itself: the rest of the result can be given up
 	return &p, problems
-}
-
-// pieces counts those of all sizes.
-func pieces(p *pattern.Pattern) int {
-	n := 0
-	for i := range p.Blocks {
-		for k := range p.Blocks[i].Sizes {
-			n += p.Blocks[i].Sizes[k].Figures.Pieces
-		}
-	}
-	return n
 }
 
 func loading(load Loader) eval.Loader {

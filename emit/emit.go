@@ -209,7 +209,7 @@ func (w *work) prepare() {
 			}
 		}
 	}
-	inParallel(tasks)
+	inParallel(tasks, w.p.Pieces() > Few)
 	w.tellPads()
 	w.tell(sheet.CheckTexts(w.p))
 	w.tell(booklet.Check(w.p))
@@ -340,7 +340,7 @@ func (w *work) write() []Output {
 	if w.options.Late {
 		return f.later(&w.room)
 	}
-	inParallel(f.tasks)
+	inParallel(f.tasks, true)
 	return f.all()
 }
 

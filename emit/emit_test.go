@@ -148,7 +148,7 @@ func TestPanicIsCarriedOver(t *testing.T) {
 			t.Errorf("met %v", r)
 		}
 	}()
-	inParallel([]func(){func() {}, func() { panic("broken needle") }, func() {}})
+	inParallel([]func(){func() {}, func() { panic("broken needle") }, func() {}}, true)
 }
 
 // What is made as it is given is what would have been made at once, whatever the
@@ -177,6 +177,6 @@ func TestLateFilesAreTheSame(t *testing.T) {
 		})
 	}
 	slices.Reverse(tasks)
-	inParallel(tasks)
-	inParallel(tasks) // and again
+	inParallel(tasks, true)
+	inParallel(tasks, true) // and again
 }

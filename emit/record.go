@@ -47,7 +47,7 @@ func Record(p *pattern.Pattern) (*edition.Record, []problem.Problem) {
 			tasks = append(tasks, func() { quilts[i] = w.quiltRecorded(i, said) })
 		}
 	}
-	inParallel(tasks)
+	inParallel(tasks, true)
 	return edition.Of(p, all, quilts), w.problems
 }
 

@@ -128,9 +128,16 @@ func runIn(t *testing.T, dir string, args ...string) ran {
 
 func first(s string) string { return s[:min(len(s), 2000)] }
 
-// TestInterrupt stops builds with Ctrl-C at every stage. What is there afterwards
-// is the old results or the new ones, never a mixture.
+// TestInterrupt stops builds with Ctrl-C at every stage, those that ask between
+// files and those that are over too soon to ask. What is there afterwards is the old
+// results or the new ones, never a mixture.
 func TestInterrupt(t *testing.T) {
+	t.Run("asked", func(t *testing.T) { interrupt(t) })
+	t.Run("brief", func(t *testing.T) { interrupt(t, "--format", "svg", "--only", "sheets,diagrams,tables") })
+}
+
+func interrupt(t *testing.T, flags ...string) {
+	args := append([]string{"build", "boat.seam"}, flags...)
 	dir := t.TempDir()
 	file, out := filepath.Join(dir, "boat.seam"), filepath.Join(dir, "boat-out")
 	version := func(edition int) {
@@ -141,7 +148,7 @@ func TestInterrupt(t *testing.T) {
 	}
 	built := func(edition int) map[string]string {
 		version(edition)
-		if r := runIn(t, dir, "build", "boat.seam"); r.code != good {
+		if r := runIn(t, dir, args...); r.code != good {
 			t.Fatalf("exit code %d: %s", r.code, r.stderr)
 		}
 		return tree(t, out)
@@ -151,7 +158,7 @@ func TestInterrupt(t *testing.T) {
 	before, after := 0, 0
 	for delay := time.Duration(0); delay < 12*time.Millisecond; delay += 200 * time.Microsecond {
 		version(2)
-		c := exec.Command("seamwright", "build", "boat.seam")
+		c := exec.Command("seamwright", args...)
 		c.Dir = dir
 		if err := c.Start(); err != nil {
 			t.Fatal(err)

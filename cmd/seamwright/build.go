@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"strings"
 
@@ -211,7 +212,7 @@ func (c *call) buildOne(r *reporter, names []string, name, folder string, o emit
 		r.worst(misuse)
 	case !c.empty(b, names):
 		summary(c.stdout, b.pattern, b.outputs, o)
-		code := c.write(r, folder, b.files(), whole(o), b.record)
+		code := c.write(r, light(o) && b.pattern.Pieces() <= emit.Few, folder, b.files(), whole(o), b.record)
 		if r.worst(code); code == good {
 			r.made = append(r.made, made{folder, b.record.Sources})
 		}
@@ -251,11 +252,16 @@ func missingSize(p *pattern.Pattern, sizes []pattern.Length) string {
 	return ""
 }
 
-// write puts outputs into place, guarding them from Ctrl-C, and says where.
-func (c *call) write(r *reporter, folder string, outputs []files.Output, whole bool, record files.Record) int {
-	interrupted, done := onInterrupt()
+// write puts outputs into place, guarding them from Ctrl-C, and says where. It is the
+// last that a program does. Brief says that it takes a millisecond or so.
+func (c *call) write(r *reporter, brief bool, folder string, outputs []files.Output, whole bool, record files.Record) int {
+	interrupted, done := onInterrupt(brief)
 	defer done()
-	written, fault := files.Write(folder, outputs, whole, interrupted, record)
+	workers := runtime.GOMAXPROCS(0)
+	if brief {
+		workers = 1
+	}
+	written, fault := files.Write(folder, outputs, whole, workers, interrupted, record)
 	if fault != nil {
 		r.tell([]problem.Problem{*fault})
 		if interrupted() {

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"hash/crc64"
 	"maps"
 	"os"
 	"path/filepath"
@@ -50,8 +49,9 @@ func newMemo() *memo {
 		return m
 	}
 	m.asked = "check " + program + " " + folder + "\n"
-	sum := crc64.Checksum([]byte(folder), crc64.MakeTable(crc64.ECMA))
-	m.at = filepath.Join(cache, "seamwright", "checked-"+strconv.FormatUint(sum, 16))
+	var k key
+	k.write([]byte(folder))
+	m.at = filepath.Join(cache, "seamwright", "checked-"+k.String())
 	var room files.Room
 	data, err := files.Glance(m.at, &room, mostPassed*memoLine)
 	if err != nil {

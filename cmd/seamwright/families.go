@@ -90,5 +90,5 @@ func (c *call) drawFamilies(chosen []families.Family, out string) int {
 			all = append(all, files.Output{Path: chosen[i].Name + "/" + o.Path, Data: o.Data})
 		}
 	}
-	return c.write(r, out, all, false, files.Record{})
+	return c.write(r, false, out, all, false, files.Record{})
 }

@@ -25,7 +25,7 @@ type finished struct {
 // line each. A pattern whose results are there already is passed over.
 func (c *call) buildMany(r *reporter, names, folders []string, o emit.Options) {
 	debug.SetGCPercent(heapGrowth)
-	interrupted, end := onInterrupt()
+	interrupted, end := onInterrupt(false)
 	defer end()
 	m := &catalogue{call: c, asked: asked(o, r.strict), options: o, strict: r.strict, interrupted: interrupted, text: len(names) * usualText}
 	t := total{call: c, progress: progress{w: c.stderr, of: len(names), on: terminal(c.stderr) && c.getenv("TERM") != "dumb"}}
@@ -59,7 +59,7 @@ func (m *catalogue) finish(name, folder string) *finished {
 	m.memory.tune(m.text) // not before: most catalogues are passed over
 	f.product = m.make(name, folder, m.asked, m.options, m.strict)
 	if f.outputs != nil {
-		f.written, f.fault = files.Write(folder, f.files(), whole(m.options), m.interrupted, f.record)
+		f.written, f.fault = files.Write(folder, f.files(), whole(m.options), 1, m.interrupted, f.record)
 		f.outputs = nil // thousands of patterns do not fit into memory
 	}
 	return f

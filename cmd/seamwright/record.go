@@ -2,7 +2,7 @@ package main
 
 import (
 	"fmt"
-	"hash/crc64"
+	"hash/crc32"
 	"os"
 	"strconv"
 	"strings"
@@ -51,17 +51,19 @@ func recordOf(asked string, texts []*problem.Source, ps []problem.Problem) files
 	return r
 }
 
-// A key is a sum of bytes. It guards against chance, not against malice: who can
-// write into a folder of results needs no collision.
-type key uint64
+// A key is a sum of bytes and their number. It guards against chance, not against
+// malice: who can write into a folder of results needs no collision. Of this sum,
+// processors do many bytes at once, and it needs no table that takes time to make.
+type key struct{ sum, n uint32 }
 
 func (k *key) write(b []byte) {
-	*k = key(crc64.Update(uint64(*k), crc64.MakeTable(crc64.ECMA), b))
+	k.sum = crc32.Update(k.sum, crc32.IEEETable, b)
+	k.n += uint32(len(b))
 }
 
 func (k key) String() string {
 	const digits = 16
-	s := strconv.FormatUint(uint64(k), 16)
+	s := strconv.FormatUint(uint64(k.sum)<<32|uint64(k.n), 16)
 	return strings.Repeat("0", digits-len(s)) + s
 }
 

@@ -19,6 +19,17 @@ type Pattern struct {
 	Limits   []Limit                    // every threshold that the pattern was checked by
 }
 
+// Pieces counts the pieces of all blocks in all their sizes.
+func (p *Pattern) Pieces() int {
+	n := 0
+	for i := range p.Blocks {
+		for k := range p.Blocks[i].Sizes {
+			n += p.Blocks[i].Sizes[k].Figures.Pieces
+		}
+	}
+	return n
+}
+
 // An Accepted is a warning that the author silenced, with the reason given.
 type Accepted struct {
 	Code, Message, Reason string

@@ -3,7 +3,6 @@ package files
 import (
 	"fmt"
 	"io/fs"
-	"runtime"
 	"runtime/debug"
 	"sync"
 )
@@ -20,7 +19,7 @@ type round struct {
 	panic   string // what broke in the making of an output
 }
 
-// each calls do with every output and its bytes, on all processors. The first
+// each calls do with every output and its bytes, on several processors. The first
 // error ends it, and w.name is then the output that it is about. A panic in the
 // making of an output becomes one here, where the caller can meet it.
 func (w *writer) each(outputs []Output, do func(i int, data []byte, d *desk) error) error {
@@ -33,7 +32,7 @@ func (w *writer) each(outputs []Output, do func(i int, data []byte, d *desk) err
 		}
 	}
 	var wait sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), len(outputs)) - 1 {
+	for range min(w.workers, len(outputs)) - 1 {
 		wait.Go(work)
 	}
 	work()

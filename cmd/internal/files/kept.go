@@ -5,6 +5,7 @@ import (
 	"os"
 	"path"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"strconv"
 	"strings"
@@ -74,7 +75,7 @@ func (k *Kept) Write(folder string, outputs []Output, whole bool, stop func() bo
 			})
 		}}
 	}
-	done, fault := Write(folder, all, whole, stop, Record{})
+	done, fault := Write(folder, all, whole, runtime.GOMAXPROCS(0), stop, Record{})
 	if fault == nil {
 		k.folder = folder
 		if err := k.learn(outputs, data); err != nil {

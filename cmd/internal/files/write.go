@@ -46,14 +46,14 @@ type Written struct {
 // replaced: one that is in the way and was not written by an earlier call is an
 // error.
 //
-// Files are made and written on all processors at once. Stop is asked between
-// files, never twice at a time; where it is true, nothing changes and the error
+// Files are made and written by so many workers at once, one or more. Stop is asked
+// between files, never twice at a time; where it is true, nothing changes and the error
 // is [ErrStopped]. Nothing is flushed to the disk itself: after a power cut, build
 // again.
 //
 // The record is kept in the folder; [Last] finds it again.
-func Write(folder string, outputs []Output, whole bool, stop func() bool, record Record) (Written, *problem.Problem) {
-	w := writer{folder: folder, stop: stop, record: record}
+func Write(folder string, outputs []Output, whole bool, workers int, stop func() bool, record Record) (Written, *problem.Problem) {
+	w := writer{folder: folder, workers: workers, stop: stop, record: record}
 	_, err := os.Lstat(folder)
 	fresh := errors.Is(err, fs.ErrNotExist)
 	if fresh {
@@ -77,11 +77,12 @@ var errForeign = errors.New("was there before and was not written by seamwright"
 var errOutside = errors.New("not a path inside the folder")
 
 type writer struct {
-	folder string
-	stop   func() bool
-	record Record
-	name   string // of the file at work, for the message
-	done   Written
+	folder  string
+	workers int
+	stop    func() bool
+	record  Record
+	name    string // of the file at work, for the message
+	done    Written
 	// in a folder that is there already
 	root  *os.Root
 	mu    sync.Mutex // of stage

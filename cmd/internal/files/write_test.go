@@ -12,6 +12,9 @@ import (
 	"github.com/google/go-cmp/cmp"
 )
 
+// workers write at once in these tests.
+const workers = 2
+
 func never() bool { return false }
 
 // tree reads a folder: path to content, ours included.
@@ -43,7 +46,7 @@ func outputs(pairs ...string) []Output {
 
 func mustWrite(t *testing.T, folder string, whole bool, pairs ...string) Written {
 	t.Helper()
-	w, p := Write(folder, outputs(pairs...), whole, never, Record{})
+	w, p := Write(folder, outputs(pairs...), whole, workers, never, Record{})
 	if p != nil {
 		t.Fatalf("%s: %s", p.At.Source.Name, p.Message)
 	}
@@ -97,7 +100,7 @@ func TestWriteRefusesForeignFiles(t *testing.T) {
 	if err := os.WriteFile(file, []byte("mine"), 0o666); err != nil {
 		t.Fatal(err)
 	}
-	_, p := Write(folder, outputs("a.svg", "1", "pattern.json", "2"), true, never, Record{})
+	_, p := Write(folder, outputs("a.svg", "1", "pattern.json", "2"), true, workers, never, Record{})
 	if p == nil || p.Code != Unwritable || !strings.Contains(p.Message, "not written by seamwright") {
 		t.Fatalf("got %+v", p)
 	}
@@ -110,7 +113,7 @@ func TestWriteRefusesForeignFiles(t *testing.T) {
 	if err := os.Symlink(outside, file); err != nil {
 		t.Skip(err)
 	}
-	if _, p := Write(folder, outputs("pattern.json", "2"), true, never, Record{}); p == nil {
+	if _, p := Write(folder, outputs("pattern.json", "2"), true, workers, never, Record{}); p == nil {
 		t.Error("a symbolic link was replaced")
 	}
 	if data, _ := os.ReadFile(outside); string(data) != "precious" {
@@ -144,14 +147,14 @@ func TestWriteUndoes(t *testing.T) {
 	folder := filepath.Join(t.TempDir(), "out")
 	mustWrite(t, folder, true, "a", "1", "b", "2", "z/c", "3")
 	// "z" is a file now: a folder is in the way of the last renaming
-	_, p := Write(folder, outputs("a", "changed", "new", "n", "z", "file"), true, never, Record{})
+	_, p := Write(folder, outputs("a", "changed", "new", "n", "z", "file"), true, workers, never, Record{})
 	if p == nil {
 		t.Fatal("no problem")
 	}
 	want(t, folder, "a", "1", "b", "2", "z/c", "3")
 
 	folder = filepath.Join(t.TempDir(), "fresh")
-	_, p = Write(folder, outputs("a", "1", "a/b", "2"), true, never, Record{})
+	_, p = Write(folder, outputs("a", "1", "a/b", "2"), true, workers, never, Record{})
 	if p == nil {
 		t.Fatal("no problem")
 	}
@@ -159,7 +162,7 @@ func TestWriteUndoes(t *testing.T) {
 		t.Errorf("the folder was left: %v", tree(t, folder))
 	}
 	for _, bad := range []string{"../x", "/x", "", "a//b", "a/../../x"} {
-		if _, p := Write(folder, outputs(bad, "1"), true, never, Record{}); p == nil {
+		if _, p := Write(folder, outputs(bad, "1"), true, workers, never, Record{}); p == nil {
 			t.Errorf("%q was written", bad)
 		}
 	}
@@ -171,7 +174,7 @@ func TestWriteStops(t *testing.T) {
 	for _, after := range []int{0, 1, 2} {
 		n := 0
 		stop := func() bool { n++; return n > after }
-		_, p := Write(folder, outputs("a", "2", "b", "2"), true, stop, Record{})
+		_, p := Write(folder, outputs("a", "2", "b", "2"), true, workers, stop, Record{})
 		if p == nil || !strings.Contains(p.Message, "stopped") {
 			t.Fatalf("after %d files: %+v", after, p)
 		}
@@ -213,14 +216,14 @@ func TestWriteFullDisk(t *testing.T) {
 	folder := filepath.Join(disk, "out")
 	mustWrite(t, folder, true, "a", "1", "b", strings.Repeat("x", 5000))
 	before := tree(t, disk)
-	_, p := Write(folder, outputs("a", "2", "c", strings.Repeat("y", 40_000), "d", strings.Repeat("y", 40_000)), true, never, Record{})
+	_, p := Write(folder, outputs("a", "2", "c", strings.Repeat("y", 40_000), "d", strings.Repeat("y", 40_000)), true, workers, never, Record{})
 	if p == nil || p.Code != Unwritable || !strings.Contains(p.Message, "the disk is full") {
 		t.Fatalf("got %+v", p)
 	}
 	if d := cmp.Diff(before, tree(t, disk)); d != "" {
 		t.Errorf("a full disk changed something:\n%s", d)
 	}
-	if _, p = Write(filepath.Join(disk, "other"), outputs("d", strings.Repeat("y", 90_000)), true, never, Record{}); p == nil {
+	if _, p = Write(filepath.Join(disk, "other"), outputs("d", strings.Repeat("y", 90_000)), true, workers, never, Record{}); p == nil {
 		t.Fatal("no problem")
 	}
 	if d := cmp.Diff(before, tree(t, disk)); d != "" {
@@ -235,7 +238,7 @@ func TestWriteReadOnlyDisk(t *testing.T) {
 	if out, err := exec.Command("mount", "-o", "remount,ro", disk).CombinedOutput(); err != nil {
 		t.Skipf("%v %s", err, out)
 	}
-	_, p := Write(folder, outputs("a", "2"), true, never, Record{})
+	_, p := Write(folder, outputs("a", "2"), true, workers, never, Record{})
 	if p == nil || !strings.Contains(p.Message, "can only be read") {
 		t.Fatalf("got %+v", p)
 	}
@@ -300,7 +303,7 @@ func TestABrokenOutputLeavesNothing(t *testing.T) {
 					t.Errorf("met %q", told)
 				}
 			}()
-			Write(folder, broken, true, never, Record{})
+			Write(folder, broken, true, workers, never, Record{})
 		}()
 		var left []string
 		filepath.WalkDir(filepath.Dir(folder), func(path string, d os.DirEntry, _ error) error {
