@@ -240,6 +240,16 @@ func TestSheetsHaveALimit(t *testing.T) {
 	}
 }
 
+// A page on which a picture would be missing is not written.
+func TestNoPictureIsMissing(t *testing.T) {
+	p := sample.Boat()
+	m := report.Made{Cuts: table.List(p, &p.Blocks[0].Sizes[0]), Sheets: []report.Sheet{{Copies: 1}}}
+	none := func() []byte { return nil }
+	if _, err := Page(p, [][]report.Made{{m}}, []Block{{Sheets: [][]SVG{{none}}}}, Beside{}); err == nil {
+		t.Error("a sheet is missing, and nothing is said")
+	}
+}
+
 func BenchmarkPage(b *testing.B) {
 	p := sample.Boat()
 	m := report.Made{Cuts: table.List(p, &p.Blocks[0].Sizes[0])}

@@ -1,6 +1,8 @@
 package html
 
 import (
+	"bytes"
+	"fmt"
 	"strconv"
 
 	"seamwright/compiler/pattern"
@@ -173,8 +175,12 @@ func (w *page) block(index int, made []report.Made, drawn *Block) {
 	}
 }
 
-// figure writes a picture with words below it.
+// figure writes a picture with words below it. Where there is none the page is not
+// written: a report that lacks a sheet tells nobody so.
 func (w *page) figure(class string, svg []byte, caption string) {
+	if !bytes.Contains(svg, []byte("<svg")) && w.err == nil {
+		w.err = fmt.Errorf("there is nothing to show above %q", caption)
+	}
 	w.raw("<figure")
 	if class != "" {
 		w.raw(` class="`).raw(class).raw(`"`)
