@@ -68,17 +68,24 @@ func Buy(needs []Need, runs []pattern.Run, set *pattern.Settings) Cloth {
 	return c
 }
 
-// bought makes the sum.
+// bought makes the sum, of lengths as they are told.
 func bought(all []Strip, needs []Need, set *pattern.Settings) Cloth {
-	c := Cloth{Strips: all, Inches: total(all)}
+	c := Cloth{Strips: all}
+	for i := range all {
+		c.Inches += all[i].Height.Told(set.Metric) * pattern.Length(all[i].Times)
+	}
+	spare := pattern.Length(0)
 	if set.Buying.Spare > 0 && len(needs) > 0 {
 		common := slices.MaxFunc(needs, func(a, b Need) int { return cmp.Compare(a.Count, b.Count) })
 		if s, ok := strips(common, set.Buying.Usable); ok {
-			c.Spare = s.Height * pattern.Length(set.Buying.Spare)
+			spare = s.Height * pattern.Length(set.Buying.Spare)
 		}
 	}
-	c.Need = (c.Inches + c.Spare + set.Buying.Straighten) * pattern.Length(1+set.Buying.Shrinkage/100)
-	c.Buy = pattern.RoundUp(c.Need, Step(set.Metric))
+	c.Spare = spare.Told(set.Metric)
+	shrunk := pattern.Length(1 + set.Buying.Shrinkage/100)
+	c.Need = (c.Inches + c.Spare + set.Buying.Straighten.Told(set.Metric)) * shrunk
+	exact := (total(all) + spare + set.Buying.Straighten) * shrunk
+	c.Buy = pattern.RoundUp(max(c.Need, exact), Step(set.Metric))
 	return c
 }
 

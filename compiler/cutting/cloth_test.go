@@ -157,7 +157,18 @@ func TestClothIsEnough(t *testing.T) {
 				t.Fatalf("%d of %v are not cut", n, size)
 			}
 		}
-		if left := c.Buy - (total(c.Strips)+c.Spare+set.Buying.Straighten)*pattern.Length(1+set.Buying.Shrinkage/100); left < -noise || left >= Step(set.Metric) {
+		// The sum is that of the lengths as they are told; what they are rounded by may take
+		// a step more.
+		told := c.Spare + set.Buying.Straighten.Told(set.Metric)
+		for _, s := range c.Strips {
+			told += s.Height.Told(set.Metric) * pattern.Length(s.Times)
+		}
+		told *= pattern.Length(1 + set.Buying.Shrinkage/100)
+		if d := told - c.Need; d < -noise || d > noise {
+			t.Fatalf("the sum of what is told is %v, not %v", told, c.Need)
+		}
+		rounded := pattern.Length(len(c.Strips)+2) * 60 * 0.0625
+		if left := c.Buy - told; left < -noise || left >= Step(set.Metric)+rounded {
 			t.Fatalf("%v is left over, one step is %v", left, Step(set.Metric))
 		}
 		plain, _ := unmixed(needs, set.Buying.Usable)

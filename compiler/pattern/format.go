@@ -68,7 +68,7 @@ func (l Length) Cm() string { return string(l.AppendCm(nil)) }
 // AppendCm appends what Cm returns.
 func (l Length) AppendCm(b []byte) []byte {
 	mm := int64(math.Round(l.MM()))
-	if mm >= 1000 || mm <= -1000 {
+	if mm >= metre || mm <= -metre {
 		mm = (mm + 5) / 10 * 10
 	}
 	if mm < 0 {
@@ -80,6 +80,33 @@ func (l Length) AppendCm(b []byte) []byte {
 	}
 	return append(b, " cm"...)
 }
+
+// CmSum returns a sum of lengths that are told in centimetres, to the millimetre
+// however long it is: "232.5 cm".
+func (l Length) CmSum() string {
+	mm := int64(math.Round(l.MM()))
+	b := strconv.AppendInt(nil, mm/10, 10)
+	if mm%10 != 0 {
+		b = append(b, '.', byte('0'+mm%10))
+	}
+	return string(append(b, " cm"...))
+}
+
+// Told returns the length that [Length.Cm] tells, or [Length.In] to eighths: what
+// stands in a printed sum is added up as it is told.
+func (l Length) Told(metric bool) Length {
+	if !metric {
+		return Length(math.Round(float64(l)*8) / 8)
+	}
+	mm := math.Round(l.MM())
+	if mm >= metre || mm <= -metre {
+		mm = math.Floor((mm+5)/10) * 10
+	}
+	return Length(mm) * Millimetre
+}
+
+// metre is where whole centimetres are enough, in millimetres.
+const metre = 1000
 
 // Exact returns the length as an author would write it: "7 1/2 in" where it is
 // a sixteenth of an inch, "20 cm" where it is a whole millimetre, else inches

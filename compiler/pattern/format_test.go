@@ -75,3 +75,19 @@ func TestRoundUpCovers(t *testing.T) {
 		}
 	})
 }
+
+// What is told reads as the length does, and a sum of it ends with the tenth it has.
+func TestToldReadsTheSame(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		l := Length(rapid.Float64Range(0.2, 200).Draw(t, "length"))
+		if a, b := l.Told(true).Cm(), l.Cm(); a != b {
+			t.Fatalf("%s is told as %s", b, a)
+		}
+		if a, b := l.Told(false).In(8), l.In(8); a != b {
+			t.Fatalf("%s is told as %s", b, a)
+		}
+	})
+	if sum := (147*Centimetre + 85.5*Centimetre).CmSum(); sum != "232.5 cm" {
+		t.Errorf("147 cm and 85.5 cm are %s", sum)
+	}
+}

@@ -270,7 +270,7 @@ func (w *writer) patches(n cutting.Need) string {
 // sum tells the sum, part by part.
 func (w *writer) sum(c *cutting.Cloth) string {
 	buying := &w.p.Settings.Buying
-	sum := w.said.Say("cloth_sum", "strips", w.inOwn(c.Inches))
+	sum := w.said.Say("cloth_sum", "strips", w.inSum(c.Inches))
 	if c.Spare > 0 {
 		sum += " " + w.said.Say("cloth_spare", "length", w.inOwn(c.Spare))
 	}
@@ -284,9 +284,17 @@ func (w *writer) sum(c *cutting.Cloth) string {
 	if buying.Shrinkage > 0 { // else the sum of what stands before it
 		need = pattern.RoundUp(need, w.p.Settings.PatchStep(true))
 	}
-	sum += " = " + w.inOwn(need)
+	sum += " = " + w.inSum(need)
 	if !w.metric {
 		sum += "; " + w.said.Say("cloth_yards", "yards", w.amount(c.Buy), "length", w.inOwn(c.Buy))
 	}
 	return sum
+}
+
+// inSum tells a sum of lengths in the pattern's own system.
+func (w *writer) inSum(l pattern.Length) string {
+	if w.metric {
+		return w.local(l.CmSum())
+	}
+	return w.inOwn(l)
 }
