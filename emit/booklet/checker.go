@@ -19,7 +19,8 @@ func Checker(parts Parts) []pdf.Page {
 	text := m.text(func() {
 		m.Chapter(m.say("check"))
 		m.Text(m.title() + ", " + m.finished() + ", " + m.edition())
-		m.Text(m.say("check_intro"))
+		long, _ := m.units()
+		m.Text(m.say("check_intro", "unit", long))
 		m.checkFigures()
 		m.checkSpaces()
 		m.checkCutting()
@@ -32,12 +33,36 @@ func Checker(parts Parts) []pdf.Page {
 // tick is a box to tick.
 const tick = "[  ]"
 
-// exact writes a length to a thousandth, for sums. Sixteenths end in half a
-// thousandth: these go up, whatever noise the length carries.
+// exact writes a length in the pattern's own system as closely as sixteenths of an
+// inch and hundredths of a millimetre are told without rounding, for sums.
 func (m *maker) exact(l pattern.Length) string {
-	const noise = 1e-6
-	return m.local(strconv.FormatFloat(math.Floor(l.Inches()*1000+0.5+noise)/1000, 'f', -1, 64) + " in")
+	const noise = 1e-6 // halves go up, whatever noise the length carries
+	v, digits, unit := l.Inches(), 1e4, " in"
+	if m.Pattern.Settings.Metric {
+		v, digits, unit = l.MM()/10, 1e3, " cm"
+	}
+	return m.local(strconv.FormatFloat(math.Floor(v*digits+0.5+noise)/digits, 'f', -1, 64) + unit)
 }
+
+// squares is an area of the pattern's own system in thousandths, from square inches.
+func (m *maker) squares(inches float64) int {
+	const noise = 1e-6
+	if m.Pattern.Settings.Metric {
+		inches *= 2.54 * 2.54
+	}
+	return int(math.Floor(inches*1000 + 0.5 + noise))
+}
+
+// units name what lengths and areas of the pattern are told in.
+func (m *maker) units() (long, square string) {
+	if m.Pattern.Settings.Metric {
+		return m.say("check_long_cm"), m.say("check_unit_cm")
+	}
+	return m.say("check_long_in"), m.say("check_unit_in")
+}
+
+// thousandths writes a count of them: "36.000".
+func (m *maker) thousandths(n int) string { return m.local(fmt.Sprintf("%d.%03d", n/1000, n%1000)) }
 
 // checkFigures sets the sums of the whole block.
 func (m *maker) checkFigures() {
@@ -49,7 +74,7 @@ func (m *maker) checkFigures() {
 	}
 	add(m.say("test_across"), raw(s.Finished.W))
 	add(m.say("test_down"), raw(s.Finished.H))
-	pieces, sections, area := 0, 0, 0.0
+	pieces, sections, area := 0, 0, 0 // the area as it is told, so that it adds up
 	var sums, areas, makes []string
 	for d := range s.Drawings {
 		dr := &s.Drawings[d]
@@ -57,15 +82,16 @@ func (m *maker) checkFigures() {
 		for i := range dr.Pieces {
 			one += polygonArea(dr.Pieces[i].Polygon)
 		}
-		pieces, sections, area = pieces+len(dr.Pieces)*dr.Make, sections+dr.Make, area+one*float64(dr.Make)
+		pieces, sections, area = pieces+len(dr.Pieces)*dr.Make, sections+dr.Make, area+m.squares(one)*dr.Make
 		sums = append(sums, fmt.Sprintf("%s %d x %d", dr.Name, len(dr.Pieces), dr.Make))
 		makes = append(makes, fmt.Sprintf("%s %d", dr.Name, dr.Make))
-		areas = append(areas, fmt.Sprintf("%s %s x %d", dr.Name, m.local(fmt.Sprintf("%.3f", one)), dr.Make))
+		areas = append(areas, fmt.Sprintf("%s %s x %d", dr.Name, m.thousandths(m.squares(one)), dr.Make))
 	}
 	add(m.say("check_sections"), strings.Join(makes, " + ")+" = "+strconv.Itoa(sections))
 	add(m.say("check_pieces"), strings.Join(sums, " + ")+" = "+strconv.Itoa(pieces))
-	add(m.say("check_area"), strings.Join(areas, " + ")+" = "+m.local(fmt.Sprintf("%.3f", area))+"; "+
-		m.exact(s.Finished.W)+" x "+m.exact(s.Finished.H)+" = "+m.local(fmt.Sprintf("%.3f", s.Finished.W.Inches()*s.Finished.H.Inches())))
+	_, square := m.units()
+	add(m.say("check_area", "unit", square), strings.Join(areas, " + ")+" = "+m.thousandths(area)+"; "+
+		m.exact(s.Finished.W)+" x "+m.exact(s.Finished.H)+" = "+m.thousandths(m.squares(s.Finished.W.Inches()*s.Finished.H.Inches())))
 	total, sheets := 0, []string{}
 	for i := range m.Sheets.Sheets {
 		total += m.Sheets.Sheets[i].Print
@@ -96,12 +122,12 @@ func (m *maker) checkSpaces() {
 	for d := range m.Sized.Drawings {
 		dr := &m.Sized.Drawings[d]
 		t := &flow.Table{Title: m.sectionHead(dr), Columns: []flow.Column{{Share: 0.5}, {Head: m.say("space"), Share: 1}, {Head: m.say("fabric"), Share: 2},
-			{Head: m.say("check_space"), Share: 2.2}, {Head: m.say("cut_as"), Share: 2.4}, {Head: m.say("size_inches"), Share: 2}}}
+			{Head: m.say("check_space"), Share: 2.2}, {Head: m.say("cut_as"), Share: 2.4}, m.sizeColumns()[0]}}
 		for i := range dr.Pieces {
 			p := &dr.Pieces[i]
 			w, h := extent(p.Polygon)
 			t.Rows = append(t.Rows, []string{tick, dr.Label(i), m.Pattern.Fabrics[p.Fabric].Words, m.exact(w) + " x " + m.exact(h),
-				m.shape(p.Patch.Shape, dr.Name), table.Size(p.Patch.Size, false)})
+				m.shape(p.Patch.Shape, dr.Name), m.sizes(p.Patch.Size)[0]})
 		}
 		m.Table(t)
 	}
@@ -125,7 +151,7 @@ func (m *maker) checkCutting() {
 		if yield := r.Shape.Yield(); yield > 1 && n == yield*(straight+reversed) { // triangles, and none is left over
 			share = fmt.Sprintf("%d / %d = ", n, yield)
 		}
-		t.Rows = append(t.Rows, []string{tick, m.Pattern.Fabrics[r.Fabric].Words + ", " + m.shape(r.Shape, r.Template) + ", " + table.Size(r.Size, false),
+		t.Rows = append(t.Rows, []string{tick, m.Pattern.Fabrics[r.Fabric].Words + ", " + m.shape(r.Shape, r.Template) + ", " + m.sizes(r.Size)[0],
 			strings.Join(parts, " + ") + " = " + strconv.Itoa(n) + "; " + share + m.say("check_cloths", "n", strconv.Itoa(straight+reversed))})
 	}
 	m.Table(t)

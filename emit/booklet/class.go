@@ -69,7 +69,7 @@ const (
 // what goes wrong on it costs nothing.
 func (m *maker) practice() {
 	m.Chapter(m.say("practice"))
-	m.Text(m.say("practice_how", "allowance", m.allowance(), "size", m.local("2 1/2 in x 4 1/2 in (6.5 cm x 11.5 cm)")))
+	m.Text(m.say("practice_how", "allowance", m.allowance(), "size", m.practiceStrip()))
 	m.Bold(m.say("print_first"))
 	a := m.Pattern.Settings.Allowance
 	m.Picture(practiceHeight+4*a, func(at pattern.Pos, size pattern.Size) []drawing.Item {
@@ -102,7 +102,18 @@ func (m *maker) practice() {
 		}
 		return items
 	})
-	m.Note(m.say("practice_check"))
+	size := pattern.Size{W: practiceWidth + 2*a, H: practiceHeight + 2*a}
+	m.Note(m.say("practice_check", "size", m.local(size.Words(m.Pattern.Settings.Metric)), "allowance", m.allowance()))
+}
+
+// practiceStrip is the size of the strips for the practice foundation: at least half
+// an inch larger than its largest space on every side.
+func (m *maker) practiceStrip() string {
+	in, cm := pattern.Size{W: 2.5 * pattern.Inch, H: 4.5 * pattern.Inch}.In(8), pattern.Size{W: 6.5 * pattern.Centimetre, H: 11.5 * pattern.Centimetre}.Cm()
+	if m.Pattern.Settings.Metric {
+		in, cm = cm, in
+	}
+	return m.local(in + " (" + cm + ")")
 }
 
 // classSection is one section in full, with lines for notes.
