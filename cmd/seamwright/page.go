@@ -5,11 +5,13 @@ import (
 	"maps"
 	"os/exec"
 	"runtime"
+	"slices"
 
 	"seamwright/cmd/internal/live"
 	"seamwright/compiler/pattern"
 	"seamwright/emit"
 	"seamwright/emit/report"
+	"seamwright/emit/sheet"
 	"seamwright/lang/problem"
 )
 
@@ -65,15 +67,26 @@ func fitting(p *pattern.Pattern) []live.Fit {
 			only := *p
 			only.Blocks = []pattern.Block{p.Blocks[i]}
 			only.Blocks[0].Sizes = p.Blocks[i].Sizes[j : j+1]
-			on := map[string]bool{}
+			on := map[string]string{}
 			for _, paper := range []struct{ name, words string }{{"letter", "Letter"}, {"a4", "A4"}} {
-				sheet, _ := pattern.SheetNamed(paper.name)
-				on[paper.words] = !problem.Failed(emit.Check(&only, emit.Options{Sheet: &sheet}))
+				named, _ := pattern.SheetNamed(paper.name)
+				on[paper.words] = fit(emit.Check(&only, emit.Options{Sheet: &named}))
 			}
 			fits = append(fits, live.Fit{Block: p.Blocks[i].Name, Size: j, On: on})
 		}
 	}
 	return fits
+}
+
+// fit words the problems of paper.
+func fit(ps []problem.Problem) string {
+	switch {
+	case problem.Failed(ps):
+		return "no"
+	case slices.ContainsFunc(ps, func(p problem.Problem) bool { return p.Code == sheet.InParts }):
+		return "parts"
+	}
+	return "fits"
 }
 
 func sameFit(a, b live.Fit) bool {

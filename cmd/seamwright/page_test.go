@@ -334,6 +334,26 @@ func TestLivePageFromNothing(t *testing.T) {
 	}
 }
 
+// Arrows leave the names of the spaces free; of a section that is glued together it
+// is told.
+func TestLivePageOfParts(t *testing.T) {
+	b := startChromium(t)
+	_, address := watched(t, example(t, "long_beam.seam"))
+	b.open(address)
+	b.until("document.querySelector('#fits td')")
+	if got := b.text("document.querySelector('#fits tbody tr').textContent"); strings.Count(got, "in parts, glued together") != 2 {
+		t.Errorf("fits: %s", got)
+	}
+	b.click("#show-arrows")
+	if got := b.text(`[...document.querySelectorAll('#drawing .turn')].flatMap((a) => {
+		const r = a.getBoundingClientRect();
+		return [...document.querySelectorAll('#drawing text')].filter((t) => { const s = t.getBoundingClientRect(), x = s.x + s.width / 2, y = s.y + s.height / 2;
+			return x > r.left && x < r.right && y > r.top && y < r.bottom; }).map((t) => t.textContent);
+	}).join()`); got != "" {
+		t.Errorf("arrows cover %s", got)
+	}
+}
+
 // Another site's page gets nothing from the live page, whatever it tries.
 func TestOtherSites(t *testing.T) {
 	b := startChromium(t)

@@ -29,9 +29,9 @@ type Text struct {
 
 // A Fit says on which papers a finished size can be printed.
 type Fit struct {
-	Block string          `json:"block"`
-	Size  int             `json:"size"` // index
-	On    map[string]bool `json:"on"`   // by paper
+	Block string            `json:"block"`
+	Size  int               `json:"size"` // index
+	On    map[string]string `json:"on"`   // by paper: fits, parts (some section is glued together from such), no
 }
 
 // json is the event. What the page gets is read by its own script only, and

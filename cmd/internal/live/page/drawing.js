@@ -1,5 +1,5 @@
 // The block, drawn: sides, layers, zoom, and how far it is sewn.
-import { apart, busiest, inches, length, middle, room } from './model.js';
+import { apart, bounds, busiest, inches, inside, length, middle, room } from './model.js';
 
 const unit = 100; // of the drawing, for one inch
 const space = 'http://www.w3.org/2000/svg';
@@ -152,10 +152,30 @@ export class Drawing {
     return svg('circle', { cx, cy, r: size * this.pixel * unit, class: name });
   }
 
+  // free is a place in a section where an arrow covers no name of a space, and how
+  // much room there is about it; the middle, where no names are shown.
+  free(copy) {
+    const names = !this.layers.numbers ? [] : copy.pieces.map(({ polygon }) => {
+      const at = middle(polygon);
+      return { at, half: 0.7 * Math.min(room(polygon, at), largest * this.pixel) };
+    });
+    const about = (at) => Math.min(room(copy.outline, at), ...names.map((n) => length([n.at, at]) - n.half));
+    const [x0, y0, x1, y1] = bounds(copy.outline), parts = 12;
+    let best = middle(copy.outline), most = about(best);
+    for (let i = 1; i < parts && names.length; i++) {
+      for (let j = 1; j < parts; j++) {
+        const at = [x0 + (x1 - x0) * i / parts, y0 + (y1 - y0) * j / parts];
+        const here = inside(copy.outline, at) ? about(at) : 0;
+        if (here > most) [best, most] = [at, here];
+      }
+    }
+    return [best, most];
+  }
+
   // arrow points to where the top of the section, as it is printed, lies.
   arrow(copy) {
-    const [mx, my] = middle(copy.outline);
-    const size = Math.min(room(copy.outline, [mx, my]) * 0.8, arrows * this.pixel);
+    const [[mx, my], about] = this.free(copy);
+    const size = Math.min(about * 0.9, arrows * this.pixel);
     const angle = copy.turn * Math.PI / 180, up = [-Math.sin(angle), Math.cos(angle)], side = [up[1], -up[0]];
     const point = (a, b) => [mx + size * (a * up[0] + b * side[0]), my + size * (a * up[1] + b * side[1])];
     const shape = [point(1, 0), point(0.2, 0.45), point(0.2, 0.14), point(-0.9, 0.14), point(-0.9, -0.14), point(0.2, -0.14), point(0.2, -0.45)];
@@ -178,6 +198,7 @@ export class Drawing {
     for (const p of model.pieces) this.dress(p, p.index < done);
     this.over.replaceChildren();
     this.weakest(whole);
+    this.faults.setAttribute('display', whole ? 'inline' : 'none'); // their places are those of the whole
     if (now?.piece?.seam) this.over.append(this.moved(shift[now.piece.copy.index], ...this.chord(now.piece.seam)));
     if (now?.join) this.over.append(this.moved(shift[now.join.left[0] ?? now.join.right[0]] ?? [0, 0], this.line(now.join.from, now.join.to, 'join now')));
     if (whole && this.layers.joins) this.joins();

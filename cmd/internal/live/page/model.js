@@ -97,6 +97,17 @@ export function room(polygon, [px, py]) {
   return least;
 }
 
+// inside reports whether a point lies in a polygon: whether a ray from it crosses
+// an odd number of sides.
+export function inside(polygon, [px, py]) {
+  let odd = false;
+  polygon.forEach(([ax, ay], i) => {
+    const [bx, by] = polygon[(i + 1) % polygon.length];
+    if ((ay > py) !== (by > py) && px < ax + (py - ay) * (bx - ax) / (by - ay)) odd = !odd;
+  });
+  return odd;
+}
+
 // busiest lists the places where most pieces meet, and how many: there the block is
 // thickest, and points are hardest to match. One place where fewer than five meet
 // is like any other.

@@ -53,7 +53,8 @@ export function fits(root, all, blockName, sizes, current, metric) {
   const mine = all?.filter((f) => f.block === blockName) ?? [];
   if (!mine.length) return root.replaceChildren();
   const papers = Object.keys(mine[0].on);
-  const words = (fits) => element('span', { className: fits ? '' : 'no' }, fits ? 'fits' : 'a section is too large');
+  const told = { fits: 'fits', parts: 'in parts, glued together', no: 'a section is too large' };
+  const words = (how) => element('span', { className: how === 'fits' ? '' : 'no' }, told[how]);
   root.replaceChildren(table([{ words: 'Finished size' }, ...papers.map((p) => ({ words: p }))],
     mine.map((f) => [`${sizeWords(sizes[f.size].finished, metric)}${f.size === current ? ', shown' : ''}`, ...papers.map((p) => words(f.on[p]))])));
 }
