@@ -72,7 +72,7 @@ func watchFile(c *call) int {
 	}
 	debug.SetGCPercent(heapRoom)
 	defer w.kept.Close()
-	if err := watch.Run(ctx, watch.Work{Make: w.make, Peek: w.peek, Show: w.build, Rest: w.rest}); err != nil {
+	if err := watch.Run(ctx, watch.Work{Make: w.make, Peek: w.ahead, Show: w.build, Rest: w.rest}); err != nil {
 		fmt.Fprintf(c.stderr, "seamwright: this system can't watch folders: %v\n", err)
 		return misuse
 	}
@@ -139,10 +139,23 @@ const heapRoom = 400
 // nothing that anybody sees: it may be done while a save is not yet complete.
 func (w *watching) make(before watch.Before) {
 	begun := time.Now()
+	w.kept.Drop()
 	w.made = w.compile(before)
 	w.made.make()
 	w.made.took = time.Since(begun)
 	w.peeked = false
+}
+
+// ahead does what can be done with what was made while a save may not be complete. The
+// files are written beside those that they will replace: renaming them is all that is
+// left when the wait is over.
+func (w *watching) ahead() {
+	w.peek()
+	begun := time.Now()
+	if w.made.outputs != nil && !w.made.held {
+		w.kept.Stage(w.folder, w.made.outputs)
+	}
+	w.made.took += time.Since(begun)
 }
 
 // peek shows what was made while a save may not be complete, on the page alone and

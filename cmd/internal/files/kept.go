@@ -23,6 +23,14 @@ type Kept struct {
 	folder string
 	leaves map[string]*leaf // by path; nil where nothing is remembered
 	files  map[string]*kept // by path
+	staged *staged          // what was written beside ahead of time; nil: nothing
+}
+
+// A staged is a set of outputs of which those that hold something else now are
+// written beside the files that they will replace.
+type staged struct {
+	outputs  []Output
+	renewals []*renewal // by output; nil where it is as before
 }
 
 // A leaf is an open folder, and what it was when it was opened.
@@ -48,8 +56,9 @@ func (k *Kept) Data(path string) []byte {
 	return nil
 }
 
-// Close lets go of the folder.
+// Close lets go of the folder, and of what was written beside.
 func (k *Kept) Close() {
+	k.Drop()
 	for _, l := range k.leaves {
 		l.root.Close()
 	}
@@ -183,12 +192,68 @@ type renewal struct {
 	info os.FileInfo
 }
 
+// Stage writes beside, ahead of time, what a call of [Kept.Write] with the same outputs
+// will put into place; nothing else is seen to change until then. What was staged
+// before is removed. Where it can't be done Write does all of it.
+func (k *Kept) Stage(folder string, outputs []Output) {
+	k.Drop()
+	if folder != k.folder || !k.untouched(outputs, false) {
+		return
+	}
+	if renewals, err := k.stage(outputs, func() bool { return false }); err == nil {
+		k.staged = &staged{outputs, renewals}
+	}
+}
+
+// Drop removes what was staged.
+func (k *Kept) Drop() {
+	if k.staged != nil {
+		remove(k.staged.renewals)
+		k.staged = nil
+	}
+}
+
+// taken returns what was staged of outputs, and whether it was; what was staged of
+// others is removed.
+func (k *Kept) taken(outputs []Output) ([]*renewal, bool) {
+	s := k.staged
+	if s == nil || len(outputs) == 0 || len(s.outputs) != len(outputs) || &s.outputs[0] != &outputs[0] {
+		k.Drop()
+		return nil, false
+	}
+	k.staged = nil
+	return s.renewals, true
+}
+
 // again writes the files that hold something else now, each beside itself, and
 // then renames them all. Where it fails nothing has changed, and [Write] is to
 // find out why.
 func (k *Kept) again(outputs []Output, stop func() bool) (done Written, ok bool) {
+	renewals, ok := k.taken(outputs)
+	var err error
+	if !ok {
+		renewals, err = k.stage(outputs, stop)
+	}
+	if err == nil && stop() {
+		remove(renewals)
+		err = ErrStopped
+	}
+	if err != nil {
+		return Written{}, false
+	}
+	if done.Changed, err = k.place(renewals); err != nil {
+		return Written{}, false
+	}
+	done.Same = len(outputs) - done.Changed
+	return done, true
+}
+
+// stage writes the files that hold something else now, each beside itself; where it
+// fails none. One thread does it: most are a few small files, which are written before
+// another one has begun.
+func (k *Kept) stage(outputs []Output, stop func() bool) ([]*renewal, error) {
 	renewals := make([]*renewal, len(outputs))
-	w := &writer{folder: k.folder, stop: stop}
+	w := &writer{folder: k.folder, workers: 1, stop: stop}
 	err := w.each(outputs, func(i int, data []byte, _ *desk) error {
 		f := k.files[outputs[i].Path]
 		if bytes.Equal(data, f.data) {
@@ -197,18 +262,10 @@ func (k *Kept) again(outputs []Output, stop func() bool) (done Written, ok bool)
 		renewals[i] = &renewal{kept: f, data: slices.Clone(data)}
 		return renewals[i].stage(i)
 	})
-	if err == nil && stop() {
-		err = ErrStopped
-	}
 	if err != nil {
 		remove(renewals)
-		return Written{}, false
 	}
-	if done.Changed, err = k.place(renewals); err != nil {
-		return Written{}, false
-	}
-	done.Same = len(outputs) - done.Changed
-	return done, true
+	return renewals, err
 }
 
 // place renames all files into place, or none, and returns how many.

@@ -177,3 +177,64 @@ func TestKeptStops(t *testing.T) {
 		k.tidy()
 	}
 }
+
+// What is staged is seen by nobody until it is written, and goes where it is not.
+func TestStage(t *testing.T) {
+	k := newKeeping(t)
+	k.writes(true, "a", "1", "sub/b", "2")
+	beside := func() (n int) {
+		for _, dir := range []string{k.dir, filepath.Join(k.dir, "sub")} {
+			found, err := filepath.Glob(filepath.Join(dir, stagePrefix+"*"))
+			if err != nil {
+				t.Fatal(err)
+			}
+			n += len(found)
+		}
+		return n
+	}
+	stage := func(want int, texts ...string) []Output {
+		t.Helper()
+		all := outputs(texts...)
+		k.Stage(k.dir, all)
+		k.holds("a", "1")
+		k.holds("sub/b", "2")
+		if got := beside(); got != want {
+			t.Errorf("%d files are beside, not %d", got, want)
+		}
+		return all
+	}
+	written := func(all []Output, want Written) {
+		t.Helper()
+		done, fault := k.Write(k.dir, all, false, never)
+		if fault != nil || done != want {
+			t.Errorf("%+v, %v; not %+v", done, fault, want)
+		}
+		k.tidy()
+	}
+
+	stage(2, "a", "x", "sub/b", "y")
+	k.Drop()
+	k.tidy()
+	stage(1, "a", "x", "sub/b", "2")
+	written(outputs("a", "1", "sub/b", "2"), Written{Same: 2}) // others than were staged
+	stage(2, "a", "x", "sub/b", "y")
+	all := stage(1, "a", "1", "sub/b", "3") // instead of those before
+	written(all, Written{Same: 1, Changed: 1})
+	k.holds("sub/b", "3")
+	written(outputs("a", "1", "sub/b", "2"), Written{Same: 1, Changed: 1})
+
+	all = stage(1, "a", "x", "sub/b", "2")
+	if err := os.WriteFile(filepath.Join(k.dir, "sub", "b"), []byte("somebody's"), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	written(all, Written{Changed: 2}) // and what somebody has written is replaced, being ours by name
+	k.holds("a", "x")
+	k.holds("sub/b", "2")
+	k.Stage(k.dir, outputs("a", "1"))
+	k.Close()
+	k.tidy()
+	k.Stage(k.dir, outputs("a", "1")) // of a folder that is let go of nothing is staged
+	if beside() != 0 {
+		t.Error("a closed folder was written into")
+	}
+}

@@ -33,7 +33,7 @@ type Before func(name string)
 // A Work is what is done whenever a file holds something else.
 type Work struct {
 	Make func(Before) // reads the files and makes what is to be made, in memory
-	Peek func()       // shows, if it is not nil, what was made of a save that may not be complete
+	Peek func()       // does, if it is not nil, what can be undone with what was made of a save that may not be complete
 	Show func()       // shows and writes what was made last
 	Rest func()       // does, if it is not nil, what takes longer
 }
