@@ -27,6 +27,11 @@ func (m *maker) begin() {
 	if !m.printed {
 		m.Bold(m.say("print_first"))
 	}
+	m.care()
+}
+
+// care tells where it can hurt.
+func (m *maker) care() {
 	m.Heading(m.say("care"))
 	m.Item("!", m.say("care_blade"))
 	m.Item("!", m.say("care_iron"))

@@ -26,10 +26,7 @@ func Class(parts Parts) []pdf.Page {
 		m.Text(m.say("class_intro", "size", m.finished()))
 		m.tools()
 		m.Text(m.say("stitch"))
-		m.Heading(m.say("care"))
-		m.Item("!", m.say("care_blade"))
-		m.Item("!", m.say("care_iron"))
-		m.Item("!", m.say("care_needle"))
+		m.bring()
 	})
 	m.letters = 1 // at true scale
 	practice := m.text(m.practice)
@@ -37,7 +34,6 @@ func Class(parts Parts) []pdf.Page {
 	rest := m.text(func() {
 		m.gluing()
 		m.classSection()
-		m.Break()
 		m.joining()
 	})
 	teacher := m.text(m.teacher)
@@ -57,6 +53,20 @@ func Class(parts Parts) []pdf.Page {
 	return pages
 }
 
+// bring lists the patches that are cut before a class; where there are many, the
+// cloth for them.
+func (m *maker) bring() {
+	const most = 12 // rows that stand on the page of what is brought
+	if len(m.Cuts.Rows) > most {
+		m.Lead(m.say("class_cloth"))
+		t, _ := m.buying()
+		m.Table(t)
+		return
+	}
+	m.Lead(m.say("class_patches"))
+	m.Table(m.patches())
+}
+
 // practiceSpaces are the strips of the practice foundation: five, the outer ones
 // and those between slanting, so that every step of the work comes up once.
 const (
@@ -71,6 +81,7 @@ func (m *maker) practice() {
 	m.Chapter(m.say("practice"))
 	m.Text(m.say("practice_how", "allowance", m.allowance(), "size", m.practiceStrip()))
 	m.Bold(m.say("print_first"))
+	m.care()
 	a := m.Pattern.Settings.Allowance
 	m.Picture(practiceHeight+4*a, func(at pattern.Pos, size pattern.Size) []drawing.Item {
 		x, y := at.X+(size.W-practiceWidth)/2, at.Y+2*a
@@ -136,6 +147,9 @@ func (m *maker) classSection() {
 // notesRoom is what a line for notes takes.
 const notesRoom = 0.25 * pattern.Inch
 
+// blank is where a teacher writes.
+const blank = "____________________________"
+
 func (m *maker) notesLine() {
 	m.Note(m.say("class_notes") + " " + strings.Repeat("_", int(m.Width()*0.75/(flow.Small*0.5))))
 }
@@ -154,6 +168,7 @@ func (m *maker) teacher() {
 	}
 	m.Table(t)
 	m.Note(m.Pattern.About.Rights)
+	m.Note(m.say("class_copies") + " " + blank)
 	m.Heading(m.say("teacher_stages"))
 	for _, s := range [...]string{m.say("teacher_stage_1"), m.say("teacher_stage_2"), m.say("teacher_stage_3"), m.say("teacher_stage_4")} {
 		m.Item("-", s)
@@ -208,10 +223,8 @@ func (m *maker) timings() {
 	m.Table(t)
 }
 
-// kits lists what goes into a student's bag, and the labels of the bags.
-func (m *maker) kits() {
-	m.Chapter(m.say("kits"))
-	m.Lead(m.say("kits_intro"))
+// patches is the table of what is cut for one block.
+func (m *maker) patches() *flow.Table {
 	t := &flow.Table{Columns: []flow.Column{{Head: m.say("count"), Share: 1}, {Head: m.say("fabric"), Share: 2.4}, {Head: m.say("cut_as"), Share: 3.2}, m.sizeColumns()[0], {Head: m.say("for_spaces"), Share: 3}}}
 	for i := range m.Cuts.Rows {
 		r := &m.Cuts.Rows[i]
@@ -219,8 +232,14 @@ func (m *maker) kits() {
 		t.Rows = append(t.Rows, []string{"(" + strconv.Itoa(straight+reversed) + ")", m.Pattern.Fabrics[r.Fabric].Words, m.shape(r.Shape, r.Template),
 			m.sizes(r.Size)[0], table.SpaceList(m.Sized, r.Spaces, m.say("reversed"))})
 	}
-	t.Swatch = nil
-	m.Table(t)
+	return t
+}
+
+// kits lists what goes into a student's bag, and the labels of the bags.
+func (m *maker) kits() {
+	m.Chapter(m.say("kits"))
+	m.Lead(m.say("kits_intro"))
+	m.Table(m.patches())
 	m.Heading(m.say("labels"))
 	m.Note(m.say("labels_intro"))
 	const (

@@ -136,13 +136,19 @@ func (m *maker) skillRule() string {
 	return m.say("skill_rule", fill...)
 }
 
-// cloth tells what is bought for the block; where the pattern reckons no cloth, the
-// area of the patches of each fabric.
+// cloth tells what is bought for the block, and how that was reckoned.
 func (m *maker) cloth() {
+	t, how := m.buying()
+	m.Table(t)
+	m.Note(how)
+}
+
+// buying is the table of what is bought for the block; where the pattern reckons no
+// cloth, of the area of the patches of each fabric.
+func (m *maker) buying() (*flow.Table, string) {
 	how, all := m.Cuts.Buying(m.Pattern, m.Block, m.Sized, m.tables())
 	if how == "" {
-		m.areas()
-		return
+		return m.areas()
 	}
 	t := &flow.Table{Columns: []flow.Column{{Head: m.say("fabric"), Share: 3}, {Head: m.say("value"), Share: 1}, {Head: m.say("cloth_to_buy"), Share: 3}}}
 	for i := range all {
@@ -152,8 +158,7 @@ func (m *maker) cloth() {
 	t.Swatch = func(row int, at pattern.Pos, side pattern.Length) []drawing.Item {
 		return diagram.Swatch(&m.Pattern.Fabrics[all[row].Fabric], at, side)
 	}
-	m.Table(t)
-	m.Note(how)
+	return t, how
 }
 
 // quiltGlance tells of a quilt what somebody wants to know before they begin it.
@@ -179,7 +184,7 @@ func (m *maker) quiltGlance(q Quilt) {
 }
 
 // areas tells the cloth in the patches of each fabric.
-func (m *maker) areas() {
+func (m *maker) areas() (*flow.Table, string) {
 	t := &flow.Table{Columns: []flow.Column{{Head: m.say("fabric"), Share: 3}, {Head: m.say("value"), Share: 1}, {Head: m.say("cloth_area"), Share: 3}}}
 	var used []int
 	for i, inches := range m.Cuts.Areas {
@@ -193,8 +198,7 @@ func (m *maker) areas() {
 	t.Swatch = func(row int, at pattern.Pos, side pattern.Length) []drawing.Item {
 		return diagram.Swatch(&m.Pattern.Fabrics[used[row]], at, side)
 	}
-	m.Table(t)
-	m.Note(m.say("cloth_note"))
+	return t, m.say("cloth_note")
 }
 
 // area tells square inches, rounded up, and square centimetres.

@@ -87,15 +87,9 @@ func (m *maker) form(key bool) {
 		t = m.formTable(key)
 		for i := range m.Sized.Joins {
 			j := &m.Sized.Joins[i]
-			if len(j.Points) > 0 {
-				ask(m.say("test_join", "n", strconv.Itoa(j.Number), "left", m.side(j.Left), "right", m.side(j.Right)), m.count("join_points", len(j.Points)))
-			}
+			ask(m.say("test_join", "n", strconv.Itoa(j.Number), "left", m.side(j.Left), "right", m.side(j.Right)), m.points(j))
 		}
-		if len(t.Rows) > 0 {
-			m.Table(t)
-		} else {
-			m.Text(m.say("test_no_joins"))
-		}
+		m.Table(t)
 	}
 
 	m.Heading(m.say("test_block"))
@@ -107,14 +101,28 @@ func (m *maker) form(key bool) {
 
 	m.Heading(m.say("test_cloth"))
 	t = &flow.Table{Columns: []flow.Column{{Head: m.say("fabric"), Share: 2}, {Head: m.say("test_bought"), Share: 2}, {Head: m.say("test_left"), Share: 2}}}
+	buy := map[int]string{}
+	if key {
+		t.Columns = append(t.Columns, flow.Column{Head: m.say("test_expected"), Share: 2.4})
+		_, all := m.Cuts.Buying(m.Pattern, m.Block, m.Sized, m.tables())
+		for i := range all {
+			buy[all[i].Fabric] = all[i].Words
+		}
+	}
 	for _, f := range m.used() {
-		t.Rows = append(t.Rows, []string{m.Pattern.Fabrics[f].Words, line, line})
+		row := []string{m.Pattern.Fabrics[f].Words, line, line}
+		if key {
+			row = []string{row[0], "", "", buy[f]}
+		}
+		t.Rows = append(t.Rows, row)
 	}
 	m.Table(t)
 	for _, question := range [...]string{m.say("test_short"), m.say("test_words"), m.say("test_time"), m.say("test_again"), m.say("test_pictures")} {
-		m.Need(0.7 * pattern.Inch)
-		m.Text(question)
-		if !key {
+		if key {
+			m.Note(question)
+		} else {
+			m.Need(0.7 * pattern.Inch)
+			m.Text(question)
 			m.Text(strings.Repeat("_", int(m.Width()/(flow.Body*0.5))))
 		}
 	}
