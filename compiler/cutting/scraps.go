@@ -13,22 +13,55 @@ func Fits(patch, scrap pattern.Size) bool {
 	return max(patch.W, patch.H) <= max(scrap.W, scrap.H)+noise && min(patch.W, patch.H) <= min(scrap.W, scrap.H)+noise
 }
 
-// Serve reports whether patches were found room for on scraps. Each scrap is cut
-// into strips and those into patches, the small scraps first. Another way of
-// cutting may find room where this one does not.
-func Serve(needs []Need, scraps []pattern.Size, step pattern.Length) bool {
-	left := slices.Clone(needs)
+// A Scrap is cloth that is there already, of one of several fabrics or of any of them.
+type Scrap struct {
+	pattern.Size
+	Of int // index into what is needed, or Any
+}
+
+// Any says that a scrap may serve for whichever fabric lacks most, for one of them.
+const Any = -1
+
+// Serve reports whether the patches of several fabrics come from scraps, each of which
+// is cut into strips and those into patches. What a quick way of cutting finds room for
+// surely does; where it does not, all ways are looked at if there are few enough. If
+// there are more, sure is false: another way may find room.
+func Serve(needs [][]Need, scraps []Scrap, step pattern.Length) (serve, sure bool) {
+	if quickly(needs, scraps, step) {
+		return true, true
+	}
+	return allWays(needs, scraps)
+}
+
+// quickly cuts the small scraps first, those of one fabric before those of any.
+func quickly(needs [][]Need, scraps []Scrap, step pattern.Length) bool {
+	left := make([][]Need, len(needs))
+	for i := range needs {
+		left[i] = slices.Clone(needs[i])
+	}
 	scraps = slices.Clone(scraps)
-	slices.SortStableFunc(scraps, func(a, b pattern.Size) int { return cmp.Compare(a.W*a.H, b.W*b.H) })
+	slices.SortStableFunc(scraps, func(a, b Scrap) int {
+		return cmp.Or(-cmp.Compare(min(a.Of, 0), min(b.Of, 0)), cmp.Compare(a.W*a.H, b.W*b.H))
+	})
 	for _, s := range scraps {
-		along, across := slices.Clone(left), slices.Clone(left)
-		if use(along, s, step) >= use(across, pattern.Size{W: s.H, H: s.W}, step) {
-			left = along
-		} else {
-			left = across
+		best, most, cut := Any, pattern.Length(0), []Need(nil)
+		for i := range left {
+			if s.Of != i && s.Of != Any {
+				continue
+			}
+			for _, size := range [2]pattern.Size{s.Size, {W: s.H, H: s.W}} {
+				after := slices.Clone(left[i])
+				if area := use(after, size, step); area > most+noise {
+					best, most, cut = i, area, after
+				}
+			}
+		}
+		if best != Any {
+			left[best] = cut
 		}
 	}
-	return !slices.ContainsFunc(left, func(n Need) bool { return n.Count > 0 })
+	lacks := func(n Need) bool { return n.Count > 0 }
+	return !slices.ContainsFunc(left, func(of []Need) bool { return slices.ContainsFunc(of, lacks) })
 }
 
 // Gives returns how many patches of one size, up to a number, come from a scrap that

@@ -42,36 +42,69 @@ func (w *writer) scraps(c *Cuts) {
 		w.text("- ").say("scrap_gives", "scrap", scrap, "cuts", cuts).text("\n")
 	}
 	w.text("\n")
+	var needs [][2]int // fabric, its first row
 	for i := 0; i < len(c.Rows); {
-		fabric, from := c.Rows[i].Fabric, i
+		needs = append(needs, [2]int{c.Rows[i].Fabric, i})
 		_, i = c.needs(i, 1)
-		var own []pattern.Size
+	}
+	nameless := false
+	for _, of := range needs {
+		var own []cutting.Scrap
 		for _, s := range all {
-			if s.Fabric == fabric {
-				own = append(own, s.Size)
+			nameless = nameless || s.Fabric == pattern.NoFabric
+			if s.Fabric == of[0] {
+				own = append(own, cutting.Scrap{Size: s.Size})
 			}
 		}
-		if len(own) == 0 {
-			continue
-		}
-		blocks := 0
-		for blocks < mostServed {
-			needs, _ := c.needs(from, blocks+1)
-			if !cutting.Serve(needs, own, w.p.Settings.PatchStep(true)) {
-				break
+		if len(own) > 0 {
+			blocks, perhaps := w.served(c, [][2]int{of}, own)
+			words := escaped(w.p.Fabrics[of[0]].Words)
+			line := w.said.Say("scrap_blocks_none", "fabric", words)
+			if blocks > 0 {
+				line = w.said.Count("scrap_blocks", blocks, "fabric", words)
 			}
-			blocks++
-		}
-		words := escaped(w.p.Fabrics[fabric].Words)
-		if blocks == 0 {
-			w.text("- ").say("scrap_blocks_none", "fabric", words).text("\n")
-		} else {
-			w.text("- ").text(w.said.Count("scrap_blocks", blocks, "fabric", words)).text("\n")
+			w.text("- ").text(line).text(perhaps).text("\n")
 		}
 	}
-	if !slices.ContainsFunc(all, func(s pattern.Scrap) bool { return s.Fabric != pattern.NoFabric }) {
-		w.say("scrap_name").text("\n")
+	if !nameless {
+		return
 	}
+	var every []cutting.Scrap
+	for _, s := range all {
+		of := slices.IndexFunc(needs, func(of [2]int) bool { return of[0] == s.Fabric })
+		switch {
+		case s.Fabric == pattern.NoFabric:
+			every = append(every, cutting.Scrap{Size: s.Size, Of: cutting.Any})
+		case of >= 0:
+			every = append(every, cutting.Scrap{Size: s.Size, Of: of})
+		}
+	}
+	blocks, perhaps := w.served(c, needs, every)
+	line := w.said.Say("scrap_all_none")
+	if blocks > 0 {
+		line = w.said.Count("scrap_all", blocks)
+	}
+	w.text("- ").text(line).text(perhaps).text("\n")
+}
+
+// served returns for how many blocks scraps serve all the spaces of some fabrics, and
+// what is said where they may serve for more.
+func (w *writer) served(c *Cuts, of [][2]int, scraps []cutting.Scrap) (blocks int, perhaps string) {
+	for blocks < mostServed {
+		needs := make([][]cutting.Need, len(of))
+		for i := range of {
+			needs[i], _ = c.needs(of[i][1], blocks+1)
+		}
+		serve, sure := cutting.Serve(needs, scraps, w.p.Settings.PatchStep(true))
+		if !serve && !sure {
+			perhaps = " " + w.said.Say("scrap_perhaps")
+		}
+		if !serve {
+			break
+		}
+		blocks++
+	}
+	return blocks, perhaps
 }
 
 // gives says how many patches of a row a scrap gives, and for how many of its spaces.
