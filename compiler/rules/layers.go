@@ -17,8 +17,10 @@ const (
 	layersMost = 16
 )
 
-// crowdedFrom is from how many seams at a point layers are counted: where fewer
-// meet there are hardly ever more than 6.
+// crowdedFrom is from how many seams at a point layers are counted. Where fewer meet
+// it is thick only if seams end close by, or at sharp points, of which other rules warn:
+// of 2,000 blocks cut at random test sewing found 12 layers or more at such places in 53,
+// and one of those had no other warning.
 const crowdedFrom = 4
 
 // mostCounted is at how many points layers are counted, those of the most seams
