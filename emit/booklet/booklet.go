@@ -41,6 +41,7 @@ type maker struct {
 	letters pattern.Length // how much larger than usual; 0: as usual
 
 	early map[*drawing.Page]bool // pages of which Early was told
+	said  *words.Catalogue       // see tables; nil until they are asked for
 }
 
 // leastMargin is kept free on pages that are only read: every common printer
@@ -177,11 +178,13 @@ func (m *maker) authored(key, text string, fill []string) string {
 // tables are the messages that tables say, with what the author says instead or
 // before.
 func (m *maker) tables() *words.Catalogue {
-	said := m.Words
-	for _, s := range m.Pattern.About.Sayings {
-		said = said.With(s.Name, s.Text, s.Instead)
+	if m.said == nil {
+		m.said = m.Words
+		for _, s := range m.Pattern.About.Sayings {
+			m.said = m.said.With(s.Name, s.Text, s.Instead)
+		}
 	}
-	return said
+	return m.said
 }
 
 // local writes a number as the language does.

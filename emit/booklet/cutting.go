@@ -78,19 +78,7 @@ func (m *maker) sizes(s pattern.Size) []string {
 }
 
 func (m *maker) shape(s pattern.Shape, template string) string {
-	switch s {
-	case pattern.Square:
-		return m.say("shape_square")
-	case pattern.HalfSquare:
-		return m.say("shape_half_square")
-	case pattern.QuarterSquare:
-		return m.say("shape_quarter_square")
-	case pattern.HalfRectangle:
-		return m.say("shape_half_rectangle")
-	case pattern.TemplatePatch:
-		return m.say("shape_template", "name", template)
-	}
-	return m.say("shape_rectangle")
+	return table.Shape(m.tables(), s, template)
 }
 
 // sectionRows sets what goes into one section.
@@ -108,7 +96,7 @@ func (m *maker) sectionRows(d *pattern.Drawing) {
 	for i := range d.Pieces {
 		piece := &d.Pieces[i]
 		row := append([]string{d.Label(i), m.Pattern.Fabrics[piece.Fabric].Words, m.shape(piece.Patch.Shape, d.Name)}, m.sizes(piece.Patch.Size)...)
-		t.Rows = append(t.Rows, append(row, m.layWords(piece, i)))
+		t.Rows = append(t.Rows, append(row, table.Lay(m.tables(), piece, i)))
 	}
 	t.Title = head
 	m.Table(t)
@@ -121,22 +109,6 @@ func (m *maker) sectionHead(d *pattern.Drawing) string {
 		head += " (" + m.say("section_reversed", "name", m.Sized.Drawings[d.Reversed].Name) + ")"
 	}
 	return head
-}
-
-// layWords says how a patch is laid on its space.
-func (m *maker) layWords(piece *pattern.Piece, i int) string {
-	switch {
-	case piece.Patch.Plain:
-		return ""
-	case piece.Patch.Along:
-		if piece.Patch.Shape == pattern.HalfSquare {
-			return m.say("lay_long")
-		}
-		return m.say("lay_along")
-	case i == 0:
-		return m.say("lay_over")
-	}
-	return m.say("lay_slant")
 }
 
 // slanting shows the patches that have no edge along their line.

@@ -181,7 +181,7 @@ func (w *writer) section(d *pattern.Drawing) {
 		piece := &d.Pieces[i]
 		w.text("| ")
 		w.b = appendLabel(w.b, d, i)
-		w.text(" | ").author(w.p.Fabrics[piece.Fabric].Words).text(" | ").text(shape(w.said, piece.Patch.Shape, d.Name)).
+		w.text(" | ").author(w.p.Fabrics[piece.Fabric].Words).text(" | ").text(Shape(w.said, piece.Patch.Shape, d.Name)).
 			text(" | ").cells(piece.Patch.Size).text(" | ").text(Lay(w.said, piece, i)).text(" |\n")
 	}
 }

@@ -213,7 +213,7 @@ func (w *writer) setting(l *pattern.Layout) {
 			if c.Shape.Yield() > 1 {
 				w.text(" ").count(c.Count)
 			}
-			w.text(" | ").author(w.p.Fabrics[c.Fabric].Words).text(" | ").text(shape(w.said, c.Shape, "")).text(" | ").cells(c.Size).text(" |\n")
+			w.text(" | ").author(w.p.Fabrics[c.Fabric].Words).text(" | ").text(Shape(w.said, c.Shape, "")).text(" | ").cells(c.Size).text(" |\n")
 		}
 	}
 	if len(l.Runs) > 0 {

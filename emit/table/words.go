@@ -28,8 +28,8 @@ func shapeWords(s pattern.Shape) string {
 	return "not worked out"
 }
 
-// shape says how a patch is cut, in the words of a catalogue.
-func shape(said *words.Catalogue, s pattern.Shape, template string) string {
+// Shape says how a patch is cut, in the words of a catalogue.
+func Shape(said *words.Catalogue, s pattern.Shape, template string) string {
 	switch s {
 	case pattern.Rectangle:
 		return said.Say("shape_rectangle")
@@ -50,7 +50,7 @@ func shape(said *words.Catalogue, s pattern.Shape, template string) string {
 // Cut says how the patches of a row are cut, and how many of the triangles are
 // needed: "square, cut once on the diagonal, for 3 triangles".
 func (r *Row) Cut(said *words.Catalogue) string {
-	text := shape(said, r.Shape, r.Template)
+	text := Shape(said, r.Shape, r.Template)
 	if r.Shape.Yield() > 1 {
 		text += ", " + said.Count("triangles", r.Patches+r.Reversed)
 	}
