@@ -344,3 +344,51 @@ quilt "Fleet" {
 		t.Errorf("told %d times: %s", told, fmt.Sprint(ps))
 	}
 }
+
+// Hundreds of blocks that lie at random can be pressed in more ways than are tried, and
+// the quilt says so; of a few all are.
+func TestPressedWithoutProof(t *testing.T) {
+	blocks := `fabric hull "hull" dark #33312e
+fabric sail "sail" light #f3ecdd
+block a 4 x 4 finished 4in {
+  section { 1 hull at (1, 1) }
+  section { 1 sail at (3, 1) }
+  section { 1 sail at (1, 3) }
+  section { 1 hull at (3, 3) }
+  join s -- c
+  join c -- n
+  join w -- e
+}
+block b 4 x 4 finished 4in {
+  section { 1 hull at (1, 1) }
+  section { 1 sail at (3, 1)  2 hull along (2, 2) -- (4, 2) }
+  join s -- n
+}
+block c 4 x 4 finished 4in {
+  section { 1 hull at (0.5, 1) }
+  section { 1 sail at (1.5, 1) }
+  section { 1 sail at (3, 1) }
+  join (1, 0) -- (1, 4)
+  join s -- n
+}
+quilt "Q" {
+`
+	for _, n := range []int{4, 20} {
+		rows, at := "", uint32(1)
+		for range n {
+			var row []string
+			for range n {
+				at = at*1664525 + 1013904223
+				row = append(row, string("abc"[at>>16%3])+" turn "+[]string{"0", "90", "180", "270"}[at>>20%4]+"deg")
+			}
+			rows += "  row " + strings.Join(row, ", ") + "\n"
+		}
+		p, ps := compile(blocks + rows + "}\n")
+		if p == nil || p.Quilts[0].Layout == nil {
+			t.Fatal(show(ps))
+		}
+		if l := p.Quilts[0].Layout; l.Untried != (n > 4) {
+			t.Errorf("%d x %d blocks: untried %v", n, n, l.Untried)
+		}
+	}
+}

@@ -71,6 +71,7 @@ type Layout struct {
 	Backing Size  // of the whole; zero for none
 	Batting Size
 	Two     []TwoWays // blocks that are pressed in two ways
+	Untried bool      // not every way of pressing was looked at: in another more seams may nest
 }
 
 // A Placed is a block in a quilt: indices into Blocks and its Sizes. It is

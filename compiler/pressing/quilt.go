@@ -46,6 +46,7 @@ func (q *quilt) press() {
 			group := q.walk(i)
 			q.settle(group, &budget)
 			q.better(group)
+			q.layout.Untried = q.layout.Untried || budget <= 0 && q.cost(group).clashes > 0
 			q.alike(group, rows)
 		}
 	}

@@ -278,7 +278,7 @@ func (m *maker) quiltJoins(q *pattern.Quilt) {
 	}
 	said := m.tables()
 	rows := table.JoinRows(l, said)
-	m.Text(table.JoiningWords(q, said) + " " + table.JoinSums(rows, said))
+	m.Text(table.JoiningWords(q, said) + " " + table.JoinSums(l, rows, said))
 	t := &flow.Table{Columns: []flow.Column{{Head: m.say("joins_head"), Share: 1}, {Head: m.say("joins_where"), Share: 2.4}, {Head: m.say("joins_what"), Share: 2.6},
 		{Head: m.say("joins_match"), Share: 1.8}, {Head: m.say("joins_press"), Share: 2.2}, {Head: m.say("joins_why"), Share: 3}}}
 	for _, r := range rows {

@@ -47,6 +47,7 @@ func (e *encoder) quiltJoins(p *pattern.Pattern, l *pattern.Layout) {
 		e.close('}')
 	}
 	e.close(']')
+	e.key("pressing_untried").bool(l.Untried)
 	e.key("two_ways").open('[')
 	for _, two := range l.Two {
 		b := &p.Blocks[two.Block]

@@ -66,7 +66,8 @@ type quiltJSON struct {
 		Finished   point  `json:"finished"`
 		PressOther []int  `json:"press_other"`
 	} `json:"two_ways"`
-	Areas []struct {
+	Untried bool `json:"pressing_untried"`
+	Areas   []struct {
 		For     string  `json:"for"`
 		Fabric  string  `json:"fabric"`
 		Polygon []point `json:"polygon"`

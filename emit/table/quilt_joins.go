@@ -187,7 +187,7 @@ func JoiningWords(q *pattern.Quilt, said *words.Catalogue) string {
 }
 
 // JoinSums tell how many joins there are in all, and how many points to match.
-func JoinSums(rows []JoinRow, said *words.Catalogue) string {
+func JoinSums(l *pattern.Layout, rows []JoinRow, said *words.Catalogue) string {
 	joins, points, open := 0, 0, 0
 	for i := range rows {
 		joins, points = joins+rows[i].Count, points+rows[i].Count*rows[i].Points
@@ -198,6 +198,9 @@ func JoinSums(rows []JoinRow, said *words.Catalogue) string {
 	text := said.Say("joins_all", "joins", said.Count("joins_n", joins), "points", said.Count("points_n", points))
 	if open > 0 {
 		text += " " + said.Count("joins_all_open", open)
+		if l.Untried {
+			text += " " + said.Say("joins_untried")
+		}
 	}
 	return text
 }
@@ -267,7 +270,7 @@ func (w *writer) joining(q *pattern.Quilt) {
 	for _, r := range rows {
 		w.text("| ").count(r.Count).text(" | ").text(r.Where).text(" | ").author(r.What).text(" | ").number(r.Points).text(" | ").author(r.Press).text(" | ").text(r.Why).text(" |\n")
 	}
-	w.text("\n").text(JoinSums(rows, w.said)).text("\n")
+	w.text("\n").text(JoinSums(l, rows, w.said)).text("\n")
 	if q.OnPoint && q.Sashing.Width > 0 && (!q.Around || q.Cornerstones == pattern.NoFabric) {
 		w.text("\n").say("joins_trim").text("\n")
 	}
