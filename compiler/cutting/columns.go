@@ -38,16 +38,22 @@ type program struct {
 	width   pattern.Length
 	step    pattern.Length // on which widths are counted
 	items   []item
+	marks   int // of the strip's length, all that can be told apart by its items
 	basis   []column
 	inverse [][]float64 // of the basis
 	level   []float64   // how often each is cut
 	price   []float64   // of each patch, in inches of cloth
 	bound   pattern.Length
+
+	worth []float64 // of a strip's beginning up to each mark; room for richest and fill
+	last  []int     // the item that ends there
 }
 
 // newProgram begins with strips of one size each; needs must all fit.
 func newProgram(needs []Need, width, step pattern.Length) *program {
 	p := &program{needs: needs, width: width, step: step, items: items(needs, step)}
+	p.marks = coarser(p.items, int(math.Ceil(float64(width/step)-noise)))
+	p.worth, p.last = make([]float64, p.marks+1), make([]int, p.marks+1)
 	for i, n := range needs {
 		s, _ := strips(n, width)
 		per := PerStrip(width, s.Cuts[0].Size.W)
@@ -126,13 +132,30 @@ func items(needs []Need, step pattern.Length) []item {
 	return all
 }
 
-func (p *program) marks() int { return int(math.Ceil(float64(p.width/p.step) - noise)) }
+// coarser counts widths in the largest step that all have in common, and returns the
+// marks of so many that remain: no strip ends between them.
+func coarser(items []item, marks int) int {
+	common := 0
+	for i := range items {
+		for a := items[i].width; a > 0; {
+			common, a = a, common%a
+		}
+	}
+	if common < 2 {
+		return marks
+	}
+	for i := range items {
+		items[i].width /= common
+	}
+	return marks / common
+}
 
 // richest returns the height of the strips that are worth most for their cloth,
 // and how much for each inch. Items that are let in from the lowest up serve all
 // higher strips too.
 func (p *program) richest() (height pattern.Length, worth float64) {
-	best := make([]float64, p.marks()+1)
+	best := p.worth
+	clear(best)
 	worth = 1
 	for k, it := range p.items {
 		if v := p.price[it.index/2]; v > 0 {
@@ -152,9 +175,9 @@ func (p *program) richest() (height pattern.Length, worth float64) {
 
 // fill returns the strip of a height that is worth most.
 func (p *program) fill(height pattern.Length) column {
-	marks := p.marks()
-	worth, last := make([]float64, marks+1), make([]int, marks+1)
-	for at := 1; at <= marks; at++ {
+	worth, last := p.worth, p.last
+	worth[0] = 0
+	for at := 1; at <= p.marks; at++ {
 		worth[at], last[at] = worth[at-1], -1
 		for k := 0; k < len(p.items) && p.items[k].height <= height+noise; k++ {
 			if it := &p.items[k]; it.width <= at {
@@ -165,7 +188,7 @@ func (p *program) fill(height pattern.Length) column {
 		}
 	}
 	c := column{height, make([]int, 2*len(p.needs))}
-	for at := marks; at > 0; {
+	for at := p.marks; at > 0; {
 		if last[at] < 0 {
 			at--
 			continue

@@ -63,21 +63,37 @@ func place(area []pos, w, h, least, most length) (at pos, size length) {
 // over.
 func fits(area []pos, p pos, w, h, over length) length {
 	inside := false
-	least := length(math.Inf(1))
-	for i, a := range area {
-		b := area[(i+1)%len(area)]
+	kx, ky := 2/w, 2/h
+	a := area[len(area)-1]
+	for _, b := range area {
+		if touches((a.X-p.X)*kx, (a.Y-p.Y)*ky, (b.X-p.X)*kx, (b.Y-p.Y)*ky, over) {
+			return 0
+		}
 		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y) {
 			inside = !inside
 		}
-		least = min(least, reach((a.X-p.X)/(w/2), (a.Y-p.Y)/(h/2), (b.X-p.X)/(w/2), (b.Y-p.Y)/(h/2)))
-		if least <= over {
-			return 0
-		}
+		a = b
 	}
 	if !inside {
 		return 0
 	}
+	least := length(math.Inf(1))
+	for _, b := range area {
+		least = min(least, reach((a.X-p.X)*kx, (a.Y-p.Y)*ky, (b.X-p.X)*kx, (b.Y-p.Y)*ky))
+		a = b
+	}
 	return least
+}
+
+// touches reports whether a stroke touches the square about the origin of a half side,
+// which is so where [reach] is not more. It needs no division, and most places fail here.
+func touches(ax, ay, bx, by, half length) bool {
+	if min(ax, bx) > half || max(ax, bx) < -half || min(ay, by) > half || max(ay, by) < -half {
+		return false
+	}
+	dx, dy := bx-ax, by-ay
+	across := ax*dy - ay*dx
+	return max(across, -across) <= half*(max(dx, -dx)+max(dy, -dy))
 }
 
 // reach returns the half side of the square about the origin that a stroke
