@@ -59,7 +59,7 @@ var layers = []struct {
 	{"emit/edition", []string{"compiler/pattern", "emit/drawing", "emit/sheet", "lang/problem"}},
 	{"emit/letter", []string{"compiler/pattern", "emit/booklet/words", "emit/compare", "emit/edition"}},
 	{"emit/compare", []string{"compiler/pattern", "emit/booklet/words", "emit/drawing", "emit/edition", "emit/flow", "emit/svg", "emit/table", "lang/problem"}},
-	{"emit/report", []string{"compiler/pattern", "compiler/cutting", "emit/drawing", "emit/table"}},
+	{"emit/report", []string{"compiler/pattern", "compiler/cutting", "emit/booklet/words", "emit/drawing", "emit/table"}},
 	{"emit/contact", []string{"compiler/pattern", "emit/diagram", "emit/drawing"}},
 	{"emit/html", []string{"compiler/pattern", "emit/booklet/words", "emit/diagram", "emit/drawing", "emit/photo", "emit/report", "emit/svg", "emit/table"}},
 	{"emit/internal/sample", []string{"compiler/pattern", "compiler/plane", "compiler/cutting"}}, // for tests

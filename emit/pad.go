@@ -5,6 +5,7 @@ import (
 
 	"seamwright/compiler/pattern"
 	"seamwright/emit/booklet"
+	"seamwright/emit/booklet/words"
 	"seamwright/emit/pdf"
 	"seamwright/emit/report"
 	"seamwright/emit/sheet"
@@ -101,7 +102,7 @@ func (w *work) copies(f *files, folder string, parts booklet.Parts) {
 			file := f.add(name, func() []byte {
 				return w.copy(on, func(p booklet.Parts) []pdf.Page { return booklet.Pad(p, r.pad) })
 			})
-			file.Holds = told[i].Words()
+			file.Holds = told[i].Words(words.InReport(words.Default)) // to be told on a terminal
 		}
 	}
 	for _, paper := range [...]struct {

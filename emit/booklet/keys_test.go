@@ -31,16 +31,21 @@ func spoken(t *testing.T, folder string) (said, counted map[string]bool) {
 				return true
 			}
 			name, ok := call.Fun.(*ast.SelectorExpr)
-			literal, text := call.Args[0].(*ast.BasicLit)
-			if !ok || !text {
+			if !ok {
 				return true
 			}
-			key, _ := strconv.Unquote(literal.Value)
-			switch name.Sel.Name {
-			case "say", "Say":
-				said[key] = true
-			case "count", "Count":
-				counted[key] = true
+			for i, arg := range call.Args {
+				literal, text := arg.(*ast.BasicLit)
+				if !text || literal.Kind != token.STRING {
+					continue
+				}
+				key, _ := strconv.Unquote(literal.Value)
+				switch called := name.Sel.Name; {
+				case called == "heads", i == 0 && (called == "say" || called == "Say" || called == "heading"):
+					said[key] = true
+				case i == 0 && (called == "count" || called == "Count"):
+					counted[key] = true
+				}
 			}
 			return true
 		})
@@ -91,6 +96,24 @@ func TestEveryMessageIsUsed(t *testing.T) {
 		in["source_"+name] = true
 	}
 	unused(t, "words/tables/en.txt", in, by)
+
+	// The report says its own, and those of the tables, by words of its own too.
+	in, by = spoken(t, "../report")
+	page, counts := spoken(t, "../html")
+	maps.Copy(in, page)
+	maps.Copy(by, counts)
+	report := words.InReport(words.Default)
+	for key := range in {
+		if !report.Has(key) && key != "scrappy_" {
+			t.Errorf("%q is said in the report, and not in the catalogue", key)
+		}
+	}
+	for key := range by {
+		if !report.Has(key + ".other") {
+			t.Errorf("%q is counted by in the report, and not in the catalogue", key)
+		}
+	}
+	unused(t, "words/report/en.txt", in, by)
 
 	in, by = spoken(t, "../diagram")
 	pictures := words.OnPictures(words.Default)

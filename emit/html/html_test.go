@@ -7,6 +7,7 @@ import (
 	"encoding/xml"
 	"fmt"
 	"io"
+	"os"
 	"regexp"
 	"slices"
 	"strings"
@@ -203,14 +204,14 @@ func TestSaysWhatTheReportSays(t *testing.T) {
 	_, text := parse(t, made(t, p))
 	flat := strings.Join(strings.Fields(text), " ")
 	s := &p.Blocks[0].Sizes[0]
-	for _, part := range report.Size(p, s, &report.Made{}) {
+	for _, part := range report.Size(p, s, &report.Made{}, words.InReport(words.Default)) {
 		for _, item := range part.Items {
 			if !strings.Contains(flat, item.Name+item.Words) {
 				t.Errorf("the page does not say %q", item.Name+": "+item.Words)
 			}
 		}
 	}
-	cuts, said := table.List(p, s), words.InTables(words.Default)
+	cuts, said := table.List(p, s), words.InReport(words.Default)
 	for _, r := range cuts.Rows {
 		if want := r.Cut(said) + table.Size(r.Size, false) + table.Size(r.Size, true) + table.SpaceList(s, r.Spaces, "reversed"); !strings.Contains(flat, want) {
 			t.Errorf("the page does not say %q", want)
@@ -221,6 +222,43 @@ func TestSaysWhatTheReportSays(t *testing.T) {
 	}
 	if n := strings.Count(flat, "cut away from yourself"); n != 1 {
 		t.Errorf("it warns of blades %d times", n)
+	}
+}
+
+// In another language nothing of the page is left in English but the author's words:
+// every message of the English catalogue that has a word of four letters is looked for.
+func TestPageInAnotherLanguage(t *testing.T) {
+	p := sample.Boat()
+	p.Settings.Language, p.Settings.Metric, p.Settings.Buying = "de", true, pattern.Buying{Usable: 40, Straighten: 1}
+	data := made(t, p)
+	_, text := parse(t, data)
+	flat := strings.Join(strings.Fields(text), " ")
+	file, err := os.ReadFile("../booklet/words/report/en.txt")
+	if err != nil {
+		t.Fatal(err)
+	}
+	looked := 0
+	for _, m := range regexp.MustCompile(`(?m)^[a-z_.]+ = (.*)$`).FindAllSubmatch(file, -1) {
+		for _, phrase := range regexp.MustCompile(`\{[a-z]+\}|[.:;,"()]`).Split(string(m[1]), -1) {
+			if phrase = strings.TrimSpace(phrase); !strings.Contains(phrase, " ") {
+				continue
+			}
+			looked++
+			if strings.Contains(flat, phrase) {
+				t.Errorf("%q is on the page", phrase)
+			}
+		}
+	}
+	if looked < 50 {
+		t.Errorf("only %d phrases were looked for", looked)
+	}
+	for _, want := range []string{"Zuschneiden für einen Block", "Schmalstes Stück", "20,3 cm (8 in)", "Stoff einkaufen"} {
+		if !strings.Contains(flat, want) {
+			t.Errorf("the page does not say %q", want)
+		}
+	}
+	if !bytes.Contains(data, []byte(`<html lang="de">`)) {
+		t.Error("the page does not say its language")
 	}
 }
 

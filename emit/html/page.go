@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"strconv"
+	"strings"
 
 	"seamwright/compiler/pattern"
 	"seamwright/emit/booklet/words"
@@ -39,10 +40,10 @@ type Beside struct {
 	Quilts []Quilt
 }
 
-// Page returns the document. Made and blocks have one entry for each block, made
+// Page returns the document, in the pattern's language. Made and blocks have one entry for each block, made
 // for each of its sizes. The error tells of a fault in a picture.
 func Page(p *pattern.Pattern, made [][]report.Made, blocks []Block, beside Beside) ([]byte, error) {
-	w := &page{p: p, said: words.InTables(words.Default), writer: &writer{b: make([]byte, 0, 128<<10)}}
+	w := &page{p: p, said: words.InReport(p.Settings.Language), writer: &writer{b: make([]byte, 0, 128<<10)}}
 	w.head(len(beside.Photos) > 0)
 	w.photos(beside.Photos)
 	w.fabrics()
@@ -52,7 +53,7 @@ func Page(p *pattern.Pattern, made [][]report.Made, blocks []Block, beside Besid
 	for i := range beside.Quilts {
 		w.quilt(&beside.Quilts[i])
 	}
-	for _, part := range report.Whole(p) {
+	for _, part := range report.Whole(p, w.said) {
 		w.raw("<h2>").text(part.Title).raw("</h2>\n")
 		w.facts(part.Items)
 	}
@@ -64,10 +65,17 @@ func Page(p *pattern.Pattern, made [][]report.Made, blocks []Block, beside Besid
 type page struct {
 	*writer
 	p         *pattern.Pattern
-	said      *words.Catalogue // the page is in English, as problems are
-	sheets    int              // bytes of them so far
+	said      *words.Catalogue
+	sheets    int // bytes of them so far
 	cautioned bool
 	err       error
+}
+
+func (w *page) say(key string, fill ...string) string { return w.said.Say(key, fill...) }
+
+// local writes a measure's decimals as the language does.
+func (w *page) local(measure string) string {
+	return strings.ReplaceAll(measure, ".", w.say("decimal_mark"))
 }
 
 func (w *page) title() string {
@@ -83,14 +91,14 @@ func (w *page) head(photos bool) {
 	if photos {
 		policy += "; img-src data:" // those that are in the page itself
 	}
-	w.raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n").
+	w.raw("<!DOCTYPE html>\n<html lang=\"").raw(w.said.Language).raw("\">\n<head>\n<meta charset=\"utf-8\">\n").
 		raw(`<meta http-equiv="Content-Security-Policy" content="`).raw(policy).raw("\">\n").
 		raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>").text(w.title()).raw("</title>\n<style>").
 		raw(style).raw("</style>\n</head>\n<body>\n")
 	w.element("h1", w.title())
 	a := &w.p.About
 	if a.Edition > 0 {
-		w.element("p", "Edition "+strconv.Itoa(a.Edition))
+		w.element("p", w.say("edition_alone", "n", strconv.Itoa(a.Edition)))
 	}
 	for _, s := range []string{a.Author, a.Year, a.Rights, a.Contact, a.Corrections} {
 		if s != "" {
@@ -104,7 +112,7 @@ func (w *page) head(photos bool) {
 	for b := range w.p.Blocks {
 		for s := range w.p.Blocks[b].Sizes {
 			w.raw(`<a href="#`).raw(anchor(b, s)).raw(`">`).text(w.p.Blocks[b].Title).raw(", ").
-				text(w.p.Blocks[b].Sizes[s].Finished.Exact()).raw("</a>\n")
+				text(w.local(w.p.Blocks[b].Sizes[s].Finished.Exact())).raw("</a>\n")
 		}
 	}
 	w.raw("</nav>\n")
@@ -114,17 +122,18 @@ func anchor(block, size int) string { return "b" + strconv.Itoa(block) + "-" + s
 
 // fabrics is the key: every role, and its cloth in each colorway.
 func (w *page) fabrics() {
-	w.raw("<h2>Fabrics</h2>\n<div class=\"scroll\"><table>\n<thead><tr><th>Fabric</th><th>Value</th>")
+	w.element("h2", w.say("fabrics"))
+	w.heads("fabric", "value")
 	ways := w.p.Colorway[min(1, len(w.p.Colorway)):]
 	for i := range ways {
-		w.raw("<th>In &ldquo;").text(ways[i].Words).raw("&rdquo;</th>")
+		w.element("th", w.say("colorway", "words", ways[i].Words))
 	}
 	w.raw("</tr></thead>\n<tbody>\n")
 	for i := range w.p.Fabrics {
 		f := &w.p.Fabrics[i]
-		w.raw("<tr><td>").swatch(f.Colour).text(f.Words).raw("</td><td>").text(f.Value)
+		w.raw("<tr><td>").swatch(f.Colour).text(f.Words).raw("</td><td>").text(w.say(f.Value))
 		if f.Scrappy != "" {
-			w.raw(", another cloth for every ").text(f.Scrappy)
+			w.raw("; ").text(w.say("scrappy_" + f.Scrappy))
 		}
 		w.raw("</td>")
 		for k := range ways {
@@ -146,6 +155,14 @@ func (w *writer) swatch(rgb uint32) *writer {
 	return w.raw(`"/></svg>`)
 }
 
+// heads begins a table whose columns have such heads; more may follow.
+func (w *page) heads(keys ...string) {
+	w.raw("<div class=\"scroll\"><table>\n<thead><tr>")
+	for _, key := range keys {
+		w.element("th", w.say(key))
+	}
+}
+
 // block shows one block, then each of its sizes.
 func (w *page) block(index int, made []report.Made, drawn *Block) {
 	b := &w.p.Blocks[index]
@@ -155,12 +172,12 @@ func (w *page) block(index int, made []report.Made, drawn *Block) {
 	}
 	w.raw("<div class=\"pictures\">\n")
 	for i, picture := range diagram.Plain(w.p, b) {
-		caption := "The finished block, from the front"
+		caption := w.say("front")
 		switch {
 		case i == 1:
-			caption = "To color in"
+			caption = w.say("to_color")
 		case i > 1:
-			caption = "In \"" + w.p.Colorway[i-1].Words + "\""
+			caption = w.say("colorway", "words", w.p.Colorway[i-1].Words)
 		}
 		data, err := svg.Render(picture.Make(nil))
 		if err != nil && w.err == nil {
@@ -170,7 +187,7 @@ func (w *page) block(index int, made []report.Made, drawn *Block) {
 	}
 	w.raw("</div>\n")
 	for s := range b.Sizes {
-		w.raw(`<h3 id="`).raw(anchor(index, s)).raw(`">`).text(b.Title).raw(", finishes ").text(b.Sizes[s].Finished.Words(w.p.Settings.Metric)).raw("</h3>\n")
+		w.raw(`<h3 id="`).raw(anchor(index, s)).raw(`">`).text(w.say("finishes", "title", b.Title, "size", report.Finished(w.p, &b.Sizes[s], w.said))).raw("</h3>\n")
 		w.size(b, &b.Sizes[s], &made[s], drawn, s)
 	}
 }
@@ -202,15 +219,15 @@ func (w *page) facts(items []report.Item) {
 
 // size tells of a block at one size.
 func (w *page) size(b *pattern.Block, s *pattern.Sized, m *report.Made, drawn *Block, index int) {
-	for _, part := range report.Size(w.p, s, m) {
+	for _, part := range report.Size(w.p, s, m, w.said) {
 		if part.Title != "" {
 			w.element("h4", part.Title)
 		}
 		w.facts(part.Items)
-		switch part.Title {
-		case "":
+		switch {
+		case part.Title == "":
 			w.large(s, drawn, index)
-		case report.ToPrint:
+		case part.Print:
 			w.printed(drawn.Sheets[index], m)
 		}
 	}
@@ -238,19 +255,15 @@ func (w *page) large(s *pattern.Sized, drawn *Block, index int) {
 
 // printed shows the sheets, small.
 func (w *page) printed(sheets []SVG, m *report.Made) {
-	w.element(`p class="soft"`, "The sheets are small here, to look at, and not to scale. Print sheets.pdf or the booklet, at 100 %, and measure the 1-inch square.")
+	w.element(`p class="soft"`, w.say("sheets_small"))
 	w.raw("<div class=\"pictures\">\n")
 	for i, sheet := range sheets {
 		svg := sheet()
 		if w.sheets += len(svg); w.sheets > mostSheets {
-			w.element("p", "The other "+strconv.Itoa(len(sheets)-i)+" would make this page too large; they are in sheets.pdf.")
+			w.element("p", w.said.Count("sheets_more", len(sheets)-i))
 			break
 		}
-		times := "print once"
-		if n := m.Sheets[i].Copies; n > 1 {
-			times = "print " + strconv.Itoa(n) + " times"
-		}
-		w.figure("sheet", svg, "Sheet "+strconv.Itoa(i+1)+", "+times)
+		w.figure("sheet", svg, w.said.Count("sheet_print", m.Sheets[i].Copies, "sheet", strconv.Itoa(i+1)))
 	}
 	w.raw("</div>\n")
 }
@@ -258,29 +271,30 @@ func (w *page) printed(sheets []SVG, m *report.Made) {
 // cutting tells what is cut, by fabric.
 func (w *page) cutting(s *pattern.Sized, c *table.Cuts) {
 	metric := w.p.Settings.Metric
-	w.element("h4", "To cut for one block")
+	w.element("h4", w.say("to_cut"))
 	w.caution()
-	w.raw("<div class=\"scroll\"><table>\n<thead><tr><th>Fabric</th><th>Count</th><th>Cut</th><th>Size</th><th>")
+	other := "size_metric"
 	if metric {
-		w.raw("Inches")
-	} else {
-		w.raw("Metric")
+		other = "size_inches"
 	}
-	w.raw("</th><th>For spaces</th></tr></thead>\n<tbody>\n")
+	w.heads("fabric", "count", "cut_as", "size", other, "for_spaces")
+	w.raw("</tr></thead>\n<tbody>\n")
 	for i := range c.Rows {
 		r := &c.Rows[i]
 		f := &w.p.Fabrics[r.Fabric]
 		straight, reversed := r.Cloth()
-		w.raw("<tr><td>").swatch(f.Colour).text(f.Words).raw("</td><td>(").number(straight).raw(")")
+		w.raw("<tr><td>").swatch(f.Colour).text(f.Words).raw("</td><td>")
+		count := "(" + strconv.Itoa(straight) + ")"
 		if reversed > 0 {
-			w.raw(" and (").number(reversed).raw(") reversed")
+			count = w.say("and_reversed", "count", count, "n", strconv.Itoa(reversed))
 		}
-		w.raw("</td><td>").text(r.Cut(w.said))
+		w.text(count).raw("</td><td>").text(r.Cut(w.said))
 		if r.Plain {
-			w.raw("; exact, no paper")
+			w.raw("; ").text(w.say("exact"))
 		}
-		w.raw("</td><td>").text(table.Size(r.Size, metric)).raw("</td><td>").text(table.Size(r.Size, !metric)).
-			raw("</td><td>").text(table.SpaceList(s, r.Spaces, "reversed")).raw("</td></tr>\n")
+		w.raw(`</td><td class="size">`).text(w.local(table.Size(r.Size, metric))).
+			raw(`</td><td class="size">`).text(w.local(table.Size(r.Size, !metric))).
+			raw("</td><td>").text(table.SpaceList(s, r.Spaces, w.say("reversed"))).raw("</td></tr>\n")
 	}
 	w.raw("</tbody></table></div>\n")
 }
@@ -288,7 +302,7 @@ func (w *page) cutting(s *pattern.Sized, c *table.Cuts) {
 // caution warns once, where cutting is first told of.
 func (w *page) caution() {
 	if !w.cautioned {
-		w.element("p", "A rotary cutter cuts what it meets: close it whenever you lay it down, and cut away from yourself. Keep fingers off the iron's sole and the needle's path.")
+		w.element("p", w.say("care"))
 	}
 	w.cautioned = true
 }
@@ -296,7 +310,7 @@ func (w *page) caution() {
 // cloth tells what to buy, with the sum.
 func (w *page) cloth(b *pattern.Block, s *pattern.Sized, c *table.Cuts) {
 	how, all := c.Buying(w.p, b, s, w.said)
-	w.bought("Cloth to buy", how, all, func(i int) (string, uint32) {
+	w.bought(w.say("cloth_to_buy"), how, all, func(i int) (string, uint32) {
 		f := &w.p.Fabrics[all[i].Fabric]
 		return f.Words, f.Colour
 	})

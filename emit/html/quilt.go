@@ -37,7 +37,7 @@ func (w *page) photos(all []Photo) {
 	for i := range all {
 		file, kind := photo.Small(all[i].Of, photoWide)
 		if bytes += len(file); bytes > mostPhotos {
-			w.element("p", "The other "+strconv.Itoa(len(all)-i)+" pictures would make this page too large; they are in the booklet.")
+			w.element("p", w.said.Count("photos_more", len(all)-i))
 			break
 		}
 		w.raw(`<figure><img alt="`).text(all[i].Words).raw(`" src="data:`).raw(kind).raw(`;base64,`)
@@ -64,37 +64,37 @@ type Quilt struct {
 // is bought for the whole.
 func (w *page) quilt(q *Quilt) {
 	l := q.Of.Layout
-	w.element("h2", "Quilt: "+q.Of.Title)
+	w.element("h2", w.say("quilt", "title", q.Of.Title))
 	w.quiltPicture(q.SVG, "quilt.svg")
 	if q.Pressing != nil {
 		w.quiltPicture(q.Pressing, "pressing.svg")
 	}
 	size := w.own(l.Size)
 	if q.Of.Binding.Width > 0 {
-		size += ", inside the binding"
+		size = w.say("quilt_bound", "size", size)
 	}
-	facts := []report.Item{{Name: "finishes", Words: size}}
+	facts := []report.Item{{Name: w.say("quilt_size"), Words: size}}
 	for _, c := range table.Counts(w.p, l) {
 		b := &w.p.Blocks[c.Block]
-		words := strconv.Itoa(c.Count) + " of " + b.Title + ", " + b.Sizes[c.Size].Finished.Words(w.p.Settings.Metric)
+		words := w.say("quilt_of", "n", strconv.Itoa(c.Count), "title", b.Title, "size", report.Finished(w.p, &b.Sizes[c.Size], w.said))
 		if c.Turned > 0 {
-			words += "; " + strconv.Itoa(c.Turned) + " of them reversed"
+			words = w.say("quilt_some_reversed", "blocks", words, "n", strconv.Itoa(c.Turned))
 		}
-		facts = append(facts, report.Item{Name: "blocks", Words: words})
+		facts = append(facts, report.Item{Name: w.say("quilt_blocks"), Words: words})
 	}
 	if l.Backing.W > 0 {
-		facts = append(facts, report.Item{Name: "backing", Words: w.own(l.Backing)})
+		facts = append(facts, report.Item{Name: w.say("part_backing"), Words: w.own(l.Backing)})
 	}
 	if l.Batting.W > 0 {
-		facts = append(facts, report.Item{Name: "batting", Words: w.own(l.Batting)})
+		facts = append(facts, report.Item{Name: w.say("batting"), Words: w.own(l.Batting)})
 	}
 	w.facts(facts)
 	w.setting(l)
 	cloth := q.Cloth()
 	for i := range cloth {
-		head := "Cloth for the whole quilt"
-		if name := w.p.Colorway[i].Words; w.p.Colorway[i].Name != "" {
-			head += ", \"" + name + "\""
+		head := w.say("cloth_whole")
+		if w.p.Colorway[i].Name != "" {
+			head = w.say("cloth_whole_in", "words", w.p.Colorway[i].Words)
 		}
 		how, all := table.QuiltBuying(w.p, cloth[i], w.said)
 		w.bought(head, how, all, func(k int) (string, uint32) { return cloth[i][k].Dress.Words, cloth[i][k].Dress.Colour })
@@ -106,7 +106,7 @@ func (w *page) quilt(q *Quilt) {
 func (w *page) quiltPicture(picture SVG, file string) {
 	svg := picture()
 	if w.sheets += len(svg); w.sheets > mostSheets {
-		w.element("p", "A picture would make this page too large; it is "+file+".")
+		w.element("p", w.say("quilt_large", "file", file))
 		return
 	}
 	w.raw("<div class=\"pictures\">\n")
@@ -117,9 +117,9 @@ func (w *page) quiltPicture(picture SVG, file string) {
 // own tells a size in the pattern's own system, to the nearest eighth.
 func (w *page) own(s pattern.Size) string {
 	if w.p.Settings.Metric {
-		return s.W.Cm() + " x " + s.H.Cm()
+		return w.local(s.Cm())
 	}
-	return s.W.In(8) + " x " + s.H.In(8)
+	return s.In(8)
 }
 
 // setting tells what is cut between and around the blocks.
@@ -128,20 +128,21 @@ func (w *page) setting(l *pattern.Layout) {
 		return
 	}
 	metric := w.p.Settings.Metric
-	w.element("h4", "Between and around the blocks, exact")
-	w.raw("<div class=\"scroll\"><table>\n<thead><tr><th>For</th><th>Fabric</th><th>Count</th><th>Cut</th><th>Size</th></tr></thead>\n<tbody>\n")
+	w.element("h4", w.say("beside"))
+	w.heads("setting_for", "fabric", "count", "cut_as", "size")
+	w.raw("</tr></thead>\n<tbody>\n")
 	for i := range l.Cuts {
 		c := &l.Cuts[i]
 		f := &w.p.Fabrics[c.Fabric]
 		cut := table.Row{Shape: c.Shape, Patches: c.Count}
-		w.raw("<tr><td>").text(c.For).raw("</td><td>").swatch(f.Colour).text(f.Words).raw("</td><td>(").number(table.Squares(c)).
-			raw(")</td><td>").text(cut.Cut(w.said)).raw("</td><td>").text(table.Size(c.Size, metric)).raw("</td></tr>\n")
+		w.raw("<tr><td>").text(table.Part(w.said, c.For)).raw("</td><td>").swatch(f.Colour).text(f.Words).raw("</td><td>(").number(table.Squares(c)).
+			raw(")</td><td>").text(cut.Cut(w.said)).raw(`</td><td class="size">`).text(w.local(table.Size(c.Size, metric))).raw("</td></tr>\n")
 	}
 	for i := range l.Runs {
 		r := &l.Runs[i]
 		f := &w.p.Fabrics[r.Fabric]
 		width, lengths := table.RunWords(w.p, r, w.said)
-		w.raw("<tr><td>").text(r.For).raw("</td><td>").swatch(f.Colour).text(f.Words).raw("</td><td></td><td>strips: ").text(width).
+		w.raw("<tr><td>").text(table.Part(w.said, r.For)).raw("</td><td>").swatch(f.Colour).text(f.Words).raw("</td><td></td><td>").text(w.say("strips", "width", width)).
 			raw("</td><td>").text(lengths).raw("</td></tr>\n")
 	}
 	w.raw("</tbody></table></div>\n")

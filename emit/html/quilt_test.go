@@ -62,7 +62,7 @@ func TestPhotosAreInThePage(t *testing.T) {
 func TestPhotosHaveALimit(t *testing.T) {
 	big := &drawing.Raster{JPEG: make([]byte, mostPhotos/2-1000), W: 10, H: 10, Channels: 3}
 	page := whole(t, sample.Boat(), Beside{Photos: []Photo{{Of: big}, {Of: big}, {Of: big}}})
-	if n := strings.Count(page, "<img"); n != 2 || !strings.Contains(page, "The other 1 pictures") {
+	if n := strings.Count(page, "<img"); n != 2 || !strings.Contains(page, "One more picture would") {
 		t.Errorf("%d pictures are shown", n)
 	}
 }
@@ -79,7 +79,7 @@ func TestQuiltInThePage(t *testing.T) {
 		SVG: func() []byte { return []byte("<svg></svg>") }}}})
 	_, text := parse(t, []byte(page))
 	flat := strings.Join(strings.Fields(text), " ")
-	for _, want := range []string{"Quilt: <Race>", "17 in x 8 1/4 in", "(4)rectangle8 1/2 in x 1 1/2 in", "strips: 3 1/2 in(2) of 12 in", "(1) strip of 3 1/2 in, for border"} {
+	for _, want := range []string{"The quilt: <Race>", "17 in x 8 1/4 in", "(4)rectangle8 1/2 in x 1 1/2 in", "strips: 3 1/2 in(2) of 12 in", "(1) strip of 3 1/2 in, for border"} {
 		if !strings.Contains(flat, want) {
 			t.Errorf("%q is not told", want)
 		}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"seamwright/compiler/pattern"
+	"seamwright/emit/table"
 )
 
 // most is how many sections are named on one side of a join; of more, the rest
@@ -18,52 +19,50 @@ func (t *telling) joins(s *pattern.Sized) {
 	if len(s.Joins) == 0 {
 		return
 	}
-	t.part("Join in this order")
+	t.heading("join_order")
 	for i := range s.Joins {
 		j := &s.Joins[i]
-		words := side(s, j.Left) + " to " + side(s, j.Right) + ", " + length(j).In(16)
-		switch len(j.Points) {
-		case 0:
-		case 1:
-			words += "; 1 point to match"
-		default:
-			words += "; " + strconv.Itoa(len(j.Points)) + " points to match"
+		words := t.say("join_of", "left", t.side(s, j.Left), "right", t.side(s, j.Right), "length", t.long(between(j.A, j.B)))
+		if n := len(j.Points); n > 0 {
+			words += "; " + t.said.Count("join_points", n)
 		}
-		words += partial(s, j)
-		if press := press(s, j); press != "" {
-			words += "; press " + press
+		for _, more := range [...]string{t.partial(s, j), t.press(s, j)} {
+			if more != "" {
+				words += "; " + more
+			}
 		}
-		t.item("join "+strconv.Itoa(j.Number), words)
+		t.item(t.say("join", "n", strconv.Itoa(j.Number)), words)
 	}
 }
 
 // partial says how a partial seam is begun and finished.
-func partial(s *pattern.Sized, j *pattern.Join) string {
+func (t *telling) partial(s *pattern.Sized, j *pattern.Join) string {
 	switch {
 	case j.Begins > 0:
-		return "; a partial seam: begin where both end together, stop after that, and leave the rest open until join " + strconv.Itoa(j.Begins)
+		return t.say("join_begins", "n", strconv.Itoa(j.Begins))
 	case j.Begun > 0:
 		from, to := s.Rest(j)
-		return "; finishes the seam of join " + strconv.Itoa(j.Begun) + ": sew the " + between(from, to).In(16) + " that are open"
+		return t.say("join_finishes", "n", strconv.Itoa(j.Begun), "length", t.long(between(from, to)))
 	}
 	return ""
 }
 
 // press says which way a join is pressed, and why.
-func press(s *pattern.Sized, j *pattern.Join) string {
+func (t *telling) press(s *pattern.Sized, j *pattern.Join) string {
+	why := table.WhyWords(t.said, j.Why, j.Meet)
 	switch j.Press {
 	case pattern.PressLeft:
-		return "toward " + side(s, j.Left) + ": " + j.PressWords()
+		return t.say("press_toward", "side", t.side(s, j.Left), "why", why)
 	case pattern.PressRight:
-		return "toward " + side(s, j.Right) + ": " + j.PressWords()
+		return t.say("press_toward", "side", t.side(s, j.Right), "why", why)
 	case pattern.PressOpen:
-		return "open: " + j.PressWords()
+		return t.say("press_open", "why", why)
 	}
 	return ""
 }
 
-// side names what lies on one side of a join: "A", "A-B-C", "A four times".
-func side(s *pattern.Sized, copies []int) string {
+// side names what lies on one side of a join: "A", "A, B and C", "4 x A".
+func (t *telling) side(s *pattern.Sized, copies []int) string {
 	var names []string
 	for i := 0; i < len(copies) && len(names) < most; {
 		name, n := nameOfCopy(s, copies[i]), 0
@@ -71,28 +70,26 @@ func side(s *pattern.Sized, copies []int) string {
 			n++
 		}
 		if n > 1 {
-			name += " " + times(n)
+			name = strconv.Itoa(n) + " x " + name
 		}
 		names = append(names, name)
 		if len(names) == most && i < len(copies) {
-			names = append(names, strconv.Itoa(len(copies)-i)+" more")
+			names = append(names, t.say("join_more", "n", strconv.Itoa(len(copies)-i)))
 		}
 	}
-	return list(names)
+	return t.list(names)
 }
 
 func nameOfCopy(s *pattern.Sized, c int) string { return nameOf(s, s.Copies[c].Drawing) }
 
 // list writes "A", "A and B", "A, B and C".
-func list(names []string) string {
+func (t *telling) list(names []string) string {
 	if len(names) < 2 {
 		return strings.Join(names, "")
 	}
 	last := len(names) - 1
-	return strings.Join(names[:last], ", ") + " and " + names[last]
+	return t.say("and", "names", strings.Join(names[:last], ", "), "last", names[last])
 }
-
-func length(j *pattern.Join) pattern.Length { return between(j.A, j.B) }
 
 func between(a, b pattern.Pos) pattern.Length {
 	return pattern.Length(math.Hypot(float64(b.X-a.X), float64(b.Y-a.Y)))

@@ -1,32 +1,27 @@
 package report
 
 import (
-	"fmt"
 	"strconv"
+
+	"seamwright/emit/booklet/words"
 )
 
 // pads tells what is in each pad, with its sum.
 func (t *telling) pads(m *Made) {
 	for i := range m.Pads {
 		if i == 0 {
-			t.part("Pads")
+			t.heading("pads")
 		}
-		t.item("pad "+strconv.Itoa(i+1), m.Pads[i].Words())
+		t.item(t.say("pad", "n", strconv.Itoa(i+1)), m.Pads[i].Words(t.said))
 	}
 }
 
-// Words tells what is in a pad, with its sum.
-func (p *Pad) Words() string {
-	how := "block by block"
+// Words tells what is in a pad, with its sum, in the words of the report's catalogue.
+func (p *Pad) Words(said *words.Catalogue) string {
+	how := said.Say("pad_collated")
 	if !p.Collated {
-		how = "all of a kind together"
+		how = said.Say("pad_kinds")
 	}
-	return fmt.Sprintf("%s, %s: %d x %d + %d spare; %s", count(p.Blocks, "block"), count(p.Sheets, "sheet"), p.Blocks, p.Each, p.Spare, how)
-}
-
-func count(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return strconv.Itoa(n) + " " + what + "s"
+	return said.Say("pad_holds", "blocks", said.Count("pad_blocks", p.Blocks), "sheets", said.Count("pad_sheets", p.Sheets),
+		"all", strconv.Itoa(p.Blocks), "each", strconv.Itoa(p.Each), "spare", strconv.Itoa(p.Spare), "how", how)
 }

@@ -10,6 +10,7 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
@@ -222,7 +223,10 @@ func TestAnyNumberIsOne(t *testing.T) {
 }
 
 func TestTextGolden(t *testing.T) {
-	for name, p := range map[string]*pattern.Pattern{"boat.txt": busy(), "star.txt": sample.Star()} {
+	other := busy()
+	other.Settings.Language, other.Settings.Metric = "de", true
+	other.Blocks[0].Sizes[0].Joins[0].Press, other.Blocks[0].Sizes[0].Joins[0].Why = pattern.PressOpen, pattern.SameWay
+	for name, p := range map[string]*pattern.Pattern{"boat.txt": busy(), "star.txt": sample.Star(), "boat_de.txt": other} {
 		got := Text(p, madeOf(p))
 		path := filepath.Join("testdata", name)
 		if *update {
@@ -238,8 +242,8 @@ func TestTextGolden(t *testing.T) {
 			t.Errorf("%s (-want +got):\n%s", name, diff)
 		}
 		for _, line := range strings.Split(string(got), "\n") {
-			if len(line) > lineWidth {
-				t.Errorf("%s: %d characters in %q", name, len(line), line)
+			if n := utf8.RuneCountInString(line); n > lineWidth {
+				t.Errorf("%s: %d characters in %q", name, n, line)
 			}
 		}
 	}

@@ -3,8 +3,10 @@ package report
 import (
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet/words"
 	"seamwright/emit/drawing"
 )
 
@@ -12,22 +14,23 @@ import (
 // and prints on any paper.
 const lineWidth = 78
 
-// Text writes the report as plain text. Made is as for [JSON].
+// Text writes the report as plain text, in the pattern's language. Made is as for [JSON].
 func Text(p *pattern.Pattern, made [][]Made) []byte {
-	w := &writer{p: p}
+	w := &writer{p: p, said: words.InReport(p.Settings.Language)}
 	w.head()
 	for b := range p.Blocks {
 		for s := range p.Blocks[b].Sizes {
 			w.block(&p.Blocks[b], &p.Blocks[b].Sizes[s], &made[b][s])
 		}
 	}
-	w.parts(Whole(p))
+	w.parts(Whole(p, w.said))
 	return w.b
 }
 
 type writer struct {
-	b []byte
-	p *pattern.Pattern
+	b    []byte
+	p    *pattern.Pattern
+	said *words.Catalogue
 }
 
 // parts writes each part below its heading.
@@ -55,7 +58,7 @@ func (w *writer) item(name, words string) {
 	const indent = 28
 	w.b = append(w.b, "  "...)
 	w.b = append(w.b, name...)
-	at := 2 + len(name)
+	at := 2 + utf8.RuneCountInString(name)
 	for first, rest := true, words; rest != ""; first = false {
 		pad := indent - at
 		if first && pad < 1 {
@@ -69,16 +72,17 @@ func (w *writer) item(name, words string) {
 	}
 }
 
-// breakLine returns as much of a text as fits, and the rest.
+// breakLine returns as much of a text as fits, in characters, and the rest.
 func breakLine(s string, width int) (line, rest string) {
-	if len(s) <= width {
-		return s, ""
-	}
-	at := strings.LastIndexByte(s[:width+1], ' ')
-	if at <= 0 {
-		if at = strings.IndexByte(s, ' '); at < 0 {
-			return s, ""
+	at, n := -1, 0
+	for i, r := range s {
+		if r == ' ' && (n <= width || at < 0) {
+			at = i
 		}
+		n++
+	}
+	if n <= width || at < 0 {
+		return s, ""
 	}
 	return s[:at], strings.TrimLeft(s[at:], " ")
 }
@@ -90,7 +94,7 @@ func (w *writer) head() {
 		title = drawing.Clean(w.p.File)
 	}
 	if a.Edition > 0 {
-		title += ", edition " + strconv.Itoa(a.Edition)
+		title = w.said.Say("edition", "title", title, "n", strconv.Itoa(a.Edition))
 	}
 	w.line(title)
 	for _, s := range []string{a.Author, a.Year, a.Rights, a.Contact, a.Corrections} {
@@ -104,10 +108,14 @@ func (w *writer) head() {
 }
 
 func (w *writer) block(b *pattern.Block, s *pattern.Sized, m *Made) {
-	metric := w.p.Settings.Metric
-	title := drawing.Clean(b.Title) + ", finishes " + s.Finished.Words(metric)
+	title := w.said.Say("finishes", "title", drawing.Clean(b.Title), "size", Finished(w.p, s, w.said))
 	w.line()
 	w.line(title)
 	w.line(strings.Repeat("-", len([]rune(title))))
-	w.parts(Size(w.p, s, m))
+	w.parts(Size(w.p, s, m, w.said))
+}
+
+// Finished tells a finished size in both systems, as the catalogue's language writes it.
+func Finished(p *pattern.Pattern, s *pattern.Sized, said *words.Catalogue) string {
+	return strings.ReplaceAll(s.Finished.Words(p.Settings.Metric), ".", said.Say("decimal_mark"))
 }

@@ -96,7 +96,7 @@ var settings = [...]setting{
 	{"pattern", "placement", "yes draws a faint line where the raw edge of each next patch lies"},
 	{"pattern", "tile", "yes prints a section too large for the sheet in parts, to be glued together"},
 	{"pattern", "scrap", "cloth that is there already: scrap 5in x 7in of sky, 4in x 4in"},
-	{"pattern", "language", "of the booklet's own sentences: en or de"},
+	{"pattern", "language", "of the sentences that are printed by themselves: en or de"},
 	{"pattern", "limit", "a rule's limit, a comma, and the pattern's own value: limit near_miss, 3/8in"},
 	{"pattern", "before", "the name of a sentence, a comma, and your text to stand before it"},
 	{"pattern", "instead", "the name of a sentence, a comma, and your text in its place"},

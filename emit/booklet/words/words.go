@@ -7,7 +7,7 @@ import (
 	"strings"
 )
 
-//go:embed *.txt sheets/*.txt tables/*.txt pictures/*.txt makers/*.txt
+//go:embed *.txt sheets/*.txt tables/*.txt pictures/*.txt makers/*.txt report/*.txt
 var files embed.FS
 
 // Default is the language of patterns that name none.
@@ -55,10 +55,21 @@ func OnPictures(language string) *Catalogue { return some(language, "pictures/")
 // likewise.
 func ToMakers(language string) *Catalogue { return some(language, "makers/") }
 
-func some(language, folder string) *Catalogue {
-	c, ok := read(language, folder+language+".txt")
+// InReport returns the messages of the report, those of the tables among them,
+// likewise.
+func InReport(language string) *Catalogue { return some(language, "report/", "tables/") }
+
+func some(language string, folders ...string) *Catalogue {
+	names := func(language string) []string {
+		all := make([]string, len(folders))
+		for i, folder := range folders {
+			all[i] = folder + language + ".txt"
+		}
+		return all
+	}
+	c, ok := read(language, names(language)...)
 	if !ok {
-		c, _ = read(Default, folder+Default+".txt")
+		c, _ = read(Default, names(Default)...)
 	}
 	return c
 }

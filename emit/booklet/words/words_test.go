@@ -12,7 +12,7 @@ var placeholder = regexp.MustCompile(`\{[a-z0-9]+\}`)
 // each as often; none is empty.
 func TestLanguagesAreComplete(t *testing.T) {
 	complete(t, In)
-	for _, some := range []func(string) *Catalogue{OnSheets, InTables, OnPictures, ToMakers} {
+	for _, some := range []func(string) *Catalogue{OnSheets, InTables, OnPictures, ToMakers, InReport} {
 		complete(t, func(language string) (*Catalogue, bool) {
 			c := some(language)
 			return c, c.Language == language
@@ -56,11 +56,12 @@ func complete(t *testing.T, catalogue func(string) (*Catalogue, bool)) {
 }
 
 // A key that is given twice would be told by the second alone: neither in a file
-// nor, for the booklet has both, in a language's own file and that of its tables.
+// nor in a language's own file and that of its tables, for the booklet has both, nor
+// in the report's and that of the tables.
 func TestNoKeyTwice(t *testing.T) {
 	line := regexp.MustCompile(`(?m)^([a-z0-9_.]+) =`)
 	for _, language := range Languages() {
-		for _, names := range [][]string{{language + ".txt", "tables/" + language + ".txt"}, {"sheets/" + language + ".txt"}, {"pictures/" + language + ".txt"}, {"makers/" + language + ".txt"}} {
+		for _, names := range [][]string{{language + ".txt", "tables/" + language + ".txt"}, {"sheets/" + language + ".txt"}, {"pictures/" + language + ".txt"}, {"makers/" + language + ".txt"}, {"report/" + language + ".txt", "tables/" + language + ".txt"}} {
 			seen := map[string]bool{}
 			for _, name := range names {
 				text, err := files.ReadFile(name)
