@@ -354,6 +354,47 @@ func TestLivePageOfParts(t *testing.T) {
 	}
 }
 
+// Of equal sections each leads to where it is written, and of a placed unit its
+// statement to what it places.
+func TestLivePageOfEquals(t *testing.T) {
+	b := startChromium(t)
+	const text = `fabric a "a" light #f0dca0
+fabric b "b" dark #1f3440
+unit end 2 x 2 { section { 1 a at c; 2 b along (1.5, 0) -- (1.5, 2) } }
+block six 6 x 2 finished 6in {
+  section {
+    1 a at (0.5, 1)
+    2 b along (1, 0) -- (1, 2)
+  }
+  section {
+    1 a at (3.5, 1)
+    2 b along (3, 2) -- (3, 0)
+  }
+  place end at (4, 0)
+  join (2, 0) -- (2, 2)
+  join (4, 0) -- (4, 2)
+}
+`
+	_, address := watched(t, text)
+	b.open(address)
+	b.until("document.documentElement.dataset.shown")
+	for piece, words := range map[string]string{"1": "2 b along (1, 0)", "3": "2 b along (3, 2)"} {
+		b.click("#drawing [data-piece='" + piece + "']")
+		if got, want := b.text("document.querySelector('#text .chosen').dataset.line"), lineOf(text, words); got != want {
+			t.Errorf("piece %s leads to line %s, not %s", piece, got, want)
+		}
+		b.click("#text [data-line='" + lineOf(text, "1 a at (0.5") + "']")
+		b.click("#text [data-line='" + lineOf(text, words) + "']")
+		if got := b.text("document.querySelector('#drawing .chosen').dataset.chosen"); got != piece {
+			t.Errorf("the line of %s leads to piece %s", words, got)
+		}
+	}
+	b.click("#text [data-line='" + lineOf(text, "place end") + "']")
+	if got := b.text("document.querySelector('#drawing .chosen').dataset.chosen"); got != "4" {
+		t.Errorf("the placed unit's line leads to piece %s", got)
+	}
+}
+
 // Another site's page gets nothing from the live page, whatever it tries.
 func TestOtherSites(t *testing.T) {
 	b := startChromium(t)

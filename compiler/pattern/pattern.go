@@ -234,6 +234,10 @@ type Copy struct {
 	Shift   Pos
 	Of      string // the placed units it stands in, outermost first: "wedge 3"
 	Source  Source // the place statement, or the section's own
+
+	// Pieces tells where its pieces are written, where that is elsewhere than those of
+	// the drawing: somebody has written the same section twice.
+	Pieces []Source
 }
 
 // A Join is one seam between finished parts. Left and Right are the copies that

@@ -119,12 +119,16 @@ func TestReversedDrawing(t *testing.T) {
 func TestEqualSectionsAreOneDrawing(t *testing.T) {
 	b := &eval.Body{Name: "quarters", Outline: box(4, 4), Box: true,
 		Joins: []eval.Join{{Line: line(0, 2, 2, 2)}, {Line: line(2, 2, 4, 2)}, {Line: line(2, 0, 2, 4)}}}
+	src := &problem.Source{Name: "t.seam", Text: "12345678"} // a letter for each piece
 	for k := range 4 {
 		m := cell2([]float64{0, 2, 2, 0}[k], []float64{0, 0, 2, 2}[k], k, false)
 		p := func(x, y float64) plane.Point { return m.Apply(plane.Point{X: x, Y: y}) }
+		at := func(i int) problem.Place {
+			return problem.Place{Source: src, Span: problem.Span{Start: int32(2*k + i)}}
+		}
 		b.Sections = append(b.Sections, eval.Section{Pieces: []eval.Piece{
-			{Fabric: 0, Points: []plane.Point{p(0.5, 0.5)}},
-			{Fabric: 1, Line: plane.Line{A: p(2, 0.5), B: p(0.5, 2)}},
+			{Fabric: 0, Points: []plane.Point{p(0.5, 0.5)}, At: at(0)},
+			{Fabric: 1, Line: plane.Line{A: p(2, 0.5), B: p(0.5, 2)}, At: at(1)},
 		}})
 	}
 	s := size(t, b, 8)
@@ -135,6 +139,9 @@ func TestEqualSectionsAreOneDrawing(t *testing.T) {
 	for k, c := range s.Copies {
 		if c.Turn != 90*float64(k) {
 			t.Errorf("copy %d is turned by %v", k, c.Turn)
+		}
+		if k > 0 && (len(c.Pieces) != 2 || c.Pieces[1].Column != 2*k+2) {
+			t.Errorf("the pieces of copy %d are written at %v", k, c.Pieces)
 		}
 	}
 	for i, e := range s.Drawings[0].Edges {

@@ -183,6 +183,12 @@ func (z *sizer) copy(c *copied) pattern.Copy {
 	if c == first {
 		return out
 	}
+	if own, known := c.section.pieces, first.section.pieces; !slices.EqualFunc(own, known, sameSource) {
+		out.Pieces = make([]pattern.Source, len(own))
+		for k := range own {
+			out.Pieces[k] = source(own[k].src.At)
+		}
+	}
 	from, to := first.outline.Side(int(first.offset)), c.outline.Side(int(c.offset))
 	if c.cell == first.cell && c.motion.Reversed == first.motion.Reversed && c.offset == first.offset {
 		out.Turn = plane.Turn(c.motion.Turn - first.motion.Turn)
@@ -194,6 +200,8 @@ func (z *sizer) copy(c *copied) pattern.Copy {
 	out.Shift = z.pos(to.A.Sub(turned))
 	return out
 }
+
+func sameSource(a, b piece) bool { return a.src == b.src || a.src.At == b.src.At }
 
 // turnNoise is what an angle computed from two sides may be off by, in degrees:
 // far more than doubles make of it, far less than moves any point by a Tol.

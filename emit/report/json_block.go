@@ -208,6 +208,15 @@ func (e *encoder) copies(s *pattern.Sized) {
 		e.key("shift").point(c.Shift)
 		e.key("of").string(c.Of)
 		e.source(c.Source)
+		if len(c.Pieces) > 0 {
+			e.key("pieces").open('[')
+			for _, at := range c.Pieces {
+				e.open('{')
+				e.source(at)
+				e.close('}')
+			}
+			e.close(']')
+		}
 		e.close('}')
 	}
 	e.close(']')

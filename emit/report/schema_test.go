@@ -260,6 +260,7 @@ type copyJSON struct {
 	Shift   point   `json:"shift"`
 	Of      string  `json:"of"`
 	sourceJSON
+	Pieces []sourceJSON `json:"pieces,omitempty"`
 }
 
 type joinJSON struct {

@@ -281,6 +281,39 @@ block halves 8 x 8 finished 6in, 8in {
 	}
 }
 
+// A section that is written a second time is the same drawing, and facts are told
+// where each piece is written and lies.
+func TestEqualSections(t *testing.T) {
+	const text = `fabric a "a" light #ffffff
+fabric b "b" dark #000000
+block pair 4 x 2 finished 8in {
+  section {
+    1 a at (0.5, 1)
+    2 b along (1, 0) -- (1, 2)
+  }
+  section {
+    1 a at (3.5, 1)
+    2 b along (3, 2) -- (3, 0)
+  }
+  join n -- s
+}
+`
+	e := start(t)
+	u := e.open(filepath.Join(t.TempDir(), "t.seam"), text)
+	if ps := errorsOf(e.problems(u, 1)); len(ps) > 0 {
+		t.Fatal(ps)
+	}
+	for words, places := range map[string][2]string{
+		"2 b along (1, 0)": {"2 in right, 0 in up (1, 0)", "2 in right, 4 in up (1, 2)"},
+		"2 b along (3, 2)": {"6 in right, 0 in up (3, 0)", "6 in right, 4 in up (3, 2)"},
+	} {
+		got := e.hover(u, at(text, words, 0))
+		if strings.Count(got, "**A2**, b, made 2 times") != 1 || !strings.Contains(got, places[0]) || !strings.Contains(got, places[1]) {
+			t.Errorf("on %q it says: %s", words, got)
+		}
+	}
+}
+
 func TestSignatures(t *testing.T) {
 	const text = "unit wave(cloth: fabric, n: count = 2) 2 x 2 { section { 1 cloth at mid(nw, se) } }\nblock b 2 x 2 finished 4in { place wave(cloth: "
 	e := start(t)

@@ -11,6 +11,7 @@ type made struct {
 	block   *pattern.Block
 	size    *pattern.Sized
 	drawing *pattern.Drawing // of a piece or section
+	copy    *pattern.Copy    // as which it lies, where that is not the drawing's first
 	piece   int              // index into its pieces
 	join    *pattern.Join
 }
@@ -29,6 +30,20 @@ func (c *checked) index() {
 				for n := range d.Pieces {
 					m.piece = n
 					c.pieces[d.Pieces[n].Source] = append(c.pieces[d.Pieces[n].Source], m)
+				}
+			}
+			for k := range z.Copies {
+				own := &z.Copies[k]
+				if len(own.Pieces) == 0 {
+					continue
+				}
+				m := made{block: b, size: z, drawing: &z.Drawings[own.Drawing], copy: own}
+				if own.Of == "" { // else its source is where its unit is placed
+					c.sections[own.Source] = append(c.sections[own.Source], m)
+				}
+				for n := range own.Pieces {
+					m.piece = n
+					c.pieces[own.Pieces[n]] = append(c.pieces[own.Pieces[n]], m)
 				}
 			}
 			for k := range z.Joins {

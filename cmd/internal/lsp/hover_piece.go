@@ -30,7 +30,11 @@ func (m *made) label() string { return m.drawing.Label(m.piece) }
 func (s *server) onePiece(d *document, m made) string {
 	metric := d.good.pattern.Settings.Metric
 	p := &m.drawing.Pieces[m.piece]
-	low, high := box(p.Polygon)
+	lies := func(at pattern.Pos) pattern.Pos { return at }
+	if m.copy != nil {
+		lies = m.copy.Motion()
+	}
+	low, high := box(p.Polygon, lies)
 	size := pattern.Size{W: high.X - low.X, H: high.Y - low.Y}
 	var b strings.Builder
 	b.WriteString("**" + m.label() + "**, " + d.good.pattern.Fabrics[p.Fabric].Words)
@@ -41,7 +45,7 @@ func (s *server) onePiece(d *document, m made) string {
 	b.WriteString("- finished: fills " + inBoth(size, metric, 16) + "\n")
 	b.WriteString("- cut: " + patch(&p.Patch, metric) + "\n")
 	if p.Number > 1 {
-		a, z := p.Seam[0], p.Seam[1]
+		a, z := lies(p.Seam[0]), lies(p.Seam[1])
 		long := pattern.Length(math.Hypot(float64(z.X-a.X), float64(z.Y-a.Y)))
 		b.WriteString("- seam: " + long.Words(metric, 16) + " long, from " + m.place(a, metric) + " to " + m.place(z, metric) + "\n")
 	}
@@ -85,9 +89,9 @@ func patch(p *pattern.Patch, metric bool) string {
 	return "a rectangle of " + size
 }
 
-func box(ps []pattern.Pos) (low, high pattern.Pos) {
+func box(ps []pattern.Pos, lies func(pattern.Pos) pattern.Pos) (low, high pattern.Pos) {
 	for i, p := range ps {
-		if i == 0 {
+		if p = lies(p); i == 0 {
 			low, high = p, p
 		}
 		low = pattern.Pos{X: min(low.X, p.X), Y: min(low.Y, p.Y)}

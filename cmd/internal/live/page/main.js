@@ -148,7 +148,7 @@ function showText() {
   text.show(state.sources, state.problems.problems);
   $('file-name').textContent = state.sources.length > 1 ? '' : state.file;
   if (chosen < 0) return;
-  const at = lineOf(model.pieces[chosen].piece); // the line may have moved
+  const at = lineOf(model.pieces[chosen].written); // the line may have moved
   if (at.file === text.file) text.mark(at.line, false);
 }
 
@@ -178,18 +178,21 @@ function describe() {
   if (p.seam) parts.push(`seam ${inches(length(p.seam), metric)} finished`);
   parts.push(`patch ${cut.shape} ${cut.size.map((l) => inches(l, metric)).join(' x ')}`);
   if (p.copy.of) parts.push(p.copy.of + (p.copy.turn ? `, turned ${Math.round(p.copy.turn * 100) / 100}°` : ''));
-  const at = lineOf(p.piece);
+  const at = lineOf(p.written);
   if (at.line) parts.push(`written on line ${at.line}${at.file ? ` of ${at.file}` : ''}`);
   const told = `${parts.join('; ')}.`;
   if ($('caption').textContent !== told) $('caption').textContent = told;
   return at;
 }
 
-// chooseLine marks a line and chooses the piece that is written there.
+// chooseLine marks a line and chooses the piece that is written there, or the first
+// that is placed there.
 function chooseLine(file, line) {
   text.mark(line, true);
-  const at = model?.pieces.findIndex((p) => { const l = lineOf(p.piece); return l.file === file && l.line === line; }) ?? -1;
-  if (at >= 0) choose(at, false);
+  if (!model) return;
+  const here = (part) => { const l = lineOf(part); return l.file === file && l.line === line; };
+  const at = model.pieces.find((p) => here(p.written)) ?? model.pieces.find((p) => here(p.copy.at));
+  if (at) choose(at.index, false);
 }
 
 // tell says what the slider's step is.

@@ -13,9 +13,9 @@ export function block(pattern, blockIndex, sizeIndex) {
   });
   const pieces = [], steps = [];
   for (const copy of copies) {
-    for (const piece of copy.section.pieces) {
+    for (const [i, piece] of copy.section.pieces.entries()) {
       const p = {
-        index: pieces.length, copy, piece, space: piece.space,
+        index: pieces.length, copy, piece, space: piece.space, written: copy.at.pieces?.[i] ?? piece,
         polygon: piece.polygon.map(copy.move),
         seam: piece.seam ? piece.seam.map(copy.move) : null,
       };
