@@ -24,6 +24,20 @@ func TestRepeatsAreOneDrawing(t *testing.T) {
   for p in s, n { section { 1 sand at (2, if p.y < 2 then 0.25 else 3.75); 2 sea along (1, if p.y < 2 then 0.5 else 3.5) -- (3, if p.y < 2 then 0.5 else 3.5) } }
 }
 `, []int{1, 4, 4}},
+		{"a drawing divided so that its sides are turned copies", `block b 8 x 8 finished 6in {
+  line (2, 0) -- (0, 6), (2, 8) -- (0, 2), (6, 0) -- (8, 6), (6, 8) -- (8, 2)
+  piece sea  at c
+  piece sky  at (1, 1), (7, 1), (1, 7), (7, 7)
+  piece sand at (0.2, 4), (7.8, 4)
+}
+`, []int{2, 1}},
+		{"the same, where the middle gets too large", `block b 8 x 8 finished 8in {
+  line (2, 0) -- (0, 6), (2, 8) -- (0, 2), (6, 0) -- (8, 6), (6, 8) -- (8, 2)
+  piece sea  at c
+  piece sky  at (1, 1), (7, 1), (1, 7), (7, 7)
+  piece sand at (0.2, 4), (7.8, 4)
+}
+`, []int{2, 1, 2}},
 	} {
 		p, ps := pieced(fabrics + c.text)
 		if p == nil {

@@ -96,7 +96,7 @@ func (k *sketch) divide() *eval.Body {
 	if k.faults() || !k.name() {
 		return nil
 	}
-	wishes := solver.Wishes{MaxPieces: mostPieces}
+	wishes := solver.Wishes{MaxPieces: mostPieces, Alike: k.fabrics()}
 	if scale.most > 0 {
 		wishes.Fits = k.fits(scale.most)
 	}
@@ -121,6 +121,23 @@ func (k *sketch) divide() *eval.Body {
 	k.note(&plan)
 	k.plan = plan
 	return made
+}
+
+// fabrics numbers the fabrics of the patches. Those that a parameter names count as
+// different, so that a unit is divided alike whatever fabrics it is given.
+func (k *sketch) fabrics() []int {
+	list, params := make([]int, len(k.fabric)), []string(nil)
+	for patch, i := range k.fabric {
+		d := &k.body.Drawn[i-1]
+		if list[patch] = d.Fabric; d.Param != "" {
+			at := slices.Index(params, d.Param)
+			if at < 0 {
+				at, params = len(params), append(params, d.Param)
+			}
+			list[patch] = len(k.result.Pattern.Fabrics) + at
+		}
+	}
+	return list
 }
 
 // bounded reports whether the lines cross each other few enough times. Each is

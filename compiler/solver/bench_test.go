@@ -218,8 +218,8 @@ func benchmarks() []entry {
 
 // sheetWishes are what the compiler asks: at most twenty pieces, and that a
 // section lies on a sheet of 7 x 10 units either way.
-func sheetWishes() Wishes {
-	return Wishes{MaxPieces: 20, Fits: func(q plane.Polygon) bool {
+func sheetWishes(patches int) Wishes {
+	return Wishes{MaxPieces: 20, Alike: make([]int, patches), Fits: func(q plane.Polygon) bool {
 		low, high := q.Box()
 		x, y := high.X-low.X, high.Y-low.Y
 		return x <= 10 && y <= 7 || x <= 7 && y <= 10
@@ -266,7 +266,7 @@ func BenchmarkSolver(b *testing.B) {
 			b.Run("wished", func(b *testing.B) {
 				var plan Plan
 				for b.Loop() {
-					plan = p.Plan(sheetWishes())
+					plan = p.Plan(sheetWishes(len(p.Patches)))
 				}
 				per(b)
 				b.ReportMetric(float64(len(plan.Sections)), "sections")

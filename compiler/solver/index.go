@@ -30,7 +30,9 @@ func newMesh(p *Partition) *mesh {
 	}
 	m.first = append(m.first, int32(inner))
 	m.centre, m.bent = make([]plane.Point, len(p.Patches)), make([]bool, len(p.Patches))
+	m.area = make([]float64, len(p.Patches))
 	for i := range p.Patches {
+		m.area[i] = p.Patches[i].Area
 		if m.bent[i] = !p.Patches[i].Convex; m.bent[i] {
 			m.centre[i] = p.Polygon(i).Interior()
 			continue

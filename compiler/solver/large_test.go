@@ -224,7 +224,7 @@ func peelOne(p *Partition, in map[int]bool) bool {
 func TestWishesOfLargeBlocks(t *testing.T) {
 	for _, b := range []block{largeRandom(4000, 0, 50), latticeRandom(4000, 50), diagonals(44)} {
 		p := Tile(b.outline, b.faces, 0)
-		w := sheetWishes()
+		w := sheetWishes(len(p.Patches))
 		begin := time.Now()
 		plan := p.Plan(w)
 		if took := time.Since(begin); took > 30*time.Second { // less than one on a quiet machine

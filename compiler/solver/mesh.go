@@ -32,6 +32,7 @@ type mesh struct {
 	faceEdge  []half        // anticlockwise around the face in a partition's own mesh
 	corner    []float64     // of a half: its face's angle where the half begins; only for inner points
 	centre    []plane.Point // a point inside each face
+	area      []float64     // of a face; only in a partition's own mesh
 	bent      []bool        // a face that is not convex
 	corners   [][]int       // of a face: its points; only if the block is not convex
 	random    []key         // of a face: see keyOf

@@ -1,6 +1,7 @@
 package solver
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -35,8 +36,8 @@ func (w *work) order(p part, first int32) (faces []int32, chords []chord, ok boo
 				continue
 			}
 			c := w.sideChord(f)
-			r := rank{rounded(w.length(c)), rounded(w.centre[f].Dist(middle)), w.centre[f].Sub(middle), f}
-			if best < 0 || r.before(chosen) {
+			r := rank{rounded(w.length(c)), rounded(w.centre[f].Dist(middle)), w.centre[f].Sub(middle), c, f}
+			if best < 0 || w.before(r, chosen, middle) {
 				best, chosen, cut = i, r, c
 			}
 		}
@@ -71,14 +72,17 @@ func (w *work) take(todo []int32, f int32) []int32 {
 
 // A rank orders the faces that can be cut off next. Of two that are alike the one is
 // taken that follows the other anticlockwise about the middle, so that a section that
-// has a left and a right like it is sewn in the same order however it is turned.
+// has a left and a right like it is sewn in the same order however it is turned. Two
+// opposite each other have no such order: then it is the smaller one, or the one on the
+// left of its seam as seen towards the middle, or the fabric that decides.
 type rank struct {
 	length, far float64
 	from        plane.Point // the middle
+	cut         chord
 	face        int32
 }
 
-func (r rank) before(s rank) bool {
+func (w *work) before(r, s rank, middle plane.Point) bool {
 	switch {
 	case r.length != s.length:
 		return r.length > s.length
@@ -87,6 +91,15 @@ func (r rank) before(s rank) bool {
 	}
 	if turn := rounded(s.from.Cross(r.from)); turn != 0 {
 		return turn > 0
+	}
+	if d := rounded(w.area[s.face] - w.area[r.face]); d != 0 {
+		return d > 0
+	}
+	if d := w.leaning(r, middle) - w.leaning(s, middle); d != 0 {
+		return d > 0
+	}
+	if w.kinds != nil && w.kinds[r.face] != w.kinds[s.face] {
+		return w.kinds[r.face] > w.kinds[s.face]
 	}
 	return r.face > s.face
 }
@@ -102,6 +115,13 @@ func (w *work) sideChord(f int32) chord {
 	}
 	s := w.seam[low]
 	return chord{s, low - w.first[s], high - w.first[s]}
+}
+
+// leaning tells on which side of its seam a face lies, as seen from that end which is
+// farther from the middle: 1 left, -1 right, 0 if both are as far.
+func (w *work) leaning(r rank, middle plane.Point) int {
+	l := w.line(r.cut, r.face) // with the face on its left
+	return cmp.Compare(rounded(l.A.Dist(middle)-l.B.Dist(middle)), 0)
 }
 
 // length returns how long a chord is.

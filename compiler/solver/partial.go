@@ -247,6 +247,14 @@ func (o *opener) sewn(x excerpt, slits []plane.Line, inner []opened) opened {
 		w.Together = append(w.Together, known(own, []int{edge.Left, edge.Right}))
 	}
 	w.First, w.Distinct = known(own, o.wishes.First), o.wishes.Distinct
+	if o.wishes.Alike != nil {
+		w.Alike = make([]int, len(x.patch))
+		for i, f := range x.patch {
+			if w.Alike[i] = -1 - i; f >= 0 { // a part that is one patch here is like nothing else
+				w.Alike[i] = o.wishes.Alike[f]
+			}
+		}
+	}
 	plan := x.Plan(w)
 	var out opened
 	for _, q := range inner {

@@ -30,12 +30,15 @@ func (p *Partition) Plan(w Wishes) Plan {
 	out.Certificate = ints(least.clique)
 	granted := p.grant(least, d, w)
 	out.Refused = granted.refused
-	sections := granted.sections
+	sections := p.alike(granted, d, granted.sections)
 	for _, s := range sections {
 		slices.Sort(s)
 	}
 	slices.SortFunc(sections, func(a, b part) int { return int(a[0] - b[0]) })
 	wk, t := newWork(m), newTracer(p)
+	if len(w.Alike) == m.faces() {
+		wk.kinds = w.Alike
+	}
 	for i, s := range sections {
 		out.Sections = append(out.Sections, p.ordered(wk, t, s, granted.first(s)))
 		if granted.over(s) {

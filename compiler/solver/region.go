@@ -23,6 +23,7 @@ type cut struct {
 // mark counts if it equals stamp, so that a new question costs no clearing.
 type work struct {
 	*mesh
+	kinds   []int  // of a face, as in Wishes.Alike; may be nil
 	walls   *walls // nil where a part is cut as a whole: see walls
 	walled  bool   // the part entered has walls inside
 	stamp   int32

@@ -135,6 +135,7 @@ type Wishes struct {
 	NoJoin    []int                    // edges that no join may follow
 	Join      []int                    // edges that a join must follow
 	First     []int                    // patches that must be the first of their section
+	Alike     []int                    // of every patch a number, the same for patches of one fabric: of equally many sections, those of which fewer differ are taken; nil if that doesn't matter
 	Budget    int                      // patches to look at before giving up on proof; 0 is DefaultBudget
 }
 
