@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"seamwright/cmd/internal/files"
+	"seamwright/compiler"
 	"seamwright/compiler/pattern"
 	"seamwright/emit"
 	"seamwright/emit/png"
@@ -30,6 +31,7 @@ func build(c *call) int {
 	out := f.String("out", "", "the `folder` to write into, instead of NAME-out/ beside the pattern; with several patterns each gets a folder in it")
 	f.Func("size", "only this finished `width`, such as 8in or 20cm; may be given several times", words(&sizes))
 	sheet := f.String("sheet", "", "the `paper`, instead of the pattern's own: "+list(pattern.SheetNames())+", or a size such as 9inx12in")
+	f.StringVar(&c.units, "units", "", "the `system` whose measures come first and to whose rulers patches are cut, instead of the pattern's own: metric or inch")
 	f.Func("only", "only some `kinds` of "+strings.Join(kinds(), ", "), words(&only))
 	f.Func("format", "the `forms` to write: sheets as svg or pdf, both unless said; png adds pictures of dots for a shop page", words(&written))
 	width := f.Int("width", 0, fmt.Sprintf("how wide those are, in `dots`; %d unless said", emit.Width))
@@ -41,6 +43,9 @@ func build(c *call) int {
 	o, err := options(sizes, *sheet, only, written)
 	if err == nil {
 		err = pictures(&o, *width)
+	}
+	if systems := []string{"metric", "inch"}; err == nil && c.units != "" && !slices.Contains(systems, c.units) {
+		err = fmt.Errorf("%s", unknownWord("--units", c.units, systems))
 	}
 	if err != nil {
 		return c.misused("%v", err)
@@ -169,7 +174,11 @@ func (c *call) make(name, folder, asked string, o emit.Options, strict bool) *pr
 		return b
 	}
 	o.Late = true // they are made as they are written
-	outputs, paper := emit.Build(p, o)
+	made := p
+	if c.units != "" {
+		made = compiler.Measured(p, c.units == "metric")
+	}
+	outputs, paper := emit.Build(made, o)
 	b.problems = append(b.problems, paper...)
 	sold := held(name, p)
 	b.problems = append(b.problems, sold...)
@@ -202,7 +211,7 @@ func (c *call) empty(b *product, names []string) bool {
 }
 
 func (c *call) buildOne(r *reporter, names []string, name, folder string, o emit.Options) {
-	b := c.make(name, folder, asked(o, r.strict), o, r.strict)
+	b := c.make(name, folder, c.asked(o, r.strict), o, r.strict)
 	r.tell(b.problems)
 	switch {
 	case b.stopped:

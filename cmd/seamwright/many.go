@@ -27,7 +27,7 @@ func (c *call) buildMany(r *reporter, names, folders []string, o emit.Options) {
 	debug.SetGCPercent(heapGrowth)
 	interrupted, end := onInterrupt(false)
 	defer end()
-	m := &catalogue{call: c, asked: asked(o, r.strict), options: o, strict: r.strict, interrupted: interrupted, text: len(names) * usualText}
+	m := &catalogue{call: c, asked: c.asked(o, r.strict), options: o, strict: r.strict, interrupted: interrupted, text: len(names) * usualText}
 	t := total{call: c, progress: progress{w: c.stderr, of: len(names), on: terminal(c.stderr) && c.getenv("TERM") != "dumb"}}
 	inOrder(len(names), func(i int) *finished { return m.finish(names[i], folders[i]) }, func(_ int, f *finished) { t.tell(r, f) })
 	t.end()

@@ -113,7 +113,7 @@ func asBefore(asked, name, folder string) (files.Record, bool) {
 
 // asked tells apart builds that make different things of the same texts: by
 // what is asked for, and by the program. Without it nothing is taken for built.
-func asked(o emit.Options, strict bool) string {
+func (c *call) asked(o emit.Options, strict bool) string {
 	program := program()
 	if program == "" {
 		return ""
@@ -123,7 +123,7 @@ func asked(o emit.Options, strict bool) string {
 		sheet = fmt.Sprint(*o.Sheet)
 	}
 	o.Sheet, o.Store = nil, nil
-	return fmt.Sprintf("%s %+v %s %t\n", program, o, sheet, strict)
+	return fmt.Sprintf("%s %+v %s %t %s\n", program, o, sheet, strict, c.units)
 }
 
 // program tells this program from others, by its file's size and time; "" where

@@ -27,6 +27,7 @@ type call struct {
 	verb   *verb
 	flags  *flag.FlagSet
 	memory memory
+	units  string // metric, inch: first in what is built, instead of the patterns' own; "" where they stay
 }
 
 // run finds the verb, runs it and returns the exit code. A panic anywhere below

@@ -17,7 +17,7 @@ import (
 // featheredstar.wordpress.com).
 func defaults() pattern.Settings {
 	sheet, _ := pattern.SheetNamed("letter")
-	return pattern.Settings{Allowance: 0.25, Ease: 0.5, Sheet: sheet, Buying: pattern.Buying{Usable: 40, Straighten: 1}}
+	return pattern.Settings{Allowance: 0.25, Ease: 0.5, Sheet: sheet, Buying: pattern.Buying{Usable: 40, Straighten: pattern.UsualStraighten(false)}}
 }
 
 // describe reads what the root file says besides units and fabrics.
@@ -179,7 +179,7 @@ func (e *evaluator) pattern(f *file, d *lang.Pattern) {
 		}
 	}
 	if set.Metric && !straightened {
-		set.Buying.Straighten = 2.5 * pattern.Centimetre
+		set.Buying.Straighten = pattern.UsualStraighten(true)
 	}
 }
 

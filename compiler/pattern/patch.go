@@ -59,3 +59,13 @@ func (s *Settings) PatchStep(plain bool) Length {
 	}
 	return Inch / 4
 }
+
+// UsualStraighten returns how much of each cloth is cut off to straighten its end,
+// unless the pattern says so: a round figure in either system (common practice, no
+// source).
+func UsualStraighten(metric bool) Length {
+	if metric {
+		return 2.5 * Centimetre
+	}
+	return Inch
+}
