@@ -28,7 +28,7 @@ func (e *errata) remedies() {
 			all, at = append(all, remedy{words: words}), len(all)
 		}
 		r := &all[at]
-		if k := slices.IndexFunc(r.of, func(o Change) bool { return o.Block == c.Block && o.Subject == c.Subject }); k >= 0 {
+		if k := slices.IndexFunc(r.of, func(o Change) bool { return o.Block == c.Block && o.Subject == c.Subject && e.part(&o) == e.part(&c) }); k >= 0 {
 			for _, size := range c.Sizes {
 				if !slices.Contains(r.of[k].Sizes, size) {
 					r.of[k].Sizes = append(slices.Clone(r.of[k].Sizes), size)
@@ -55,12 +55,21 @@ func (e *errata) remedies() {
 func (e *errata) subjects(of []Change) string {
 	var sizes []string
 	names := map[string][]string{}
-	for i := range of {
-		at := e.list(e.r.at(&of[i]))
+	for i := 0; i < len(of); i++ {
+		at, name := e.list(e.r.at(&of[i])), e.subject(of[i].Subject)
 		if names[at] == nil {
 			sizes = append(sizes, at)
 		}
-		names[at] = append(names[at], e.subject(of[i].Subject))
+		var parts []string // of one quilt, which follow each other
+		for ; e.part(&of[i]) != ""; i++ {
+			if parts = append(parts, e.part(&of[i])); i+1 == len(of) || of[i+1].Subject != of[i].Subject || e.part(&of[i+1]) == "" {
+				break
+			}
+		}
+		if len(parts) > 0 {
+			name = e.say("subject_parts", "subject", name, "parts", e.list(parts))
+		}
+		names[at] = append(names[at], name)
 	}
 	var parts []string
 	for _, at := range sizes {
@@ -71,6 +80,21 @@ func (e *errata) subjects(of []Change) string {
 		parts = append(parts, s)
 	}
 	return strings.Join(parts, "; ")
+}
+
+// part is what of a quilt is cut, or which cloth is bought for it; "" if a change is
+// of neither.
+func (e *errata) part(c *Change) string {
+	if c.Kind != Quilts {
+		return ""
+	}
+	if part, ok := strings.CutPrefix(c.Aspect, partOf); ok {
+		return e.partName(part)
+	}
+	if cloth, ok := strings.CutPrefix(c.Aspect, buyOf); ok {
+		return cloth
+	}
+	return ""
 }
 
 // remedy says how a change is mended in cloth: a message and what is filled in; ""

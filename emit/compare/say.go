@@ -36,6 +36,11 @@ func (e *errata) subject(s string) string {
 	return s
 }
 
+// partName says what of a quilt is cut: "sashes".
+func (e *errata) partName(part string) string {
+	return table.Part(words.InTables(edition.Find(e.r.New.Settings, "language")), part)
+}
+
 func (e *errata) aspect(s string) string {
 	if n, ok := strings.CutPrefix(s, placeOn); ok {
 		return e.say("aspect_place", "n", n)
@@ -44,7 +49,7 @@ func (e *errata) aspect(s string) string {
 		return e.say("aspect_block", "n", n, "row", row)
 	}
 	if part, ok := strings.CutPrefix(s, partOf); ok {
-		return e.say("aspect_cut", "what", table.Part(words.InTables(edition.Find(e.r.New.Settings, "language")), part))
+		return e.say("aspect_cut", "what", e.partName(part))
 	}
 	if cloth, ok := strings.CutPrefix(s, buyOf); ok {
 		return e.say("aspect_buy", "cloth", cloth)
