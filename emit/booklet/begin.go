@@ -5,6 +5,7 @@ import (
 	"seamwright/emit/diagram"
 	"seamwright/emit/drawing"
 	"seamwright/emit/flow"
+	"seamwright/emit/table"
 )
 
 // begin tells what is needed and where it can hurt.
@@ -88,6 +89,7 @@ func (m *maker) fabrics() {
 		}
 		return items
 	})
+	m.Text(table.VarietyWords(m.Pattern, m.Sized, m.tables()))
 }
 
 func (m *maker) fit(text string, size, width pattern.Length) string {

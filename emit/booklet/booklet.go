@@ -145,7 +145,7 @@ func (m *maker) edition() string {
 	if n := m.Pattern.About.Edition; n > 0 {
 		told = append(told, m.say("edition", "edition", strconv.Itoa(n)))
 	}
-	if m.Sheets.Mark != "" && !m.several {
+	if len(m.Sheets.Sheets) > 0 && m.Sheets.Mark != "" && !m.several { // of what is on sheets
 		told = append(told, m.say("mark", "mark", m.Sheets.Mark))
 	}
 	return strings.Join(told, ", ")

@@ -167,7 +167,7 @@ func (m *maker) checkCloth(head string, bought []table.Purchase, of func(i int) 
 	m.Heading(head)
 	t := m.checkTable(m.say("fabric"), m.say("check_sum"))
 	for i := range bought {
-		t.Rows = append(t.Rows, []string{tick, of(i) + ": " + bought[i].Words, strings.Join(bought[i].Sum, "; ")})
+		t.Rows = append(t.Rows, []string{tick, of(i) + ": " + bought[i].Words, strings.Join(bought[i].Lines(), "; ")})
 	}
 	m.Table(t)
 }

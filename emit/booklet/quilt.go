@@ -183,10 +183,20 @@ func (m *maker) quiltCloth(way *pattern.Colorway, cloth []table.Cloth) {
 	}
 	m.Heading(head)
 	m.Lead(how)
-	t := &flow.Table{Columns: []flow.Column{{Head: m.say("fabric"), Share: 2.2}, {Head: m.say("cloth_buy"), Share: 1.6}, {Head: m.say("cloth_strips"), Share: 6}}}
-	var of []int // the cloth of each row that begins one, else -1
+	lines := make([][]string, len(all))
 	for i := range all {
-		lines := all[i].Sum
+		lines[i] = all[i].Lines()
+	}
+	m.clothTable(all, lines, func(i int) (string, uint32) { return cloth[i].Dress.Words, cloth[i].Dress.Colour })
+}
+
+// clothTable sets what is bought of each cloth and lines that tell what is cut from
+// it; of tells a cloth's words and color.
+func (m *maker) clothTable(all []table.Purchase, cut [][]string, of func(int) (string, uint32)) {
+	t := &flow.Table{Columns: []flow.Column{{Head: m.say("fabric"), Share: 2.2}, {Head: m.say("cloth_buy"), Share: 1.9}, {Head: m.say("cloth_strips"), Share: 6}}}
+	var begins []int // the cloth of each row that begins one, else -1
+	for i := range all {
+		lines := cut[i]
 		if all[i].Note != "" {
 			lines = append([]string{all[i].Note}, lines...)
 		}
@@ -194,16 +204,18 @@ func (m *maker) quiltCloth(way *pattern.Colorway, cloth []table.Cloth) {
 		if len(lines) > 0 {
 			first, lines = lines[0], lines[1:]
 		}
-		t.Rows, of = append(t.Rows, []string{cloth[i].Dress.Words, all[i].Words, first}), append(of, i)
+		words, _ := of(i)
+		t.Rows, begins = append(t.Rows, []string{words, all[i].Words, first}), append(begins, i)
 		for _, line := range lines {
-			t.Rows, of = append(t.Rows, []string{"", "", line}), append(of, -1)
+			t.Rows, begins = append(t.Rows, []string{"", "", line}), append(begins, -1)
 		}
 	}
 	t.Swatch = func(row int, at pattern.Pos, side pattern.Length) []drawing.Item {
-		if of[row] < 0 {
+		if begins[row] < 0 {
 			return nil
 		}
-		return diagram.Swatch(&pattern.Fabric{Colour: cloth[of[row]].Dress.Colour}, at, side)
+		_, colour := of(begins[row])
+		return diagram.Swatch(&pattern.Fabric{Colour: colour}, at, side)
 	}
 	m.Table(t)
 }

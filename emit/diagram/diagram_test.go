@@ -317,3 +317,33 @@ func TestSlant(t *testing.T) {
 		}
 	}
 }
+
+// A plain triangle that is not reversed comes from the picture's rectangle by a turn
+// alone, one of the other hand does not: so the picture is cut right side up.
+func TestDiagonalShowsTheHand(t *testing.T) {
+	half := Diagonal(pattern.HalfRectangle, pattern.Size{W: 4, H: 2}).True(pos{})
+	cut := half[1].(*drawing.Path).Points // on the page, where y goes down
+	if len(half) != 2 || cut[0] != (pos{Y: 0}) || cut[1] != (pos{X: 4, Y: 2}) {
+		t.Fatalf("the rectangle is cut along %v", cut)
+	}
+	// Below that cut lies a triangle whose right angle is at the lower left: from it,
+	// anticlockwise, the long leg comes first.
+	for _, c := range []struct {
+		corners  []pos // as seen from the front, y up
+		reversed bool
+	}{
+		{[]pos{{}, {X: 4}, {Y: 2}}, false},
+		{[]pos{{X: 4, Y: 2}, {Y: 2}, {X: 4}}, false}, // the other half
+		{[]pos{{}, {X: 2}, {Y: 4}}, true},
+		{[]pos{{X: 4}, {X: 4, Y: 2}, {}}, true},
+	} {
+		p := &pattern.Pattern{Fabrics: []pattern.Fabric{{Words: "sky"}}, Settings: pattern.Settings{Allowance: 0.25}}
+		s := pattern.Sized{Drawings: []pattern.Drawing{{Name: "A", Make: 1, Plain: true, Reversed: -1, Outline: c.corners,
+			Edges: make([]pattern.Edge, 3), Pieces: []pattern.Piece{{Number: 1, Polygon: c.corners}}}}}
+		p.Blocks = []pattern.Block{{Sizes: []pattern.Sized{s}}}
+		cutting.Cut(p)
+		if got := p.Blocks[0].Sizes[0].Drawings[0].Pieces[0].Patch; got.Shape != pattern.HalfRectangle || got.Reversed != c.reversed {
+			t.Errorf("%v is cut as shape %d, reversed %v", c.corners, got.Shape, got.Reversed)
+		}
+	}
+}

@@ -331,7 +331,7 @@ func (w *page) bought(head, how string, all []table.Purchase, of func(i int) (st
 		if all[i].Note != "" {
 			w.raw("; ").text(all[i].Note)
 		}
-		for _, line := range all[i].Sum {
+		for _, line := range all[i].Lines() {
 			w.raw("<br><span class=\"soft\">").text(line).raw("</span>")
 		}
 		w.raw("</td></tr>\n")

@@ -1,6 +1,7 @@
 package table
 
 import (
+	"slices"
 	"strconv"
 
 	"seamwright/compiler/cutting"
@@ -86,10 +87,21 @@ func (c *Cuts) Cloth(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) []F
 
 // A Purchase is what is bought of one fabric, and how that was reckoned.
 type Purchase struct {
-	Fabric int    // index into Pattern.Fabrics
-	Words  string // "1/4 yd"
-	Note   string // to it; "" for none
-	Sum    []string
+	Fabric int      // index into Pattern.Fabrics
+	Words  string   // "1/4 yd"
+	Note   string   // to it; "" for none
+	Sum    []string // the strips, and how they add up
+	Left   string   // how much of them is left over; "" where nothing is told
+	From   []string // what else serves
+}
+
+// Lines are all that is told of a cloth beside what is bought.
+func (b *Purchase) Lines() []string {
+	all := slices.Clone(b.Sum)
+	if b.Left != "" {
+		all = append(all, b.Left)
+	}
+	return append(all, b.From...)
 }
 
 // Buying tells in the words of a catalogue how cloth to buy is reckoned, and what
@@ -136,7 +148,7 @@ func (w *writer) purchase(cloth, value string, bought *Purchase) {
 		w.text("; ").text(bought.Note)
 	}
 	w.text("\n")
-	for _, line := range bought.Sum {
+	for _, line := range bought.Lines() {
 		w.text("  - ").text(line).text("\n")
 	}
 }
@@ -157,13 +169,11 @@ func (w *writer) bought(c cutting.Cloth, needs []cutting.Need, runs []pattern.Ru
 			b.Sum = append(b.Sum, w.strip(&c.Strips[i]))
 		}
 		b.Sum = append(b.Sum, w.sum(&c))
-		if text := w.left(&c); text != "" {
-			b.Sum = append(b.Sum, text)
-		}
+		b.Left = w.left(&c)
 	}
 	for _, from := range w.p.Settings.Buying.From {
 		if text := w.instead(from, needs, runs); text != "" {
-			b.Sum = append(b.Sum, text)
+			b.From = append(b.From, text)
 		}
 	}
 	return b

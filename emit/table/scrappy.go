@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"seamwright/compiler/pattern"
+	"seamwright/emit/booklet/words"
 )
 
 // A Variety is how many different cloths may go into one block.
@@ -65,26 +66,39 @@ func changes(fabric *pattern.Fabric, index int, s *pattern.Sized) int {
 	return min(pieces, 1)
 }
 
-// variety writes it, where any fabric is scrappy.
-func (w *writer) variety() {
+// VarietyWords tells how many different cloths a block may take, in the words of a
+// catalogue; "" where no fabric is scrappy.
+func VarietyWords(p *pattern.Pattern, s *pattern.Sized, said *words.Catalogue) string {
+	return varietyWords(p, s, said, func(value string) string { return value })
+}
+
+// varietyWords has the author's own values written by a function.
+func varietyWords(p *pattern.Pattern, s *pattern.Sized, said *words.Catalogue, own func(string) string) string {
 	scrappy := false
-	for f := range w.p.Fabrics {
-		scrappy = scrappy || w.p.Fabrics[f].Scrappy != "" && changes(&w.p.Fabrics[f], f, w.s) > 0
+	for f := range p.Fabrics {
+		scrappy = scrappy || p.Fabrics[f].Scrappy != "" && changes(&p.Fabrics[f], f, s) > 0
 	}
 	if !scrappy {
-		return
+		return ""
 	}
-	v := Different(w.p, w.s)
+	v := Different(p, s)
 	values := ""
 	for i, value := range v.Values {
 		if i > 0 {
 			values += ", "
 		}
-		one := escaped(value)
-		if w.said.Has(value) {
-			one = w.said.Say(value)
+		one := own(value)
+		if said.Has(value) {
+			one = said.Say(value)
 		}
-		values += w.said.Say("variety_one", "value", one)
+		values += said.Say("variety_one", "value", one)
 	}
-	w.text("\n## ").say("variety").text("\n\n").say("variety_most", "most", strconv.Itoa(v.Most), "least", strconv.Itoa(v.Least), "values", values).text("\n")
+	return said.Say("variety_most", "most", strconv.Itoa(v.Most), "least", strconv.Itoa(v.Least), "values", values) + " " + said.Say("variety_apart")
+}
+
+// variety writes it.
+func (w *writer) variety() {
+	if text := varietyWords(w.p, w.s, w.said, escaped); text != "" {
+		w.text("\n## ").say("variety").text("\n\n").text(text).text("\n")
+	}
 }
