@@ -159,8 +159,11 @@ func (p *program) richest() (height pattern.Length, worth float64) {
 	worth = 1
 	for k, it := range p.items {
 		if v := p.price[it.index/2]; v > 0 {
-			for at := it.width; at < len(best); at++ {
-				best[at] = max(best[at], best[at-it.width]+v)
+			after := best[min(it.width, len(best)):]
+			for at, w := range best[:len(after)] { // what is set here is met again further on
+				if w += v; w > after[at] {
+					after[at] = w
+				}
 			}
 		}
 		if k+1 < len(p.items) && p.items[k+1].height <= it.height+noise {
@@ -176,16 +179,29 @@ func (p *program) richest() (height pattern.Length, worth float64) {
 // fill returns the strip of a height that is worth most.
 func (p *program) fill(height pattern.Length) column {
 	worth, last := p.worth, p.last
+	type choice struct {
+		worth float64
+		width int
+		item  int
+	}
+	var room [32]choice
+	choices := room[:0]
+	for k, it := range p.items {
+		if v := p.price[it.index/2]; v > 0 && it.height <= height+noise {
+			choices = append(choices, choice{v, it.width, k})
+		}
+	}
 	worth[0] = 0
 	for at := 1; at <= p.marks; at++ {
-		worth[at], last[at] = worth[at-1], -1
-		for k := 0; k < len(p.items) && p.items[k].height <= height+noise; k++ {
-			if it := &p.items[k]; it.width <= at {
-				if v := worth[at-it.width] + p.price[it.index/2]; v > worth[at]+1e-12 {
-					worth[at], last[at] = v, k
+		most, which := worth[at-1], -1
+		for i := range choices {
+			if c := &choices[i]; c.width <= at {
+				if v := worth[at-c.width] + c.worth; v > most+1e-12 {
+					most, which = v, c.item
 				}
 			}
 		}
+		worth[at], last[at] = most, which
 	}
 	c := column{height, make([]int, 2*len(p.needs))}
 	for at := p.marks; at > 0; {
