@@ -3,7 +3,7 @@ package compiler
 import (
 	"seamwright/compiler/cutting"
 	"seamwright/compiler/eval"
-	"seamwright/compiler/internal/parallel"
+	"seamwright/compiler/parallel"
 	"seamwright/compiler/pattern"
 	"seamwright/compiler/piecing"
 	"seamwright/compiler/pressing"

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"seamwright/compiler/internal/parallel"
+	"seamwright/compiler/parallel"
 )
 
 // wall writes a block of so many rows and columns of sections of four logs each,

@@ -1,13 +1,11 @@
 package emit
 
 import (
-	"fmt"
-	"runtime"
-	"runtime/debug"
 	"strconv"
 	"strings"
 	"sync"
-	"sync/atomic"
+
+	"seamwright/compiler/parallel"
 )
 
 // Files are outputs whose bytes are still to be made, each by a task.
@@ -87,38 +85,9 @@ func (f *files) unique(name string) string {
 const Few = 50
 
 // inParallel runs the tasks on as many processors as there are, if that is worth
-// while. A panic in one becomes a panic here, where the caller can meet it.
+// while.
 func inParallel(tasks []func(), worth bool) {
-	workers := min(runtime.GOMAXPROCS(0), len(tasks))
-	if !worth {
-		workers = 1
-	}
-	if workers < 2 {
-		for _, task := range tasks {
-			task()
-		}
-		return
-	}
-	var next atomic.Int64
-	var fault atomic.Pointer[string]
-	var wait sync.WaitGroup
-	for range workers {
-		wait.Go(func() {
-			defer func() {
-				if r := recover(); r != nil {
-					told := fmt.Sprintf("%v\n%s", r, debug.Stack())
-					fault.CompareAndSwap(nil, &told)
-				}
-			}()
-			for i := next.Add(1) - 1; i < int64(len(tasks)); i = next.Add(1) - 1 {
-				tasks[i]()
-			}
-		})
-	}
-	wait.Wait()
-	if told := fault.Load(); told != nil {
-		panic(*told)
-	}
+	parallel.Do(len(tasks), worth, func(i int) { tasks[i]() })
 }
 
 // safeName makes a block's name fit for a folder on every system: what is not a

@@ -3,10 +3,12 @@ package main
 import (
 	"io"
 	"os"
+
+	"seamwright/compiler/parallel"
 )
 
 func main() {
-	growStack(len(os.Args))
+	parallel.GrowStack(len(os.Args))
 	os.Exit(run(env{os.Args[1:], os.Stdin, os.Stdout, os.Stderr, os.Getenv}, verbs()))
 }
 

@@ -30,9 +30,6 @@ const (
 	// large pages.
 	heapPerText = 200
 	mostRoom    = 48 << 20
-	// stackRoom, in bytes, lets the stack double up to 32 KB, which is enough for a
-	// small build.
-	stackRoom = 16 << 10
 )
 
 // A memory is that of the process, which is tuned once.
@@ -68,17 +65,4 @@ func (m *memory) tune(text int) {
 		debug.SetMemoryLimit(goal)
 		go fill()
 	})
-}
-
-// growStack lets the stack grow to what a build needs while hardly anything is
-// on it. Otherwise it doubles four times on the way down, and what is on it is
-// moved each time: a twentieth of the time in which a small pattern is checked.
-// A stack grows when a function is called that needs much of it, so this is one
-// that does; what it returns means nothing.
-//
-//go:noinline
-func growStack(n int) byte {
-	var room [stackRoom]byte
-	room[n%stackRoom] = 1
-	return room[n/2%stackRoom]
 }

@@ -1,7 +1,7 @@
 package cutting
 
 import (
-	"seamwright/compiler/internal/parallel"
+	"seamwright/compiler/parallel"
 	"seamwright/compiler/pattern"
 )
 

@@ -4,7 +4,7 @@ import (
 	"slices"
 
 	"seamwright/compiler/eval"
-	"seamwright/compiler/internal/parallel"
+	"seamwright/compiler/parallel"
 	"seamwright/compiler/pattern"
 	"seamwright/compiler/plane"
 	"seamwright/lang/problem"

@@ -4,7 +4,7 @@ import (
 	"sync/atomic"
 
 	"seamwright/compiler/eval"
-	"seamwright/compiler/internal/parallel"
+	"seamwright/compiler/parallel"
 	"seamwright/compiler/plane"
 )
 

@@ -4,7 +4,7 @@ import (
 	"math"
 	"slices"
 
-	"seamwright/compiler/internal/parallel"
+	"seamwright/compiler/parallel"
 	"seamwright/compiler/pattern"
 	"seamwright/compiler/plane"
 	"seamwright/lang/problem"

@@ -4,7 +4,7 @@ import (
 	"slices"
 	"sync"
 
-	"seamwright/compiler/internal/parallel"
+	"seamwright/compiler/parallel"
 	"seamwright/compiler/pattern"
 	"seamwright/lang/problem"
 )

@@ -16,9 +16,9 @@ const (
 	arrowHead = 1.4 * pattern.Millimetre // length and breadth of its heads
 )
 
-// parallel is the sine of the angle, one degree, within which a side lies on
+// onGrain is the sine of the angle, one degree, within which a side lies on
 // the grain.
-const parallel = 0.0175
+const onGrain = 0.0175
 
 // grain returns the direction of the straight grain of a piece, front view, and
 // whether the sheet must tell it.
@@ -33,7 +33,7 @@ func grain(d *pattern.Drawing, p *pattern.Piece) (pos, bool) {
 	if p.Number == 1 {
 		for i, a := range p.Polygon {
 			s := unit(a, p.Polygon[(i+1)%len(p.Polygon)])
-			if math.Abs(float64(cross(g, s))) < parallel || math.Abs(float64(dot(g, s))) < parallel {
+			if math.Abs(float64(cross(g, s))) < onGrain || math.Abs(float64(dot(g, s))) < onGrain {
 				return pos{}, false
 			}
 		}

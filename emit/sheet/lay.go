@@ -7,9 +7,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"sync"
-	"sync/atomic"
 
+	"seamwright/compiler/parallel"
 	"seamwright/compiler/pattern"
 	said "seamwright/emit/booklet/words"
 	"seamwright/emit/drawing"
@@ -160,20 +159,10 @@ func (l *layout) local(measure string) string {
 // a pen of each processor's own. Pages know nothing of each other.
 func shared(n int, f func(i int, pen *pen)) {
 	const worthIt = 8 // pages; a goroutine costs less than a hundredth of one
-	workers := min(runtime.GOMAXPROCS(0), n/worthIt)
-	var next atomic.Int64
-	work := func() {
+	parallel.Share(n, min(runtime.GOMAXPROCS(0), n/worthIt), func() func(int) {
 		pen := &pen{}
-		for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
-			f(i, pen)
-		}
-	}
-	var wait sync.WaitGroup
-	for range workers - 1 {
-		wait.Go(work)
-	}
-	work()
-	wait.Wait()
+		return func(i int) { f(i, pen) }
+	})
 }
 
 func (l *layout) order() *sewn {

@@ -5,6 +5,8 @@ import (
 	"io/fs"
 	"runtime/debug"
 	"sync"
+
+	"seamwright/compiler/parallel"
 )
 
 // A round is the work on some outputs by several workers at once, in order but
@@ -33,7 +35,10 @@ func (w *writer) each(outputs []Output, do func(i int, data []byte, d *desk) err
 	}
 	var wait sync.WaitGroup
 	for range min(w.workers, len(outputs)) - 1 {
-		wait.Go(work)
+		wait.Go(func() {
+			parallel.GrowStack(w.workers)
+			work()
+		})
 	}
 	work()
 	wait.Wait()
