@@ -20,8 +20,7 @@ func (a *answer) measured() {
 		return
 	}
 	if a.size == nil {
-		a.cause("the size that was meant is not known", "measured "+in(m[0]),
-			a.say("size_unknown"))
+		a.unknown("measured " + in(m[0]))
 		return
 	}
 	told := "measured " + in(m[0])

@@ -84,34 +84,80 @@ func (a *answer) marked(r *edition.Record, b *edition.Block, s *edition.Size, pa
 	a.record, a.block, a.size, a.paper = r, b, s, paper
 }
 
+// reversed ends the name of a block that is made because a quilt has it reversed.
+const reversed = " reversed"
+
 // choose finds the block and the size that the letter is about.
 func (a *answer) choose() error {
 	l := &a.letter
-	if a.block == nil {
-		for i := range a.record.Blocks {
-			if b := &a.record.Blocks[i]; l.Block == "" && len(a.record.Blocks) == 1 || b.Name == l.Block {
-				a.block = b
-			}
-		}
-		if a.block == nil && l.Block != "" {
-			return fmt.Errorf("edition %d has no block %q", a.record.Edition, l.Block)
-		}
-	}
-	if a.size != nil || a.block == nil {
+	if a.size != nil {
 		return nil
 	}
-	var have []string
-	for i := range a.block.Sizes {
-		s := &a.block.Sizes[i]
-		have = append(have, s.Words())
-		if l.Size > 0 && near(l.Size, length(s.Finished[0]), ruler) || l.Size == 0 && len(a.block.Sizes) == 1 {
-			a.size = s
+	var may []*edition.Block
+	for i := range a.record.Blocks {
+		if b := &a.record.Blocks[i]; l.Block == "" || b.Name == l.Block {
+			may = append(may, b)
 		}
 	}
-	if l.Size > 0 && a.size == nil {
+	if len(may) == 0 {
+		return fmt.Errorf("edition %d has no block %q", a.record.Edition, l.Block)
+	}
+	var have []string
+	for _, b := range may {
+		for i := range b.Sizes {
+			if s := b.Sizes[i].Words(); !slices.Contains(have, s) {
+				have = append(have, s)
+			}
+		}
+	}
+	if may = fitting(may, a.meant); len(may) == 0 {
 		return fmt.Errorf("edition %d has no size of %s; there is %s", a.record.Edition, l.Size.Exact(), strings.Join(have, ", "))
 	}
+	if having := fitting(may, func(s *edition.Size) bool { return a.meant(s) && has(s, l.Space) }); l.Space != "" && len(having) > 0 {
+		may = having
+	}
+	if all := may; len(all) > 1 { // one that a quilt has reversed measures what the written one does
+		may = slices.DeleteFunc(slices.Clone(all), func(b *edition.Block) bool {
+			return slices.ContainsFunc(all, func(o *edition.Block) bool { return b.Name == o.Name+reversed })
+		})
+	}
+	if len(may) > 1 {
+		return nil
+	}
+	a.block = may[0]
+	if first := slices.IndexFunc(a.block.Sizes, func(s edition.Size) bool { return a.meant(&s) }); l.Size > 0 || len(a.block.Sizes) == 1 {
+		a.size = &a.block.Sizes[first]
+	}
 	return nil
+}
+
+// meant reports whether a size is the one that the letter tells, if it tells one.
+func (a *answer) meant(s *edition.Size) bool {
+	return a.letter.Size == 0 || near(a.letter.Size, length(s.Finished[0]), ruler)
+}
+
+// fitting returns the blocks of which a size is good.
+func fitting(blocks []*edition.Block, good func(*edition.Size) bool) (all []*edition.Block) {
+	for _, b := range blocks {
+		if slices.ContainsFunc(b.Sizes, func(s edition.Size) bool { return good(&s) }) {
+			all = append(all, b)
+		}
+	}
+	return all
+}
+
+// unknown asks for the block or the size, where the letter leaves that open. Figures
+// are what it tells of it.
+func (a *answer) unknown(figures string) {
+	if a.block == nil {
+		var names []string
+		for i := range a.record.Blocks {
+			names = append(names, a.record.Blocks[i].Title)
+		}
+		a.cause("the block that was meant is not known", figures, a.say("block_unknown", "blocks", strings.Join(names, ", ")))
+		return
+	}
+	a.cause("the size that was meant is not known", figures, a.say("size_unknown"))
 }
 
 // editions tells what is corrected in what the maker holds.

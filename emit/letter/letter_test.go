@@ -260,3 +260,46 @@ func figures(s string) string {
 	slices.Sort(all)
 	return strings.Join(all, " ")
 }
+
+// Of several blocks it is clear which is meant where only one has the size or the
+// space that the letter tells, or where the others are its mirror images.
+func TestWhichBlockIsMeant(t *testing.T) {
+	records, p := editionsOf(t, boat+`
+block pair 4 x 2 finished 5in, 8in {
+  section K {
+    1 lamp at (1, 1)
+    2 tide along (2, 0) -- (3, 2)
+    3 tide along (3, 0) -- (4, 2)
+  }
+}
+quilt "Row" {
+  row buoy, buoy reversed
+}
+`)
+	if len(records[0].Blocks) != 3 {
+		t.Fatalf("%d blocks", len(records[0].Blocks))
+	}
+	for _, c := range []struct {
+		letter letter.Letter
+		cause  string
+	}{
+		{letter.Letter{Size: 6, Measures: [2]pattern.Length{6.5}}, "right, before it is joined"},
+		{letter.Letter{Size: 5, Measures: [2]pattern.Length{5.5}}, "right, before it is joined"},
+		{letter.Letter{Size: 8, Measures: [2]pattern.Length{8.5}}, "the block that was meant is not known"},
+		{letter.Letter{Size: 8, Block: "buoy", Measures: [2]pattern.Length{8.5}}, "right, before it is joined"},
+		{letter.Letter{Size: 8, Space: "B2", Measures: [2]pattern.Length{8.5}}, "right, before it is joined"},
+		{letter.Letter{Block: "buoy", Measures: [2]pattern.Length{8.5}}, "the size that was meant is not known"},
+	} {
+		a, err := letter.Write(c.letter, records, p)
+		if err != nil {
+			t.Errorf("%+v: %v", c.letter, err)
+		} else if len(a.Causes) == 0 || a.Causes[0].What != c.cause {
+			t.Errorf("%+v: %+v, not %q", c.letter, a.Causes, c.cause)
+		}
+	}
+	for _, l := range []letter.Letter{{Size: 7}, {Size: 6, Block: "pair"}, {Block: "boat"}} {
+		if a, err := letter.Write(l, records, p); err == nil {
+			t.Errorf("%+v: %+v, no error", l, a.Causes)
+		}
+	}
+}

@@ -16,10 +16,11 @@ func (a *answer) space() {
 		return
 	}
 	if a.size == nil {
-		a.cause("the size that was meant is not known", "space "+l.Space, a.say("size_unknown"))
+		a.unknown("space " + l.Space)
 		return
 	}
-	s := find(a.size, l.Space)
+	s, label := find(a.size, l.Space)
+	l.Space = label
 	if s == nil {
 		a.noSpace()
 		return
@@ -35,17 +36,22 @@ func (a *answer) space() {
 	a.cut(s)
 }
 
-// find is a space by its label.
-func find(size *edition.Size, label string) *edition.Space {
+// find is a space by its label, however that is written, and as it is printed.
+func find(size *edition.Size, label string) (*edition.Space, string) {
 	for i := range size.Sections {
 		sec := &size.Sections[i]
 		for k := range sec.Spaces {
-			if strings.EqualFold(sec.Name+strconv.Itoa(sec.Spaces[k].Number), label) {
-				return &sec.Spaces[k]
+			if own := sec.Name + strconv.Itoa(sec.Spaces[k].Number); strings.EqualFold(own, label) {
+				return &sec.Spaces[k], own
 			}
 		}
 	}
-	return nil
+	return nil, label
+}
+
+func has(size *edition.Size, label string) bool {
+	s, _ := find(size, label)
+	return s != nil
 }
 
 // noSpace is a label that the held edition does not have; another may.
@@ -54,7 +60,7 @@ func (a *answer) noSpace() {
 		r := a.records[i]
 		for b := range r.Blocks {
 			for k := range r.Blocks[b].Sizes {
-				if s := &r.Blocks[b].Sizes[k]; find(s, a.letter.Space) != nil {
+				if s := &r.Blocks[b].Sizes[k]; has(s, a.letter.Space) {
 					title := r.Blocks[b].Title
 					where := a.say("space_where", "title", title, "size", s.Words(), "n", strconv.Itoa(r.Edition))
 					a.cause("a space of another size or edition", fmt.Sprintf("%s is in %s at %s of edition %d", a.letter.Space, title, s.Words(), r.Edition),
