@@ -197,7 +197,7 @@ func (a *answer) cut(s *edition.Space) {
 func (a *answer) fromOtherSize(fits func([2]length) bool, figures string) bool {
 	for i := range a.block.Sizes {
 		o := &a.block.Sizes[i]
-		if s := find(o, a.letter.Space); o != a.size && s != nil && fits([2]length{length(s.Size[0]), length(s.Size[1])}) {
+		if s, _ := find(o, a.letter.Space); o != a.size && s != nil && fits([2]length{length(s.Size[0]), length(s.Size[1])}) {
 			a.cause("cut by the table of another size", figures+"; the table of "+o.Words()+" says so", a.say("patch_size", "space", a.letter.Space, "other", o.Words(), "size", a.size.Words()))
 			return true
 		}
