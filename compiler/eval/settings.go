@@ -268,7 +268,7 @@ func (p *props) saying(s *lang.Prop) {
 	default:
 		about := &p.out.Pattern.About
 		p.printed(p.file, t.Text, t.Where())
-		about.Sayings = append(about.Sayings, pattern.Saying{Name: n.Text, Text: t.Text, Instead: s.Name.Text == "instead"})
+		about.Sayings = append(about.Sayings, pattern.Saying{Name: n.Text, Text: t.Text, Instead: s.Name.Text == "instead", At: p.file.place(name.Where())})
 	}
 }
 
@@ -277,6 +277,7 @@ func (p *props) language(s *lang.Prop, into *string) {
 	e := p.plain(s)
 	if name, ok := e.(*lang.Name); ok {
 		*into = name.Text
+		p.out.Pattern.About.LanguageAt = p.file.place(name.Where())
 		return
 	}
 	if _, hole := e.(*lang.BadExpr); e != nil && !hole {

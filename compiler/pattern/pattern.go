@@ -48,7 +48,8 @@ type About struct {
 	Pictures    []Picture
 	Sayings     []Saying
 
-	EditionAt Source // where the edition is set; zero if it is not
+	EditionAt  Source        // where the edition is set; zero if it is not
+	LanguageAt problem.Place // where the language is set; likewise
 }
 
 // A Saying is the author's own sentence in place of one that the program would
@@ -57,6 +58,7 @@ type Saying struct {
 	Name    string // of the message
 	Text    string
 	Instead bool
+	At      problem.Place // of the name
 }
 
 // Settings are the pattern's choices, with their defaults filled in.

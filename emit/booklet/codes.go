@@ -80,8 +80,8 @@ func NoRoom(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, pad *pattern
 // Check returns the problems of a pattern's words.
 func Check(p *pattern.Pattern) []problem.Problem {
 	var problems []problem.Problem
-	warn := func(code problem.Code, message, help string) {
-		problems = append(problems, problem.Problem{Code: code, Severity: problem.Warning, Message: message, Help: help})
+	warn := func(code problem.Code, at problem.Place, message, help string) {
+		problems = append(problems, problem.Problem{Code: code, Severity: problem.Warning, At: at, Message: message, Help: help})
 	}
 	language := p.Settings.Language
 	if language == "" && len(p.About.Sayings) == 0 {
@@ -91,14 +91,17 @@ func Check(p *pattern.Pattern) []problem.Problem {
 	if !ok {
 		c, _ = words.In(words.Default)
 		if language != "" {
-			warn(NoLanguage, fmt.Sprintf("the booklet has no words in the language `%s`, so it is printed in English", language),
+			warn(NoLanguage, p.About.LanguageAt, fmt.Sprintf("the booklet has no words in the language `%s`, so it is printed in English", language),
 				"write language "+strings.Join(words.Languages(), " or "))
 		}
 	}
 	for _, s := range p.About.Sayings {
 		if !c.Has(s.Name) {
-			warn(NoMessage, fmt.Sprintf("the booklet has no sentence called `%s`, so your text for it is not printed", s.Name),
-				"the names are those in emit/booklet/words/en.txt: trim_how, first_piece, paper_when, ...")
+			help := "names are such as trim_how, first_piece, paper_when: the list of sentences in the language's reference has them all"
+			if near := problem.Nearest(s.Name, c.Names()); near != "" {
+				help = "did you mean " + near + "?"
+			}
+			warn(NoMessage, s.At, fmt.Sprintf("the booklet has no sentence called `%s`, so your text for it is not printed", s.Name), help)
 		}
 	}
 	return problems

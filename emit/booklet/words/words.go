@@ -3,6 +3,7 @@ package words
 import (
 	"embed"
 	"maps"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -101,6 +102,19 @@ func (c *Catalogue) Has(key string) bool {
 	_, ok := c.messages[key]
 	_, counted := c.messages[key+".one"]
 	return ok || counted
+}
+
+// Names lists the messages, in order, one that depends on a number once.
+func (c *Catalogue) Names() []string {
+	var all []string
+	for key := range c.messages {
+		name, _ := strings.CutSuffix(key, ".one")
+		if !strings.HasSuffix(key, ".other") {
+			all = append(all, name)
+		}
+	}
+	slices.Sort(all)
+	return all
 }
 
 // With returns the messages with another text for a name, for every number, instead
