@@ -295,3 +295,26 @@ block gale 8 x 8 finished 40cm {
 		t.Errorf("%d pieces in %d sections", f.Pieces, f.Sections)
 	}
 }
+
+// What keeps a drawing from being sewn is shown with all of the drawing, and what
+// would mend it beside.
+func TestFaultsDrawn(t *testing.T) {
+	for _, c := range []struct {
+		lines              string
+		drawn, cure, marks int
+	}{
+		{"line (2, 0) -- (2, 6), (0, 6) -- (6, 6), (6, 8) -- (6, 2), (8, 2) -- (2, 2)", 4, 1, 5},
+		{"line n -- c, sw -- c, se -- c", 3, 1, 1},
+		{"line w -- (5, 4)", 1, 0, 2},
+	} {
+		_, ps := pieced("fabric sky light #dfeaf0\nblock b 8 x 8 finished 8in {\n  " + c.lines + "\n  piece sky at (1, 5)\n}\n")
+		if len(ps) == 0 || ps[0].Drawn == nil || ps[0].Drawn.Ground == nil {
+			t.Errorf("%s: %s", c.lines, show(ps))
+			continue
+		}
+		d := ps[0].Drawn
+		if len(d.Ground.Outline) != 4 || len(d.Ground.Lines) != c.drawn || len(d.Cure) != c.cure || len(d.Points) != c.marks {
+			t.Errorf("%s: %+v", c.lines, d)
+		}
+	}
+}

@@ -74,6 +74,15 @@ func change(t *testing.T, file, text, old, new string) string {
 	return text
 }
 
+// whirl is a drawing that can't be sewn as it is written.
+const whirl = `pattern "Whirl" { edition 1 }
+fabric sky "sky" light #dfeaf0
+block harbour_boat 8 x 8 finished 8in {
+  line (2, 0) -- (2, 6), (0, 6) -- (6, 6), (6, 8) -- (6, 2), (8, 2) -- (2, 2)
+  piece sky at c, (1, 3), (7, 5), (4, 7), (4, 1)
+}
+`
+
 // lineOf is the number of the line that holds a text.
 func lineOf(text, part string) string {
 	return fmt.Sprint(strings.Count(text[:strings.Index(text, part)], "\n") + 1)
@@ -267,6 +276,9 @@ func TestLivePage(t *testing.T) {
 		change(t, file, gap, "2 sky   along (4.25, 7) -- stern", "2 sky   along (4.25, 7) -- (4.4, 2.5)")
 		b.until("document.querySelector('#drawing .fault') || document.querySelector('.figure')")
 		b.picture("drawn-light")
+		change(t, file, whirl, "edition 1", "edition 2")
+		b.until("document.querySelectorAll('.figure.whole .ground').length === 8 && document.querySelector('.figure.whole .cure')")
+		b.picture("drawn-whirl")
 		change(t, file, gap, "edition   1", "edition   3")
 		b.until("!document.querySelector('#problem-list .error')")
 	})

@@ -44,8 +44,9 @@ type sketch struct {
 
 	open []solver.Opening // seams that have to be sewn in two goes
 
-	plan solver.Plan       // as it was divided
-	told []problem.Problem // about the drawing
+	ground *problem.Ground   // see tell
+	plan   solver.Plan       // as it was divided
+	told   []problem.Problem // about the drawing
 }
 
 // sewn divides a drawn unit into sections, once; nil where it has faults, which

@@ -63,6 +63,22 @@ func (k *sketch) faults() bool {
 	return true
 }
 
+// mostGround is how many lines are given with a fault, to be drawn beneath it: more
+// are not told apart in a small picture.
+const mostGround = 400
+
+// tell tells a fault, with all of the drawing where it lies on that.
+func (k *sketch) tell(p problem.Problem) {
+	if p.Drawn != nil && p.Severity == problem.Error && len(k.lines) <= mostGround {
+		if k.ground == nil {
+			all := drawn("", k.body.Outline, k.lines)
+			k.ground = &problem.Ground{Outline: all.Points, Lines: all.Lines}
+		}
+		p.Drawn.Ground = k.ground
+	}
+	k.work.tell(p)
+}
+
 // marked reports whether a line may be sewn in two goes.
 func (k *sketch) marked(line int) bool {
 	return line >= 0 && line < len(k.body.Lines) && k.body.Lines[line].Partial
@@ -172,7 +188,7 @@ func (k *sketch) cure(p *problem.Problem, w *solver.Witness) {
 			word += " (on line " + lineOf(at) + ")"
 		}
 		p.Help += word + " that ends at " + point(x.From) + " runs on to " + point(x.To)
-		p.Drawn.Lines = append(p.Drawn.Lines, [2][2]float64{{x.From.X, x.From.Y}, {x.To.X, x.To.Y}})
+		p.Drawn.Cure = append(p.Drawn.Cure, [2][2]float64{{x.From.X, x.From.Y}, {x.To.X, x.To.Y}})
 	}
 	if len(w.Cure) == 0 {
 		p.Help = "draw a line straight on through one of these corners"

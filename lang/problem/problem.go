@@ -50,6 +50,14 @@ type Drawn struct {
 	Unit   string
 	Points [][2]float64    // marks
 	Lines  [][2][2]float64 // strokes
+	Cure   [][2][2]float64 // lines that would mend it
+	Ground *Ground         // of a drawn unit: what they lie on; nil elsewhere, and where that is much
+}
+
+// A Ground is a drawn unit as it is written, sewable or not.
+type Ground struct {
+	Outline [][2]float64
+	Lines   [][2][2]float64
 }
 
 // An Info explains a code. Example is a whole small file that raises exactly

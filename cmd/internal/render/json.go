@@ -53,6 +53,12 @@ type (
 		Unit   string          `json:"unit"`
 		Points [][2]float64    `json:"points,omitempty"`
 		Lines  [][2][2]float64 `json:"lines,omitempty"`
+		Cure   [][2][2]float64 `json:"cure,omitempty"`
+		Ground *jsonGround     `json:"ground,omitempty"`
+	}
+	jsonGround struct {
+		Outline [][2]float64    `json:"outline"`
+		Lines   [][2][2]float64 `json:"lines"`
 	}
 )
 
@@ -79,7 +85,7 @@ func JSON(w io.Writer, ps []problem.Problem) error {
 			j.Edits = append(j.Edits, jsonEdit{place(problem.Place{Source: p.At.Source, Span: e.At}), e.New})
 		}
 		if p.Drawn != nil {
-			j.Drawn = &jsonDrawn{p.Drawn.Unit, p.Drawn.Points, p.Drawn.Lines}
+			j.Drawn = &jsonDrawn{p.Drawn.Unit, p.Drawn.Points, p.Drawn.Lines, p.Drawn.Cure, (*jsonGround)(p.Drawn.Ground)}
 		}
 		r.Problems[i] = j
 	}

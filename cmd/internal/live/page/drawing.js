@@ -269,6 +269,7 @@ export class Drawing {
     for (const { drawn, severity } of problems) {
       for (const name of ['halo', `fault ${severity}`]) {
         for (const [a, b] of drawn.lines ?? []) this.faults.append(this.line(at(a), at(b), name));
+        for (const [a, b] of drawn.cure ?? []) this.faults.append(this.line(at(a), at(b), `${name} cure`));
         for (const p of drawn.points ?? []) this.faults.append(this.dot(at(p), fault, name));
       }
     }

@@ -29,22 +29,26 @@ export function problems(list, all, blocks, go) {
       element('div', {}, element('span', { className: 'code' }, `${p.severity} ${p.code}`), ' ', p.message),
       element('div', {}, link(place, () => go(p, item)), p.drawn && blocks.has(p.drawn.unit) ? ' and on the drawing' : ''));
     if (p.help) item.append(element('div', { className: 'help' }, p.help));
-    if (p.drawn && !blocks.has(p.drawn.unit)) item.append(element('div', { className: 'help' }, `In ${p.drawn.unit}:`), figure(p.drawn));
+    if (p.drawn && (!blocks.has(p.drawn.unit) || p.drawn.ground)) item.append(element('div', { className: 'help' }, `In ${p.drawn.unit}:`), figure(p.drawn));
     return item;
   }));
 }
 
-// figure draws the place of a problem that lies on no block that is shown.
-function figure({ points = [], lines = [] }) {
-  const all = [...points, ...lines.flat()], xs = all.map((p) => p[0]), ys = all.map((p) => p[1]);
+// figure draws the place of a problem that lies on no block that is shown, or on lines
+// that are not: those of a drawing that can't be sewn.
+function figure({ points = [], lines = [], cure = [], ground }) {
+  const all = [...points, ...lines.flat(), ...cure.flat(), ...ground?.outline ?? []], xs = all.map((p) => p[0]), ys = all.map((p) => p[1]);
   const x = Math.min(...xs), y = Math.min(...ys), size = Math.max(Math.max(...xs) - x, Math.max(...ys) - y) || 1;
-  const edge = size * 0.2, at = (p) => [p[0] - x + edge, size - (p[1] - y) + edge];
-  const out = svg('svg', { class: 'figure', viewBox: `0 0 ${size + 2 * edge} ${size + 2 * edge}`, role: 'img', 'aria-label': 'where it lies' });
-  for (const [a, b] of lines) {
-    const [x1, y1] = at(a), [x2, y2] = at(b);
-    out.append(svg('line', { x1, y1, x2, y2, class: 'fault' }));
+  const edge = size * (ground ? 0.05 : 0.2), at = (p) => [p[0] - x + edge, size - (p[1] - y) + edge];
+  const out = svg('svg', { class: ground ? 'figure whole' : 'figure', viewBox: `0 0 ${size + 2 * edge} ${size + 2 * edge}`, role: 'img', 'aria-label': 'where it lies' });
+  const around = ground?.outline.map((p, i, all) => [p, all[(i + 1) % all.length]]) ?? [];
+  for (const [list, name] of [[around, 'ground'], [ground?.lines ?? [], 'ground'], [cure, 'fault cure'], [lines, 'fault']]) {
+    for (const [a, b] of list) {
+      const [x1, y1] = at(a), [x2, y2] = at(b);
+      out.append(svg('line', { x1, y1, x2, y2, class: name }));
+    }
   }
-  for (const p of points) out.append(svg('circle', { cx: at(p)[0], cy: at(p)[1], r: size * 0.06, class: 'fault' }));
+  for (const p of points) out.append(svg('circle', { cx: at(p)[0], cy: at(p)[1], r: size * (ground ? 0.03 : 0.06), class: 'fault' }));
   return out;
 }
 
