@@ -4,8 +4,10 @@ import (
 	"testing"
 
 	"seamwright/compiler/pattern"
+	"seamwright/lang/problem"
 
 	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
 )
 
 const plainBlock = sky + "block b 4 x 4 finished 4in { section { 1 sky at c } }\n"
@@ -46,7 +48,16 @@ func TestSettings(t *testing.T) {
 	about := pattern.About{Edition: 3, Author: "A. Keeper", Year: "2026", Rights: "one", Contact: "two", Corrections: "three", Notes: []string{"first", "second", "third"},
 		Sayings:   []pattern.Saying{{Name: "trim_how", Text: "Breathe."}, {Name: "paper_when", Text: "Now.", Instead: true}},
 		EditionAt: pattern.Source{File: "test.seam", Line: 2, Column: 3}}
-	if d := cmp.Diff(about, p.About); d != "" {
+	at := map[string]problem.Place{"de": p.About.LanguageAt}
+	for i := range p.About.Sayings {
+		at[p.About.Sayings[i].Name] = p.About.Sayings[i].At
+	}
+	for words, place := range at {
+		if got := place.Source.Text[place.Span.Start:place.Span.End]; got != words {
+			t.Errorf("%s is told where %q stands", words, got)
+		}
+	}
+	if d := cmp.Diff(about, p.About, cmpopts.IgnoreTypes(problem.Place{})); d != "" {
 		t.Error(d)
 	}
 	set := pattern.Settings{Allowance: 0.375, Extra: 0.25, Ease: pattern.Length(1.5 / 2.54), Miniature: true, Metric: true, Tile: true, Language: "de", BraceAt: pattern.Source{File: "test.seam", Line: 1, Column: 29},
