@@ -89,7 +89,7 @@ func (m *maker) practice() {
 			return &drawing.Path{Style: style, Closed: true, Fill: drawing.NoColour, Points: []pattern.Pos{
 				{X: x - by, Y: y - by}, {X: x + practiceWidth + by, Y: y - by}, {X: x + practiceWidth + by, Y: y + practiceHeight + by}, {X: x - by, Y: y + practiceHeight + by}}}
 		}
-		items := []drawing.Item{rect(drawing.CuttingLine, a), rect(drawing.OutlineLine, 0)}
+		items := []drawing.Item{m.inch(at.X), rect(drawing.CuttingLine, a), rect(drawing.OutlineLine, 0)}
 		lines := [4][2]pattern.Length{{1.1, 0.9}, {1.9, 2.2}, {3.1, 2.8}, {3.9, 4.2}} // heights at the left and the right
 		before := [2]pattern.Length{}
 		for i := range practiceSpaces {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"image"
 	_ "image/png"
+	"math"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -117,37 +118,72 @@ func TestExamplesAreSoundFiles(t *testing.T) {
 	}
 }
 
-// The inch mark of every sheet measures 300 pixels at 300 dots to the inch, in
-// both directions, in two rasterizers, on letter and on A4.
+// Whatever is true to scale measures what it says at 300 dots to the inch, in both
+// directions, in two rasterizers, on letter and on A4: the inch mark of every sheet
+// 300 pixels and its rules of 6 in and 15 cm 1800 and 1771.7; the inch in the margin of
+// the pages of the block at full size 300.
 func TestInchIsAnInchOnEverySheet(t *testing.T) {
 	for _, paper := range []string{"letter", "a4"} {
 		p := compile(t, filepath.Join(examples, "harbour_boat.seam"))
 		p.Settings.Sheet, _ = pattern.SheetNamed(paper)
 		pages, path := made(t, p, &p.Blocks[0].Sizes[1])
-		dir, measured := t.TempDir(), 0
+		dir, sheets, full := t.TempDir(), 0, 0
 		for i, page := range pages {
-			if !strings.HasPrefix(page.Name, "sheet-") {
+			corner := find(page.Items, "inch")
+			if corner == nil && !strings.HasPrefix(page.Name, "sheet-") {
 				continue
 			}
 			n := fmt.Sprint(i + 1)
 			tool(t, "pdftoppm", "-r", "300", "-f", n, "-l", n, "-singlefile", "-png", path, filepath.Join(dir, "poppler-"+n))
 			tool(t, "mutool", "draw", "-r", "300", "-o", filepath.Join(dir, "mupdf-"+n+".png"), path, n)
-			square := find(page.Items, "square-1in")
-			if square == nil {
-				t.Fatalf("%s, page %s has no inch mark", paper, n)
-			}
 			for _, by := range []string{"poppler", "mupdf"} {
 				img := picture(t, filepath.Join(dir, by+"-"+n+".png"))
-				corner := square.Items[0].(*drawing.Path).Points[0]
-				w, h := apart(img, corner, true), apart(img, corner, false)
-				if w < 299 || w > 301 || h < 299 || h > 301 {
-					t.Errorf("%s, page %s, %s: the inch is %.1f x %.1f pixels", paper, n, by, w, h)
+				measure := func(what string, got, want, off float64) {
+					if !(math.Abs(got-want) <= off) {
+						t.Errorf("%s, page %s, %s: the %s is %.1f pixels, not %.1f", paper, n, by, what, got, want)
+					}
 				}
-				measured++
+				if corner != nil {
+					full++
+					at := corner.Items[0].(*drawing.Path).Points[0]
+					beside := pattern.Length(0.03) // along a line that crosses the stroke of the end alone
+					measure("inch across", middle(img, pattern.Pos{X: at.X + 1, Y: at.Y + beside}, true)-middle(img, pattern.Pos{X: at.X, Y: at.Y + 0.5}, true), 300, 1)
+					measure("inch down", middle(img, pattern.Pos{X: at.X + beside, Y: at.Y + 1}, false)-middle(img, pattern.Pos{X: at.X + 0.5, Y: at.Y}, false), 300, 1)
+					continue
+				}
+				sheets++
+				square, rules := find(page.Items, "square-1in"), find(page.Items, "rules")
+				if square == nil || rules == nil {
+					t.Fatalf("%s, page %s has no inch mark or no rules", paper, n)
+				}
+				at := square.Items[0].(*drawing.Path).Points[0]
+				clear := pattern.Length(0.8) // of the smaller square and of words
+				for _, across := range []bool{true, false} {
+					from, to := pattern.Pos{X: at.X, Y: at.Y + clear}, pattern.Pos{X: at.X + 1, Y: at.Y + clear}
+					if !across {
+						from, to = pattern.Pos{X: at.X + clear, Y: at.Y}, pattern.Pos{X: at.X + clear, Y: at.Y + 1}
+					}
+					measure("inch", middle(img, to, across)-middle(img, from, across), 300, 1)
+				}
+				// The first stroke of each rule is its line; strokes of whole inches and
+				// centimeters stand out to the side by 2.6 mm, others by 1.2.
+				var lines [][]pattern.Pos
+				for _, item := range rules.Items {
+					if path, ok := item.(*drawing.Path); ok && math.Hypot(float64(path.Points[0].X-path.Points[1].X), float64(path.Points[0].Y-path.Points[1].Y)) > 1 {
+						lines = append(lines, path.Points)
+					}
+				}
+				if len(lines) != 2 {
+					t.Fatalf("%s, page %s has %d rules", paper, n, len(lines))
+				}
+				out := pattern.Length(2 * pattern.Millimetre)
+				h, v := lines[0], lines[1]
+				measure("rule of 6 in", middle(img, pattern.Pos{X: h[1].X, Y: h[1].Y + out}, true)-middle(img, pattern.Pos{X: h[0].X, Y: h[0].Y + out}, true), 1800, 2)
+				measure("rule of 15 cm", middle(img, pattern.Pos{X: v[0].X - out, Y: v[0].Y}, false)-middle(img, pattern.Pos{X: v[1].X - out, Y: v[1].Y}, false), 150/25.4*300, 2)
 			}
 		}
-		if measured < 2 {
-			t.Errorf("%s: no sheet was measured", paper)
+		if sheets < 2 || full < 2 {
+			t.Errorf("%s: %d sheets and %d pages of the block were measured", paper, sheets, full)
 		}
 	}
 }
@@ -180,26 +216,26 @@ func picture(t *testing.T, name string) image.Image {
 	return img
 }
 
-// apart returns how many pixels lie between the middles of the square's first
-// side and of the side opposite, weighed by darkness. It looks along a line
-// clear of the smaller square and of words: 0.9 in from the corner.
-func apart(img image.Image, corner pattern.Pos, across bool) float64 {
-	x, y := int(corner.X*300), int(corner.Y*300)
-	middle := func(from int) float64 {
-		sum, weight := 0.0, 0.0
-		for i := from - 12; i <= from+12; i++ {
-			px, py := i, y+240
-			if !across {
-				px, py = x+240, i
-			}
-			r, _, _, _ := img.At(px, py).RGBA()
-			dark := 1 - float64(r)/0xffff
-			sum, weight = sum+dark*(float64(i)+0.5), weight+dark
+// middle returns where a line is crossed near a point, in pixels at 300 dots to the
+// inch: the middle of what is dark there, weighed, across or down; far away where
+// nothing is.
+func middle(img image.Image, near pattern.Pos, across bool) float64 {
+	x, y := int(near.X*300), int(near.Y*300)
+	from, sum, weight := x, 0.0, 0.0
+	if !across {
+		from = y
+	}
+	for i := from - 8; i <= from+8; i++ {
+		px, py := i, y
+		if !across {
+			px, py = x, i
 		}
-		return sum / weight
+		r, _, _, _ := img.At(px, py).RGBA()
+		dark := 1 - float64(r)/0xffff
+		sum, weight = sum+dark*(float64(i)+0.5), weight+dark
 	}
-	if across {
-		return middle(x+300) - middle(x)
+	if weight < 0.5 {
+		return math.Inf(1)
 	}
-	return middle(y+300) - middle(y)
+	return sum / weight
 }

@@ -76,9 +76,24 @@ func (m *maker) fullSize() {
 			m.Note(m.say("full_size_at", "row", strconv.Itoa(p.Row), "column", strconv.Itoa(p.Column)))
 		}
 		m.Picture(p.Shown.Y1-p.Shown.Y0, func(at pattern.Pos, _ pattern.Size) []drawing.Item {
-			return t.Page(i, whole, at)
+			return append(t.Page(i, whole, at), m.inch(at.X))
 		})
 	}
+}
+
+// inch is a corner one inch wide and high in the margin of a page that is true to
+// scale, so that the page can be measured by itself in both directions.
+func (m *maker) inch(margin pattern.Length) drawing.Item {
+	const tick = 1.2 * pattern.Millimetre
+	at := margin * 0.64 // a third of an inch of half an inch: every printer reaches it
+	end := at + pattern.Inch
+	line := func(x1, y1, x2, y2 pattern.Length) drawing.Item {
+		return stroke(drawing.RuleLine, pattern.Pos{X: x1, Y: y1}, pattern.Pos{X: x2, Y: y2})
+	}
+	return &drawing.Group{ID: "inch", Items: []drawing.Item{
+		line(at, at, end, at), line(at, at, at, end), line(end, at-tick, end, at+tick), line(at-tick, end, at+tick, end),
+		&drawing.Text{Text: m.say("full_size_inch"), At: pattern.Pos{X: end + 2*tick, Y: at + flow.Small*drawing.CapHeight/2}, Size: flow.Small},
+	}}
 }
 
 // printing lists which pages of the file are printed how often; so many pages
