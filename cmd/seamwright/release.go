@@ -80,7 +80,7 @@ func (c *call) releaseOne(r *reporter, name string) {
 
 // sewn sews the printed sheets on paper, as testsew does, and tells what is wrong.
 func (c *call) sewn(r *reporter, name string, p *pattern.Pattern) bool {
-	report := c.sewPattern(r, p, emit.Options{Only: []string{"sheets", "tables", "json"}, Forms: []string{"svg"}})
+	report := c.sewPattern(r, p, emit.Options{Only: []string{"sheets", "tables", "json"}})
 	if report == nil {
 		return false
 	}

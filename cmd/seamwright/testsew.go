@@ -20,7 +20,7 @@ func sewOnPaper(c *call) int {
 	if code, ok := c.parse(); !ok {
 		return code
 	}
-	o, err := options(sizes, *sheet, []string{"sheets", "tables", "json"}, []string{"svg"})
+	o, err := options(sizes, *sheet, []string{"sheets", "tables", "json"}, nil)
 	if err != nil {
 		return c.misused("%v", err)
 	}

@@ -24,7 +24,7 @@ func verbs() []verb {
 		{
 			name: "testsew", args: "FILE... [flags]", run: sewOnPaper,
 			short:   "sew the printed sheets on paper, layer by layer, and judge the block",
-			long:    "Builds each pattern without writing it, then reads the sheets and cutting tables\nas a maker does and sews them: lays, sews, trims, folds over, joins. It tells\nwhat it measured: whether the front is the picture, the cloth behind every seam,\nhow far patches reach, whether pins meet, how thick it gets; and, from a table of\nerrors that you can change, how well points match for hands that are not perfect,\nand from which size the block is comfortable. A fault makes the exit code 1.",
+			long:    "Builds each pattern without writing it, then reads the sheets and cutting tables\nas a maker does and sews them: lays, sews, trims, folds over, joins. It tells\nwhat it measured: whether the front is the picture, the cloth behind every seam,\nhow far patches reach, whether pins meet, how thick it gets, and whether sheets.pdf,\nwhich is printed, has the lines of the sheets that are sewn; and, from a table of\nerrors that you can change, how well points match for hands that are not perfect,\nand from which size the block is comfortable. A fault makes the exit code 1.",
 			example: "seamwright testsew boat.seam --size 8in",
 		},
 		{

@@ -4,7 +4,8 @@
 // It is a judge and not a part of the compiler: it reads the sheets and the
 // cutting tables as a maker gets them, by their lines and words, and shares no
 // geometry with what made them. Only the intended picture, the order of
-// joining and how joins are pressed come from pattern.json. It reverses each sheet, lays patches of the
+// joining and how joins are pressed come from pattern.json. It holds the file that is
+// printed to the sheets, line by line; reverses each sheet, lays patches of the
 // sizes in the table, glues sections together that are printed in parts, sews on the printed lines in the order of the numbers,
 // trims, folds over, trims the section on the cutting line, puts pins through
 // the marks and joins, to the finished block.
@@ -17,6 +18,7 @@
 //
 //	geometry    points, and polygons cut by lines
 //	svg         the lines of a sheet
+//	pdf, print  the lines of the file that is printed, and where they are otherwise
 //	window      what is seen of lines that are clipped
 //	paper       sections as they are read from a sheet
 //	part, glue  sections in parts, and the section that comes of them

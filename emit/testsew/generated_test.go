@@ -119,7 +119,7 @@ func built(text string) ([]File, string) {
 	if problem.Failed(ps) || p == nil {
 		return nil, fmt.Sprint(ps) + text
 	}
-	outputs, ps := emit.Build(p, emit.Options{Only: []string{"sheets", "tables", "json"}, Forms: []string{"svg"}})
+	outputs, ps := emit.Build(p, emit.Options{Only: []string{"sheets", "tables", "json"}})
 	if problem.Failed(ps) {
 		return nil, fmt.Sprint(ps) + text
 	}

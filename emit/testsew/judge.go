@@ -32,6 +32,7 @@ type Block struct {
 	Findings []string // faults, none if all is well
 
 	Sections, Sheets, Prints int     // sections sewn; sheets, and pages printed for one block
+	Printed                  int     // lines of the sheets that were looked for in the file to print
 	Compared, Wrong          float64 // area of the front, and how much of it is not the picture
 	LeastAllowance           float64 // of cloth behind any seam or edge
 	LeastAllowanceAt         string
@@ -87,11 +88,14 @@ func Sew(files []File) (*Report, error) {
 const (
 	sectionTable = "cutting-by-section.csv"
 	fabricTable  = "cutting.csv"
+	printFile    = "sheets.pdf"
 )
 
 func sewBlock(in *intent, folder string, files []File) (*Block, error) {
 	b := &Block{Title: in.block, Finished: [2]float64{in.finished.x, in.finished.y}}
 	w := &work{in: in, b: b}
+	pages := map[string]*group{} // of the sheets
+	var print []byte
 	for _, f := range files {
 		dir, name := path.Split(f.Path)
 		var err error
@@ -105,9 +109,21 @@ func sewBlock(in *intent, folder string, files []File) (*Block, error) {
 			var read *sheet
 			if read, err = readPaper(name, f.Data); err == nil {
 				w.sheet(read)
+				pages[name] = read.page
 			}
+		case name == printFile:
+			print = f.Data
 		}
 		if err != nil {
+			return nil, fmt.Errorf("%s: %w", folder, err)
+		}
+	}
+	if print != nil {
+		sheets := make([]*group, 0, len(pages))
+		for n := 1; pages[fmt.Sprintf("sheet-%d.svg", n)] != nil; n++ {
+			sheets = append(sheets, pages[fmt.Sprintf("sheet-%d.svg", n)])
+		}
+		if err := w.printed(sheets, print); err != nil {
 			return nil, fmt.Errorf("%s: %w", folder, err)
 		}
 	}

@@ -72,7 +72,8 @@ func prints(words string) int {
 
 // A sheet is what is on one page.
 type sheet struct {
-	prints   int // for one block
+	page     *group // all that is on it
+	prints   int    // for one block
 	sections []*section
 	parts    []*sheetPart
 }
@@ -90,7 +91,7 @@ func readPaper(file string, data []byte) (*sheet, error) {
 	if often == 0 {
 		return nil, fmt.Errorf("%s does not say how often it is printed", file)
 	}
-	out := &sheet{prints: often}
+	out := &sheet{page: page, prints: often}
 	for _, g := range page.find("part") {
 		p, err := readPart(file, g)
 		if err != nil {

@@ -17,7 +17,8 @@ type group struct {
 	strokes          []stroke
 	texts            []pt // where its texts begin
 	groups           []*group
-	window           *box // what is seen of its strokes; nil for all
+	window           *box     // what is seen of its strokes; nil for all
+	whole            []stroke // then its strokes before they are cut to that
 }
 
 // A stroke is one chain of straight lines, or a circle.
@@ -97,6 +98,7 @@ func readSheet(data []byte) (*group, error) {
 		case xml.EndElement:
 			if t.Name.Local == "g" && len(open) > 1 {
 				if top.window != nil {
+					top.whole = top.strokes
 					top.strokes = seen(top.strokes, *top.window)
 				}
 				open = open[:len(open)-1]

@@ -34,10 +34,11 @@ func (beside) Load(from *problem.Source, path string) (*problem.Source, string) 
 	return &problem.Source{Name: name, Text: string(text)}, ""
 }
 
-func build(t testing.TB, name, text string) []File { return buildIn(t, name, text, "") }
+func build(t testing.TB, name, text string) []File { return buildIn(t, name, text, "", "svg") }
 
-// buildIn builds with the words of another language; "" leaves the pattern's own.
-func buildIn(t testing.TB, name, text, language string) []File {
+// buildIn builds with the words of another language; "" leaves the pattern's own. Sheets
+// are in the forms given, or all.
+func buildIn(t testing.TB, name, text, language string, forms ...string) []File {
 	t.Helper()
 	p, ps := compiler.Compile(&problem.Source{Name: name, Text: text}, beside{})
 	if problem.Failed(ps) {
@@ -46,7 +47,7 @@ func buildIn(t testing.TB, name, text, language string) []File {
 	if language != "" {
 		p.Settings.Language = language
 	}
-	outputs, ps := emit.Build(p, emit.Options{Only: []string{"sheets", "tables", "json"}, Forms: []string{"svg"}})
+	outputs, ps := emit.Build(p, emit.Options{Only: []string{"sheets", "tables", "json"}, Forms: forms})
 	if problem.Failed(ps) {
 		t.Fatalf("%s: %v", name, ps)
 	}
@@ -64,12 +65,15 @@ func TestExamples(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		r, err := Sew(build(t, name, string(text)))
+		r, err := Sew(buildIn(t, name, string(text), ""))
 		if err != nil {
 			t.Errorf("%s: %v", name, err)
 			continue
 		}
 		for _, b := range r.Blocks {
+			if b.Sheets > 0 && b.Printed == 0 {
+				t.Errorf("%s: the file that is printed was not looked at", name)
+			}
 			t.Logf("%s %v: sections %d, sheets %d prints %d, front %.4f wrong %.4f, allowance %.4f (%s), margin %.4f (%s), points %d pins %d miss %.4f layers %.3v %v", filepath.Base(name), b.Finished, b.Sections, b.Sheets, b.Prints, b.Compared, b.Wrong, b.LeastAllowance, b.LeastAllowanceAt, b.LeastMargin, b.LeastMarginOf, b.Points, b.Pins, b.PinMiss, b.Layers, b.Thickest)
 			for _, f := range b.Findings {
 				t.Error(f)

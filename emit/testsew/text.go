@@ -27,6 +27,9 @@ func (b *Block) text(w *strings.Builder) {
 	if len(b.Layers) > 0 {
 		tell(w, "layers", b.layers())
 	}
+	if b.Printed > 0 && len(b.Findings) == 0 {
+		tell(w, "print", fmt.Sprintf("%s has every line of the sheets, and no other (%d compared)", printFile, b.Printed))
+	}
 	if len(b.Findings) == 0 {
 		tell(w, "set", "complete: every section of the block is printed as often as it is sewn")
 	}
