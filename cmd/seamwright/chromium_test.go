@@ -233,15 +233,21 @@ func (b *chromium) picture(name string) {
 	if folder == "" {
 		return
 	}
+	if err := os.WriteFile(filepath.Join(folder, name+".png"), b.shot(), 0o666); err != nil {
+		b.Fatal(err)
+	}
+}
+
+// shot is what is on the screen, as PNG.
+func (b *chromium) shot() []byte {
+	b.Helper()
 	var shot struct{ Data string }
 	b.call("Page.captureScreenshot", map[string]any{"format": "png"}, &shot)
 	data, err := base64.StdEncoding.DecodeString(shot.Data)
-	if err == nil {
-		err = os.WriteFile(filepath.Join(folder, name+".png"), data, 0o666)
-	}
 	if err != nil {
 		b.Fatal(err)
 	}
+	return data
 }
 
 // console is what the page complained of so far.

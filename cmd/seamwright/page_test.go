@@ -18,8 +18,17 @@ func watched(t *testing.T, text string, flags ...string) (file, address string) 
 	if err := os.WriteFile(file, []byte(text), 0o666); err != nil {
 		t.Fatal(err)
 	}
-	c := exec.Command("seamwright", append([]string{"watch", "boat.seam"}, flags...)...)
-	c.Dir = filepath.Dir(file)
+	_, address, end := running(t, filepath.Dir(file), append([]string{"watch", "boat.seam"}, flags...)...)
+	t.Cleanup(end)
+	return file, address
+}
+
+// running starts the real program, which is to watch, in a folder. It returns what
+// it says up to the address of the page, that address, and what ends it.
+func running(t *testing.T, dir string, args ...string) (said, address string, end func()) {
+	t.Helper()
+	c := exec.Command("seamwright", args...)
+	c.Dir = dir
 	c.Stderr = os.Stderr
 	out, err := c.StdoutPipe()
 	if err == nil {
@@ -35,21 +44,23 @@ func watched(t *testing.T, text string, flags ...string) (file, address string) 
 		}
 		close(lines)
 	}()
-	t.Cleanup(func() {
+	end = func() {
 		c.Process.Signal(os.Interrupt)
 		for range lines {
 		}
 		if err := c.Wait(); err != nil {
 			t.Errorf("watch ended with %v", err)
 		}
-	})
+	}
 	for line := range lines {
+		said += line + "\n"
 		if _, at, ok := strings.Cut(line, "The live page: "); ok {
-			return file, at
+			return said, at, end
 		}
 	}
+	end()
 	t.Fatal("watch told no address")
-	return "", ""
+	return "", "", nil
 }
 
 func example(t *testing.T, name string) string {

@@ -2,15 +2,19 @@ package main
 
 import (
 	"bytes"
+	"fmt"
 	"image/color"
 	stdpng "image/png"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
 	"seamwright/cmd/internal/files"
+	"seamwright/cmd/internal/live"
 	"seamwright/compiler"
 	"seamwright/emit/diagram"
 	"seamwright/emit/drawing"
@@ -29,6 +33,7 @@ func TestTutorial(t *testing.T) {
 	}
 	w := &walk{T: t, dir: t.TempDir(), pictures: filepath.Dir(page)}
 	after := regexp.MustCompile("(?ms)^```(sh|text|seam)\n(.*?)^```$|^!\\[[^]]*\\]\\(([^)]*)\\)$").ReplaceAllStringFunc(string(text), w.step)
+	w.stop()
 	if w.find != "" || w.commands < 6 || w.changes < 8 || w.shown < 3 {
 		t.Errorf("%d commands, %d changes, %d pictures; left over: %q", w.commands, w.changes, w.shown, w.find)
 	}
@@ -46,6 +51,8 @@ type walk struct {
 	answer                   string // to the last command
 	find                     string // lines to be changed; "" if none were shown
 	commands, changes, shown int
+	page                     string // the address of the live page; "" while nothing is watched
+	end                      func()
 }
 
 // step follows one block of the page, and returns what it should be.
@@ -60,9 +67,14 @@ func (w *walk) step(block string) string {
 	switch head {
 	case "```sh":
 		args := strings.Fields(body)
+		w.stop()
+		w.commands++
+		if args[1] == "watch" {
+			w.watch(args[1:])
+			return block
+		}
 		r := runIn(w.T, w.dir, args[1:]...)
 		w.answer = r.stderr + r.stdout
-		w.commands++
 	case "```text":
 		if body != w.answer && !*update {
 			w.Errorf("the page shows\n%sand the answer is\n%s", body, w.answer)
@@ -72,6 +84,67 @@ func (w *walk) step(block string) string {
 		w.change(body)
 	}
 	return block
+}
+
+// watch begins to watch, but opens no browser of whoever runs the test. The page may
+// have another port than the usual.
+func (w *walk) watch(args []string) {
+	w.answer, w.page, w.end = running(w.T, w.dir, slices.DeleteFunc(args, func(a string) bool { return a == "--open" })...)
+	w.answer = strings.Replace(w.answer, w.page, fmt.Sprintf("http://127.0.0.1:%d/", live.Port), 1)
+}
+
+// stop presses Ctrl-C where something is watched.
+func (w *walk) stop() {
+	if w.page != "" {
+		w.end()
+		w.page = ""
+	}
+}
+
+// live compares a picture of the live page with what a browser shows of it, where there
+// is one.
+func (w *walk) live(path string) {
+	if _, err := exec.LookPath("chromium"); err != nil && os.Getenv("CI") != "true" {
+		return
+	}
+	b := startChromium(w.T)
+	b.screen(1080, 700, "light")
+	b.open(w.page)
+	b.until("document.documentElement.dataset.shown && document.querySelectorAll('#sheets img').length === 1")
+	b.click("#drawing [data-piece='2']")
+	b.until("[...document.querySelectorAll('#sheets img')].every((i) => i.complete && i.naturalWidth > 0)")
+	b.eval("scrollTo(0, 0)", nil)
+	got := b.shot()
+	want, err := os.ReadFile(path)
+	if off := difference(want, got); err == nil && off < mostOff {
+		return
+	} else if !*update {
+		w.Errorf("%s is old, or this browser draws otherwise (%.1f of 255 off): run the test with -update and look at it", path, off)
+	} else if err := os.WriteFile(path, got, 0o644); err != nil {
+		w.Fatal(err)
+	}
+}
+
+// mostOff is how far pictures of one page may be from each other on an average, in
+// steps of 255: letters are drawn otherwise by other versions of a browser, but what is
+// moved by a line, or is of another color, is more.
+const mostOff = 3
+
+// difference is how far two pictures are from each other; 255 if they can't be compared.
+func difference(a, b []byte) float64 {
+	x, err1 := stdpng.Decode(bytes.NewReader(a))
+	y, err2 := stdpng.Decode(bytes.NewReader(b))
+	if err1 != nil || err2 != nil || x.Bounds() != y.Bounds() {
+		return 255
+	}
+	sum := 0
+	for v := range x.Bounds().Dy() {
+		for u := range x.Bounds().Dx() {
+			p, q := color.GrayModel.Convert(x.At(u, v)).(color.Gray).Y, color.GrayModel.Convert(y.At(u, v)).(color.Gray).Y
+			sum += int(max(p, q) - min(p, q))
+		}
+	}
+	return float64(sum) / float64(x.Bounds().Dx()*x.Bounds().Dy())
 }
 
 // change takes the first of two blocks as what is found, the second as what is
@@ -96,9 +169,14 @@ func (w *walk) change(lines string) {
 	w.changes++
 }
 
-// picture compares a picture of the pattern as it is now: front-N.png or
-// sheet-SIZE.png.
+// picture compares a picture of the pattern as it is now: front-N.png,
+// sheet-SIZE.png, or page-N.png of the live page.
 func (w *walk) picture(name string) {
+	if strings.HasPrefix(name, "page-") {
+		w.shown++
+		w.live(filepath.Join(w.pictures, name))
+		return
+	}
 	src, fault := files.Read(filepath.Join(w.dir, "pennant.seam"), nil)
 	if fault != nil {
 		w.Fatal(fault.Message)
