@@ -120,6 +120,7 @@ func (e *errata) quilt(c *Change, s string) string {
 		return strings.Join(all, "; ")
 	case strings.HasPrefix(c.Aspect, blockOfRow):
 		parts := strings.Split(s, ", ")
+		parts[0] = e.placed(parts[0])
 		for i, part := range parts {
 			if degrees, ok := strings.CutSuffix(part, turnedDegrees); ok && i > 0 {
 				parts[i] = e.say("turned_degrees", "n", degrees)
@@ -132,6 +133,23 @@ func (e *errata) quilt(c *Change, s string) string {
 			}
 		}
 		return strings.Join(parts, ", ")
+	}
+	return s
+}
+
+// placed says a block of a quilt by its title, as makers know it: a record has it as
+// "pier reversed (6in)".
+func (e *errata) placed(s string) string {
+	name, size, ok := strings.Cut(strings.TrimSuffix(s, ")"), " (")
+	for _, r := range []*edition.Record{e.r.New, e.r.Old} {
+		for i := range r.Blocks {
+			b := &r.Blocks[i]
+			for k := range b.Sizes {
+				if ok && b.Name == name && b.Sizes[k].Name == size {
+					return b.Title + ", " + b.Sizes[k].Words()
+				}
+			}
+		}
 	}
 	return s
 }
