@@ -21,11 +21,18 @@ type Reprint struct {
 
 // Reprints lists what must be printed anew to sew the new instead of the old.
 func (r *Report) Reprints() []Reprint {
-	all := false // everything
+	all := false         // everything
+	var renamed []string // fabrics whose words are others: they stand in their spaces
 	for i := range r.Changes {
 		c := &r.Changes[i]
 		all = all || c.Kind == Settings && (c.Subject == "allowance" || c.Subject == "extra")
-		all = all || c.Kind == Cloth && c.Aspect == "words" // they stand in the spaces
+		if c.Kind == Cloth && c.Aspect == "words" {
+			for k := range r.New.Fabrics {
+				if r.New.Fabrics[k].Words == c.New {
+					renamed = append(renamed, r.New.Fabrics[k].Name)
+				}
+			}
+		}
 	}
 	var out []Reprint
 	for b := range r.New.Blocks {
@@ -34,7 +41,8 @@ func (r *Report) Reprints() []Reprint {
 			s := &block.Sizes[k]
 			again := Reprint{Block: block.Name, Size: s.Words()}
 			for i := range s.Sections {
-				if name := s.Sections[i].Name; all || r.matched[block.Name+"/"+s.Name] == nil || r.reprints(block.Name, again.Size, name) {
+				of := func(space edition.Space) bool { return slices.Contains(renamed, space.Fabric) }
+				if name := s.Sections[i].Name; all || r.matched[block.Name+"/"+s.Name] == nil || r.reprints(block.Name, again.Size, name) || slices.ContainsFunc(s.Sections[i].Spaces, of) {
 					again.Sections = append(again.Sections, name)
 				}
 			}

@@ -48,6 +48,7 @@ func TestRemedies(t *testing.T) {
 		{"other numbers are written over", []string{"    1 lamp at (1, 1)\n    2 tide along (0, 3) -- (3, 0)\n", "    1 tide at (3, 2)\n    2 lamp along (0, 3) -- (3, 0)\n"},
 			[]string{"A1 and A2: what is sewn is right if it looks like the picture"}, []string{"A"}},
 		{"words alone undo nothing", []string{`"Quarters"`, `"Four Quarters"`}, []string{"Nothing that you have made is wrong. Only words are corrected.", "No section has to be printed again."}, nil},
+		{"other words of a fabric stand in its spaces", []string{`"tide"`, `"ebb"`}, []string{"Only words are corrected."}, []string{"A"}},
 		{"another allowance is another pattern", []string{"edition 1", "edition 1 allowance 3/8in"}, []string{"allowance: print and cut everything again"}, []string{"A"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {

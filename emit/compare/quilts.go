@@ -90,7 +90,7 @@ func (q *quilting) compare() {
 	q.cuts()
 	q.text("backing", measures(q.old.Backing), measures(q.new.Backing))
 	q.text("batting", measures(q.old.Batting), measures(q.new.Batting))
-	for _, p := range pairs(q.old.Cloth, q.new.Cloth, func(w *edition.Word) string { return w.Name }) {
+	for _, p := range pairs(q.called(q.old.Cloth), q.new.Cloth, func(w *edition.Word) string { return w.Name }) {
 		name, was, is := told(p)
 		q.text(buyOf+name, was, is)
 	}
@@ -161,14 +161,36 @@ func lying(b *edition.Placed) string {
 // it, for what is cut in two pieces now may have been cut in one.
 func (q *quilting) cuts() {
 	old, new := q.report.Old, q.report.New
-	for _, p := range pairs(q.cut(q.old, old), q.cut(q.new, new), func(w *edition.Word) string { return w.Name }) {
+	was := q.cut(q.old, func(name string) string {
+		if now, ok := q.renamed[name]; ok { // by the words that it has now: other words alone are no other cut
+			return fabricWords(new, now)
+		}
+		return fabricWords(old, name)
+	})
+	is := q.cut(q.new, func(name string) string { return fabricWords(new, name) })
+	for _, p := range pairs(was, is, func(w *edition.Word) string { return w.Name }) {
 		name, was, is := told(p)
 		q.text(partOf+name, was, is)
 	}
 }
 
-// cut tells of a layout what is cut for what.
-func (q *quilting) cut(l *edition.Layout, r *edition.Record) (all []edition.Word) {
+// called are cloths of the old by the words that their fabrics have in the new.
+func (q *quilting) called(cloth []edition.Word) []edition.Word {
+	cloth = slices.Clone(cloth)
+	for i := range cloth {
+		for k := range q.report.Old.Fabrics {
+			f := &q.report.Old.Fabrics[k]
+			if now, ok := q.renamed[f.Name]; ok && f.Words == cloth[i].Name {
+				cloth[i].Name = fabricWords(q.report.New, now)
+				break
+			}
+		}
+	}
+	return cloth
+}
+
+// cut tells of a layout what is cut for what; words tells those of a fabric.
+func (q *quilting) cut(l *edition.Layout, words func(fabric string) string) (all []edition.Word) {
 	add := func(name, text string) {
 		i := slices.IndexFunc(all, func(w edition.Word) bool { return w.Name == name })
 		if i < 0 {
@@ -179,7 +201,7 @@ func (q *quilting) cut(l *edition.Layout, r *edition.Record) (all []edition.Word
 	}
 	for i := range l.Cuts {
 		c := &l.Cuts[i]
-		add(c.For, cut(&edition.Space{Cut: c.Cut, Size: c.Size})+", "+fabricWords(r, c.Fabric)+", ("+strconv.Itoa(c.Count)+")")
+		add(c.For, cut(&edition.Space{Cut: c.Cut, Size: c.Size})+", "+words(c.Fabric)+", ("+strconv.Itoa(c.Count)+")")
 	}
 	for i := range l.Runs {
 		run := &l.Runs[i]
@@ -189,7 +211,7 @@ func (q *quilting) cut(l *edition.Layout, r *edition.Record) (all []edition.Word
 			}
 			lengths = append(lengths, measure(run.Lengths[k])+" ("+strconv.Itoa(n)+")")
 		}
-		text := measure(run.Width) + " x " + strings.Join(lengths, " + ") + ", " + fabricWords(r, run.Fabric)
+		text := measure(run.Width) + " x " + strings.Join(lengths, " + ") + ", " + words(run.Fabric)
 		if run.Bias {
 			text += ", " + onBias
 		}

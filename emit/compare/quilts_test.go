@@ -203,3 +203,13 @@ func TestRecordsWithoutLayouts(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 }
+
+// A fabric that has other words is told once: of a quilt nothing else is bought or cut.
+func TestOtherWordsAreNoOtherCloth(t *testing.T) {
+	r := compare.Compare(recorded(t, lanterns), recorded(t, strings.Replace(lanterns, `"night"`, `"midnight"`, 1)))
+	if len(r.Changes) != 1 || r.Line(&r.Changes[0]) != "fabric night: night -> midnight" {
+		for i := range r.Changes {
+			t.Errorf("told: %s", r.Line(&r.Changes[i]))
+		}
+	}
+}
