@@ -38,6 +38,7 @@ type maker struct {
 	margin  pattern.Length // at least; 0: that of the paper
 	printed bool           // the sheets are: nothing is told of printing them
 	several bool           // the pages are for several sizes: nothing is told of one
+	others  []Parts        // these sizes beside its own
 	letters pattern.Length // how much larger than usual; 0: as usual
 
 	early map[*drawing.Page]bool // pages of which Early was told

@@ -19,12 +19,8 @@ func (m *maker) cover() {
 	if block := drawing.Clean(m.Block.Title); !strings.Contains(strings.ToLower(m.title()), strings.ToLower(block)) {
 		m.Text(block)
 	}
-	if m.several {
-		m.Text(m.say("back_sizes", "sizes", m.everySize()))
-	} else {
-		if !m.several {
-			m.Text(m.say("finishes", "size", m.finished(), "raw", m.raw()))
-		}
+	for _, one := range m.eachSize() {
+		m.Text(m.say("finishes", "size", one.finished(), "raw", one.raw()))
 	}
 	by, line := "", m.edition()
 	if about.Author != "" {
@@ -78,21 +74,44 @@ func (m *maker) everySize() string {
 // glance tells what somebody wants to know before they choose a pattern: sizes,
 // how much work and skill it takes, cloth, tools.
 func (m *maker) glance() {
-	f := &m.Sized.Figures
-	m.Text(m.say("finishes", "size", m.finished(), "raw", m.raw()))
 	if len(m.Block.Sizes) > 1 {
 		m.Text(m.say("back_sizes", "sizes", m.everySize()))
 	}
+	all := m.eachSize()
+	for i, one := range all {
+		if len(all) > 1 {
+			m.Heading(m.say("size_chapter", "size", one.finished()))
+		}
+		one.glanceSize(i == 0)
+	}
+	m.Bold(m.say("tools"))
+	m.Note(strings.Join(m.toolWords(), " "))
+}
+
+// eachSize are makers on the same pages for every size that is told of.
+func (m *maker) eachSize() []*maker {
+	all := []*maker{m}
+	for i := range m.others {
+		all = append(all, &maker{Parts: m.others[i], Flow: m.Flow})
+	}
+	return all
+}
+
+// glanceSize tells of one size how much work it is, by which rule if that is not told
+// yet, and what is bought for it.
+func (m *maker) glanceSize(rule bool) {
+	f := &m.Sized.Figures
+	m.Text(m.say("finishes", "size", m.finished(), "raw", m.raw()))
 	m.Text(m.say("back_figures", "pieces", m.count("pieces", f.Pieces), "sections", m.count("sections", f.Sections),
 		"points", m.count("points_n", f.Points), "narrowest", m.length(f.Narrowest)))
 	m.Text(m.say("skill", "grade", m.say("grade_"+strconv.Itoa(grade(f)+1))))
-	m.Note(m.skillRule())
+	if rule {
+		m.Note(m.skillRule())
+	}
 	m.cloth()
 	for _, q := range m.mine() {
 		m.quiltGlance(q)
 	}
-	m.Bold(m.say("tools"))
-	m.Note(strings.Join(m.toolWords(), " "))
 }
 
 // A limit is how far a grade of skill reaches.

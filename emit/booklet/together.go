@@ -12,7 +12,7 @@ import (
 // cutting tables, the block at full size, its print list and its sheets. A size
 // that is divided otherwise than the first has its own sewing and joining too.
 func Together(all []Parts) []pdf.Page {
-	first := &maker{Parts: all[0], worked: chooseWorked(all[0].Sized), several: len(all) > 1}
+	first := &maker{Parts: all[0], worked: chooseWorked(all[0].Sized), several: len(all) > 1, others: all[1:]}
 	front := first.text(func() {
 		first.cover()
 		first.begin()
