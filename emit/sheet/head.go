@@ -119,16 +119,31 @@ func (l *layout) headText(x, y, w length, f *frame) ([]drawing.Item, length) {
 	// Beside a front view that says that it is one: printed foundations have no
 	// common convention.
 	c.text(l.say("reverse"), small, false, 0)
-	if !f.compact {
-		trim := "trim"
-		if l.p.Settings.Extra > 0 {
-			trim = "trim_extra"
-		}
-		c.text(l.say(trim, "allowance", l.local(l.p.Settings.Allowance.OnRuler(l.p.Settings.Metric))), small, false, 0)
-	}
 	// As many lines as the longest check takes, so that none is cut short.
-	c.leave(&f.slots.check, false, len(drawing.Wrap(l.say("longest_check"), small, false, w)))
+	check := len(drawing.Wrap(l.say("longest_check"), small, false, w))
+	left := 0 // lines, no limit
+	if f.compact {
+		left = int((y+squareWidth-c.y)/(small*leading)) - check // beside the squares it costs no height
+	}
+	l.trim(&c, left, f.compact)
+	c.leave(&f.slots.check, false, check)
 	return c.items, c.y - y
+}
+
+// trim says when and where a section is trimmed; in a low head as far as there are
+// lines left, in fewer words or not at all: the legend says it once more.
+func (l *layout) trim(c *column, left int, low bool) {
+	long, short := "trim", "trim_low"
+	if l.p.Settings.Extra > 0 {
+		long, short = "trim_extra", "trim_low_extra"
+	}
+	allowance := l.local(l.p.Settings.Allowance.OnRuler(l.p.Settings.Metric))
+	for _, words := range [...]string{l.say(long, "allowance", allowance), l.say(short)} {
+		if !low || len(drawing.Wrap(words, small, false, c.w)) <= left {
+			c.text(words, small, false, 0)
+			return
+		}
+	}
 }
 
 func capital(s string) string {

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"seamwright/compiler/pattern"
 	said "seamwright/emit/booklet/words"
 	"seamwright/emit/drawing"
 	boats "seamwright/emit/internal/sample"
@@ -22,6 +23,35 @@ func textsOf(items []drawing.Item) (out []string) {
 		}
 	}
 	return out
+}
+
+// Every head says when and where to trim, a low one in few words that cost it no
+// height, in every language and on every paper that is as wide as letter. On A4, which is
+// narrower, only the legend does.
+func TestLowHeadsSayWhereToTrim(t *testing.T) {
+	for _, language := range said.Languages() {
+		for _, extra := range []pattern.Length{0, 0.25} {
+			for _, name := range []string{"letter", "legal", "a3", "tabloid"} {
+				paper, _ := pattern.SheetNamed(name)
+				p := boats.Boat()
+				p.Settings.Language, p.Settings.Extra = language, extra
+				l := newLayout(p, &p.Blocks[0], &p.Blocks[0].Sizes[0], paper)
+				low, ok := l.frames().at(1)
+				if !ok || !low.compact {
+					t.Fatalf("%s: no low head", name)
+				}
+				key := "trim_low"
+				if extra > 0 {
+					key += "_extra"
+				}
+				text := strings.Join(textsOf(low.fixed.Items), " ")
+				full := l.say(strings.Replace(key, "_low", "", 1), "allowance", l.local(l.p.Settings.Allowance.OnRuler(false)))
+				if said := strings.Contains(text, l.say(key)) || strings.Contains(text, full); !said || !strings.Contains(text, l.say("legend_cutting")) {
+					t.Errorf("%s on %s, extra %v: %s", language, name, extra, text)
+				}
+			}
+		}
+	}
 }
 
 // A German pattern has German sheets: nothing English is left on them, and nothing
