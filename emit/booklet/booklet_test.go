@@ -225,6 +225,10 @@ func TestGrade(t *testing.T) {
 		if got := grade(&pattern.Figures{Pieces: c.pieces, Points: c.points, Narrowest: c.narrowest}); got != c.want {
 			t.Errorf("%+v: grade %d", c, got)
 		}
+		one := &maker{Parts: Parts{Sized: &pattern.Sized{Figures: pattern.Figures{Pieces: c.pieces, Points: c.points, Narrowest: c.narrowest}, Joins: []pattern.Join{{Begins: 2}}}}}
+		if got := one.grade(); got != max(c.want, 1) {
+			t.Errorf("%+v and a partial seam: grade %d", c, got)
+		}
 	}
 }
 

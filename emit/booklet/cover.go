@@ -104,7 +104,7 @@ func (m *maker) glanceSize(rule bool) {
 	m.Text(m.say("finishes", "size", m.finished(), "raw", m.raw()))
 	m.Text(m.say("back_figures", "pieces", m.count("pieces", f.Pieces), "sections", m.count("sections", f.Sections),
 		"points", m.count("points_n", f.Points), "narrowest", m.length(f.Narrowest)))
-	m.Text(m.say("skill", "grade", m.say("grade_"+strconv.Itoa(grade(f)+1))))
+	m.Text(m.say("skill", "grade", m.say("grade_"+strconv.Itoa(m.grade()+1))))
 	if rule {
 		m.Note(m.skillRule())
 	}
@@ -142,6 +142,19 @@ func grade(f *pattern.Figures) int {
 	return len(all)
 }
 
+// partialGrade is the least of a block with partial seams, which are seldom the first
+// thing that anybody sews. Common practice, no source.
+const partialGrade = 1
+
+// grade is that of the block.
+func (m *maker) grade() int {
+	g := grade(&m.Sized.Figures)
+	if m.Sized.Partial() {
+		g = max(g, partialGrade)
+	}
+	return g
+}
+
 func (m *maker) skillRule() string {
 	var fill []string
 	for i, l := range limits() {
@@ -152,7 +165,11 @@ func (m *maker) skillRule() string {
 		n := strconv.Itoa(i + 1)
 		fill = append(fill, "grade"+n, m.say("grade_"+n))
 	}
-	return m.say("skill_rule", fill...)
+	rule := m.say("skill_rule", fill...)
+	if m.Sized.Partial() {
+		rule += " " + m.say("skill_partial", fill...)
+	}
+	return rule
 }
 
 // cloth tells what is bought for the block, and how that was reckoned.
