@@ -19,7 +19,8 @@ type intent struct {
 	shapes        []shape
 	copies        []copied
 	joins         []joint
-	points        int // to match, as reported
+	unit          unit // of the report
+	points        int  // to match, as reported
 }
 
 // A shape is one section of the picture.
@@ -57,9 +58,12 @@ type joint struct {
 type document struct {
 	Schema   string
 	Title    string
-	Settings struct{ Allowance, Ease float64 }
-	Fabrics  []struct{ Name, Words string }
-	Blocks   []struct {
+	Settings struct {
+		Allowance, Ease float64
+		Metric          bool
+	}
+	Fabrics []struct{ Name, Words string }
+	Blocks  []struct {
 		Name, Title string
 		Sizes       []struct {
 			Finished [2]float64
@@ -111,7 +115,7 @@ func readIntents(data []byte) (title string, out []*intent, err error) {
 		for s := range d.Blocks[b].Sizes {
 			size := &d.Blocks[b].Sizes[s]
 			in := &intent{block: d.Blocks[b].Title, finished: pt{size.Finished[0], size.Finished[1]},
-				outline: polyOf(size.Outline), allowance: d.Settings.Allowance, ease: d.Settings.Ease, points: size.Checks.Points}
+				outline: polyOf(size.Outline), allowance: d.Settings.Allowance, ease: d.Settings.Ease, unit: unitOf(d.Settings.Metric), points: size.Checks.Points}
 			index := map[string]int{}
 			for i, sec := range size.Sections {
 				index[sec.Name] = i

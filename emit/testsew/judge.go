@@ -45,6 +45,7 @@ type Block struct {
 	Thickest                 []Thick
 
 	table *table // for what may go wrong
+	unit  unit   // of the text
 }
 
 // A Margin is how far a patch, laid as the table says and folded over, reaches
@@ -92,7 +93,7 @@ const (
 )
 
 func sewBlock(in *intent, folder string, files []File) (*Block, error) {
-	b := &Block{Title: in.block, Finished: [2]float64{in.finished.x, in.finished.y}}
+	b := &Block{Title: in.block, Finished: [2]float64{in.finished.x, in.finished.y}, unit: in.unit}
 	w := &work{in: in, b: b}
 	pages := map[string]*group{} // of the sheets
 	var print []byte

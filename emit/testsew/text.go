@@ -2,27 +2,28 @@ package testsew
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 )
 
 func (b *Block) text(w *strings.Builder) {
-	fmt.Fprintf(w, "%s, finishes %s in: %s sewn from %s\n", b.Title, b.size(), plural(b.Sections, "section"), b.sheets())
+	fmt.Fprintf(w, "%s, finishes %s: %s sewn from %s\n", b.Title, b.size(), plural(b.Sections, "section"), b.sheets())
 	if len(b.Findings) > 0 {
 		for _, f := range b.Findings {
 			tell(w, "FAULT", f)
 		}
 	}
 	if b.Wrong == 0 && b.Compared > 0 {
-		tell(w, "front", fmt.Sprintf("the picture everywhere (%.2f sq in compared)", b.Compared))
+		tell(w, "front", fmt.Sprintf("the picture everywhere (%s sq %s compared)", strconv.FormatFloat(b.Compared/b.unit.inches/b.unit.inches, 'f', 2, 64), b.unit.name))
 	}
 	if b.LeastAllowanceAt != "" {
-		tell(w, "allowance", fmt.Sprintf("at least %.3f in behind every seam and edge (least: %s)", b.LeastAllowance, b.LeastAllowanceAt))
+		tell(w, "allowance", fmt.Sprintf("at least %s behind every seam and edge (least: %s)", b.unit.long(b.LeastAllowance, 3), b.LeastAllowanceAt))
 	}
 	if b.LeastMarginOf != "" {
-		tell(w, "patches", fmt.Sprintf("reach at least %.3f in beyond what they must cover (least: %s)", b.LeastMargin, b.LeastMarginOf))
+		tell(w, "patches", fmt.Sprintf("reach at least %s beyond what they must cover (least: %s)", b.unit.long(b.LeastMargin, 3), b.LeastMarginOf))
 	}
 	if b.Pins > 0 {
-		tell(w, "pins", fmt.Sprintf("%s to match; %s of marks, at most %.3f in apart", plural(b.Points, "point"), plural(b.Pins, "pair"), b.PinMiss))
+		tell(w, "pins", fmt.Sprintf("%s to match; %s of marks, at most %s apart", plural(b.Points, "point"), plural(b.Pins, "pair"), b.unit.long(b.PinMiss, 3)))
 	}
 	if len(b.Layers) > 0 {
 		tell(w, "layers", b.layers())
@@ -40,9 +41,9 @@ func tell(w *strings.Builder, name, text string) { fmt.Fprintf(w, "  %-10s %s\n"
 
 func (b *Block) size() string {
 	if b.Finished[0] == b.Finished[1] {
-		return figure(b.Finished[0])
+		return figure(b.Finished[0]/b.unit.inches) + " " + b.unit.name
 	}
-	return figure(b.Finished[0]) + " x " + figure(b.Finished[1])
+	return figure(b.Finished[0]/b.unit.inches) + " x " + figure(b.Finished[1]/b.unit.inches) + " " + b.unit.name
 }
 
 func (b *Block) sheets() string {
@@ -69,7 +70,7 @@ func (b *Block) layers() string {
 		if i > 0 {
 			text += ";"
 		}
-		text += fmt.Sprintf(" %.2f, %.2f in", t.X, t.Y)
+		text += " " + b.unit.at(t.X, t.Y)
 	}
 	return text
 }

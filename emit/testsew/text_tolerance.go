@@ -33,27 +33,28 @@ func (r *Report) Text(table string) (string, error) {
 }
 
 func (b *Block) hands(w *strings.Builder, hands []Hands) {
+	u := b.unit
 	for i, t := range b.Tolerances(hands) {
 		if i == 0 {
 			tell(w, "hands", fmt.Sprintf("of %d trials:", t.Trials))
 		}
-		text := fmt.Sprintf("%-10s finishes %.2f in wide, 95 of 100 from %.2f to %.2f", t.Hands, t.Width[0], t.Width[1], t.Width[2])
+		text := fmt.Sprintf("%-10s finishes %s wide, 95 of 100 from %s to %s", t.Hands, u.long(t.Width[0], 2), u.of(t.Width[1], 2), u.of(t.Width[2], 2))
 		if b.Points > 0 {
-			text += fmt.Sprintf("; %.1f %% of points match (standard uncertainty %.2f); comfortable from %s", 100*t.Match, 100*t.MatchError, t.from())
+			text += fmt.Sprintf("; %.1f %% of points match (standard uncertainty %.2f); comfortable from %s", 100*t.Match, 100*t.MatchError, t.from(u))
 		}
 		tell(w, "", text)
 		if b.Points > 0 {
-			tell(w, "", "           below that, the first to fail: "+t.First.why())
+			tell(w, "", "           below that, the first to fail: "+t.First.why(u))
 		}
 	}
 }
 
 // from tells the smallest comfortable size, which some hands never reach.
-func (t *Tolerance) from() string {
+func (t *Tolerance) from(u unit) string {
 	if t.Smallest > NoSize {
 		return "no size"
 	}
-	return fmt.Sprintf("%.1f in (± %.1f)", t.Smallest, max(0.05, t.SmallestError))
+	return u.long(t.Smallest, 1) + " (± " + u.of(max(0.05, t.SmallestError), 1) + ")"
 }
 
 // slanting is the angle to a join below which a seam is called slanting: there
@@ -61,10 +62,10 @@ func (t *Tolerance) from() string {
 const slanting = 42
 
 // why tells where the point lies and what is hard about it.
-func (p *Weakest) why() string {
-	cause := fmt.Sprintf("the shortest patch side there is only %.2f in", p.Edge)
+func (p *Weakest) why(u unit) string {
+	cause := "the shortest patch side there is only " + u.long(p.Edge, 2)
 	if p.Angle < slanting {
 		cause = fmt.Sprintf("its seam slants at %.0f degrees to the join, and %s", p.Angle, cause)
 	}
-	return fmt.Sprintf("%s, join %d, at %.2f, %.2f in: %s", p.Sections, p.Join, p.X, p.Y, cause)
+	return fmt.Sprintf("%s, join %d, at %s: %s", p.Sections, p.Join, u.at(p.X, p.Y), cause)
 }

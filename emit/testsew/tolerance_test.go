@@ -2,6 +2,7 @@ package testsew
 
 import (
 	"math"
+	"regexp"
 	"strings"
 	"testing"
 )
@@ -143,5 +144,23 @@ func TestReadHands(t *testing.T) {
 	h := hands(t)
 	if len(h) != 3 || h[1].Name != "with care" || h[0].Of[sewing] != (Limits{-0.03125, 0.03125}) {
 		t.Errorf("got %+v", h)
+	}
+}
+
+// A metric pattern is told of in centimeters: the same lengths.
+func TestTextInItsUnit(t *testing.T) {
+	for metric, want := range map[string]string{"": "finishes 6 in:", "  metric yes\n": "finishes 15.24 cm:"} {
+		r, err := Sew(build(t, "nine.seam", strings.Replace(ninePatch, "{ edition 1 }", "{\n  edition 1\n"+metric+"}", 1)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		text, err := r.Text(Standard())
+		if err != nil || !strings.Contains(text, want) {
+			t.Errorf("%q is not in\n%s", want, text)
+		}
+		above, _, _ := strings.Cut(text, "A point matches")
+		if metric != "" && regexp.MustCompile(`\d in\b`).MatchString(above) {
+			t.Errorf("inches are told:\n%s", above)
+		}
 	}
 }

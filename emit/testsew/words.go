@@ -18,6 +18,34 @@ func and(names []string) string {
 	return strings.Join(names, "")
 }
 
+// A unit is what a report tells lengths in.
+type unit struct {
+	name   string
+	inches float64 // of one
+}
+
+// unitOf is the unit of a pattern.
+func unitOf(metric bool) unit {
+	if metric {
+		return unit{"cm", inch * 10}
+	}
+	return unit{"in", 1}
+}
+
+// of is a length, given in inches, without the unit's name. Thousandths are for inches alone.
+func (u unit) of(inches float64, decimals int) string {
+	if u.inches != 1 {
+		decimals = min(decimals, 2)
+	}
+	return strconv.FormatFloat(inches/u.inches, 'f', decimals, 64)
+}
+
+// long is a length with the unit's name.
+func (u unit) long(inches float64, decimals int) string { return u.of(inches, decimals) + " " + u.name }
+
+// at is a place from the lower left corner.
+func (u unit) at(x, y float64) string { return u.of(x, 2) + ", " + u.long(y, 2) }
+
 // place tells a point of the block or section from its lower left.
 func place(p pt) string { return "at " + figure(p.x) + ", " + figure(p.y) + " in" }
 
