@@ -7,7 +7,6 @@ import (
 	"seamwright/compiler/pattern"
 	"seamwright/compiler/piecing"
 	"seamwright/compiler/pressing"
-	"seamwright/compiler/quilting"
 	"seamwright/lang"
 	"seamwright/lang/problem"
 )
@@ -45,12 +44,10 @@ func Compile(src *problem.Source, load Loader) (*pattern.Pattern, []problem.Prob
 				pressing.Press(&result.Pattern) // fills in joins
 			}
 		})
-		if again, more := begunOtherwise(result, made); again != nil {
+		if again, more := settle(result, made); again != nil {
 			cutting.Cut(&result.Pattern)
 			problems = append(read, more...)
 		}
-		quilting.Lay(&result.Pattern)
-		pressing.PressQuilts(&result.Pattern)
 		problems = append(problems, judge(src, result)...)
 	}
 	problem.Sort(problems)

@@ -106,7 +106,10 @@ func (k *sketch) again(w *work, was *eval.Body) *eval.Body {
 	}
 	plan := k.plan
 	plan.Sections = k.part.Begin(plan.Sections, first)
-	made := k.write(&plan)
-	k.sectionNames(made, &plan) // told nothing before, and tells nothing now
+	now := *k // it may be asked again
+	now.work, now.plan = w, plan
+	w.sketches[k.body] = &now
+	made := now.write(&plan)
+	now.sectionNames(made, &plan) // told nothing before, and tells nothing now
 	return made
 }

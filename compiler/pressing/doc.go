@@ -11,5 +11,6 @@
 // Most sections may as well be begun with another piece, a row with any of its
 // patches; with which they should be, so that fewer joins are pressed open, is told
 // in Firsts. Alike sections are begun alike, for they share their sheet. Sections
-// found for a drawing are then sewn so, as nobody wrote their order.
+// found for a drawing are then sewn so, as nobody wrote their order. After the joins
+// of blocks those of the quilts have a say in it.
 package pressing

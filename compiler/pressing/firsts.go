@@ -14,21 +14,17 @@ func firsts(s *pattern.Sized, now *graph) []pattern.First {
 	if !anySameWay(now) {
 		return nil
 	}
-	r := reorder{sized: s, group: groups(s)}
-	r.turned, r.trees = make([][]bool, len(s.Drawings)), make([][]int, len(s.Drawings))
-	r.first, r.pairs = make([]int, len(s.Drawings)), map[[2]int][]pair{}
-	r.collect(now)
+	r := newReorder()
+	r.take(s)
+	r.collect(0, s, now)
 	r.descend()
-	flip := make([][]bool, len(s.Drawings))
-	var told []pattern.First
-	for d := range flip {
-		if g := r.group[d]; r.first[g] > 0 {
-			flip[d] = r.turned[g]
-			told = append(told, pattern.First{Drawing: d, Piece: r.first[g]})
-		}
-	}
+	told := r.told(0, s)
 	if told == nil {
 		return nil
+	}
+	flip := make([][]bool, len(s.Drawings))
+	for _, f := range told {
+		flip[f.Drawing] = r.turned[r.group[f.Drawing]]
 	}
 	then := graphOf(s, flip)
 	then.solve()
@@ -74,22 +70,49 @@ func groups(s *pattern.Sized) []int {
 type pair struct {
 	other [2]int // its group and piece
 	same  bool   // as they are written, they lie the same way
+	worth int    // of their nesting
 }
 
-// A reorder looks for the pieces to begin with. Lists are by group, then by piece.
+// A reorder looks for the pieces to begin with. Drawings are those of one block, or of
+// several, one after the other. Lists are by group, then by piece.
 type reorder struct {
-	sized  *pattern.Sized
-	group  []int
-	pairs  map[[2]int][]pair // by group and piece: whose seam it is
-	trees  [][]int           // see tree; nil where not known yet
-	first  []int
-	turned [][]bool // the seam lies the other way than as it is written; nil for none
+	drawings []*pattern.Drawing
+	group    []int             // by drawing: the one that stands for it
+	pairs    map[[2]int][]pair // by group and piece: whose seam it is
+	trees    [][]int           // see tree; nil where not known yet
+	first    []int
+	turned   [][]bool // the seam lies the other way than as it is written; nil for none
 }
 
-// collect finds all pairs at joins that too many seams don't open anyway.
-func (r *reorder) collect(g *graph) {
-	for i := range r.sized.Joins {
-		j := &r.sized.Joins[i]
+func newReorder() *reorder { return &reorder{pairs: map[[2]int][]pair{}} }
+
+// take adds the drawings of a block.
+func (r *reorder) take(s *pattern.Sized) {
+	base, n := len(r.drawings), len(s.Drawings)
+	for d, g := range groups(s) {
+		r.drawings, r.group = append(r.drawings, &s.Drawings[d]), append(r.group, base+g)
+	}
+	r.trees, r.turned, r.first = append(r.trees, make([][]int, n)...), append(r.turned, make([][]bool, n)...), append(r.first, make([]int, n)...)
+}
+
+// told lists what was found for the drawings of a block, the first of which is base.
+func (r *reorder) told(base int, s *pattern.Sized) (told []pattern.First) {
+	for d := range s.Drawings {
+		if piece := r.first[r.group[base+d]]; piece > 0 {
+			told = append(told, pattern.First{Drawing: d, Piece: piece})
+		}
+	}
+	return told
+}
+
+// withinBlock is what a pair of a block's own seams is worth, against one of a quilt: a
+// block is sewn in more ways than the quilts that are told of.
+const withinBlock = 1000
+
+// collect finds all pairs of a block, at joins that too many seams don't open anyway.
+func (r *reorder) collect(base int, s *pattern.Sized, g *graph) {
+	for i := range s.Joins {
+		j := &s.Joins[i]
 		if g.nodes[i].meet >= crowd {
 			continue
 		}
@@ -98,7 +121,7 @@ func (r *reorder) collect(g *graph) {
 			for _, a := range left {
 				for _, b := range right {
 					if a.join < 0 && b.join < 0 {
-						r.add([2]int{r.group[a.drawing], a.piece}, [2]int{r.group[b.drawing], b.piece}, a.lies == b.lies)
+						r.add([2]int{base + a.drawing, a.piece}, [2]int{base + b.drawing, b.piece}, a.lies == b.lies, withinBlock)
 					}
 				}
 			}
@@ -106,11 +129,13 @@ func (r *reorder) collect(g *graph) {
 	}
 }
 
-// add keeps a pair at both seams; a seam that meets itself can't be helped.
-func (r *reorder) add(a, b [2]int, same bool) {
+// add keeps a pair, by drawing and piece, at both seams; a seam that meets itself can't be
+// helped.
+func (r *reorder) add(a, b [2]int, same bool, worth int) {
+	a[0], b[0] = r.group[a[0]], r.group[b[0]]
 	if a != b {
-		r.pairs[a] = append(r.pairs[a], pair{b, same})
-		r.pairs[b] = append(r.pairs[b], pair{a, same})
+		r.pairs[a] = append(r.pairs[a], pair{b, same, worth})
+		r.pairs[b] = append(r.pairs[b], pair{a, same, worth})
 	}
 }
 
@@ -121,7 +146,7 @@ const sweeps = 8
 // descend begins sections with another piece, one by one, while more pairs nest
 // than before.
 func (r *reorder) descend() {
-	met := make([]bool, len(r.sized.Drawings))
+	met := make([]bool, len(r.drawings))
 	for at := range r.pairs {
 		met[at[0]] = true
 	}
@@ -167,8 +192,8 @@ func (r *reorder) turn(d, piece int) {
 	}
 }
 
-// A trial counts, for every piece that a group may begin with, the pairs that lie
-// the same way then, against what is written.
+// A trial counts, for every piece that a group may begin with, what the pairs are worth
+// that lie the same way then, against what is written.
 type trial struct {
 	*reorder
 	group, now int
@@ -193,9 +218,9 @@ func (t *trial) flip(piece int) {
 	for _, p := range t.pairs[[2]int{t.group, piece}] {
 		other := t.turned[p.other[0]]
 		if p.same != (*mine != (other != nil && other[p.other[1]])) {
-			t.now--
+			t.now -= p.worth
 		} else {
-			t.now++
+			t.now += p.worth
 		}
 	}
 	*mine = !*mine
@@ -210,7 +235,7 @@ const mostBegun = 100
 // and can be the first itself; else -1. The seam between may as well be the
 // other one's. Twins are alike, and need not be asked.
 func (r *reorder) tree(d int) []int {
-	pieces := r.sized.Drawings[d].Pieces
+	pieces := r.drawings[d].Pieces
 	tree := make([]int, len(pieces))
 	for k := range tree {
 		tree[k] = -1

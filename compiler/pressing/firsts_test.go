@@ -17,7 +17,8 @@ func TestWhatMayBeFirst(t *testing.T) {
 	several := 0
 	rapid.Check(t, func(t *rapid.T) {
 		d := cutUp(t)
-		r := reorder{sized: &pattern.Sized{Drawings: []pattern.Drawing{*d}}}
+		r := newReorder()
+		r.take(&pattern.Sized{Drawings: []pattern.Drawing{*d}})
 		tree := r.tree(0)
 		for k := range d.Pieces {
 			may := k == 0 || tree[k] >= 0
