@@ -9,6 +9,7 @@ import (
 
 	"seamwright/cmd/internal/live"
 	"seamwright/compiler/pattern"
+	"seamwright/compiler/rules"
 	"seamwright/emit"
 	"seamwright/emit/report"
 	"seamwright/emit/sheet"
@@ -76,6 +77,22 @@ func fitting(p *pattern.Pattern) []live.Fit {
 		}
 	}
 	return fits
+}
+
+// layers counts how thick the cloth lies in each size.
+func layers(p *pattern.Pattern) []live.Thick {
+	all := []live.Thick{}
+	for i := range p.Blocks {
+		b := &p.Blocks[i]
+		for j := range b.Sizes {
+			t := live.Thick{Block: b.Name, Size: j, Points: [][3]float64{}}
+			for _, s := range rules.Thick(p, b, &b.Sizes[j]) {
+				t.Points = append(t.Points, [3]float64{float64(s.At.X), float64(s.At.Y), float64(s.Layers)})
+			}
+			all = append(all, t)
+		}
+	}
+	return all
 }
 
 // fit words the problems of paper.

@@ -200,6 +200,7 @@ func TestLivePage(t *testing.T) {
 			t.Errorf("%s joins are drawn", got)
 		}
 		b.picture("layers-light")
+		b.until("document.querySelector('#fits td')")
 		b.click("#show-worst")
 		if got := b.text("[...document.querySelectorAll('.of-worst')].map((t) => t.textContent).join('; ')"); got != "narrowest, 3/4 in; least to spare, 3/16 in" {
 			t.Errorf("the worst points are told as %q", got) // at 12 in the mast is 1/2 of 8 squares wide
@@ -374,6 +375,32 @@ func TestLivePageOfParts(t *testing.T) {
 			return x > r.left && x < r.right && y > r.top && y < r.bottom; }).map((t) => t.textContent);
 	}).join()`); got != "" {
 		t.Errorf("arrows cover %s", got)
+	}
+}
+
+// Layers of cloth are told where most pieces meet, the same number as the rule tells, and
+// again after a save.
+func TestLivePageOfLayers(t *testing.T) {
+	b := startChromium(t)
+	text := example(t, "homing_geese.seam")
+	file, address := watched(t, text)
+	b.open(address)
+	b.until("document.querySelector('#fits td')")
+	b.click("#show-cloth")
+	b.until("document.querySelector('.of-layers')")
+	const most = "Math.max(...[...document.querySelectorAll('.of-layers')].map((t) => Number(t.textContent)))"
+	if got, rule := b.text(most), b.text("document.getElementById('problem-list').textContent"); got != "14" || !strings.Contains(rule, "14 layers of cloth lie at a point 3 in from the left and 3 in") {
+		t.Errorf("%s layers, and the rule says %q", got, rule)
+	}
+	b.click("#show-worst")
+	if got := b.text("[...document.querySelectorAll('.of-worst')].map((t) => t.textContent).join()"); !strings.Contains(got, "8 pieces meet, 14 layers") {
+		t.Errorf("the worst points are told as %q", got)
+	}
+	b.eval("document.querySelector('.of-layers').dataset.old = 1", nil)
+	change(t, file, text, "#a8643a", "#a8643b")
+	b.until("document.querySelector('.of-layers') && !document.querySelector('.of-layers[data-old]')")
+	if got := b.text(most); got != "14" {
+		t.Errorf("%s layers after a save", got)
 	}
 }
 

@@ -259,6 +259,7 @@ func (w *watching) rest() {
 	if w.server == nil || b.outputs == nil {
 		return
 	}
+	w.server.Layers(layers(b.pattern))
 	if fits := fitting(b.pattern); !slices.EqualFunc(fits, w.fits, sameFit) {
 		w.fits = fits
 		w.server.Fits(fits)

@@ -109,3 +109,29 @@ func (v *View) thickest() (at meeting, layers int) {
 	}
 	return at, layers
 }
+
+// mostThick is for how many points [Thick] counts: more numbers can't be read on a
+// drawing.
+const mostThick = 150
+
+// A Stack is how many layers of cloth lie at a point of a finished block.
+type Stack struct {
+	At     pattern.Pos
+	Layers int
+}
+
+// Thick counts the layers of cloth where three pieces or more have a corner, joins
+// pressed as planned: at those places of a block at a size at which most meet, the
+// thickest first.
+func Thick(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized) []Stack {
+	v := newView(p, limitsOf(p), b, s)
+	crowds := slices.Clone(v.crowds())
+	slices.SortStableFunc(crowds, func(a, b []corner) int { return -cmp.Compare(len(a), len(b)) })
+	y := yardOf(v)
+	var all []Stack
+	for _, c := range crowds[:min(mostThick, len(crowds))] {
+		all = append(all, Stack{pos(c[0].at), y.stackAt(v, c[0].at).most()})
+	}
+	slices.SortStableFunc(all, func(a, b Stack) int { return -cmp.Compare(a.Layers, b.Layers) })
+	return all
+}

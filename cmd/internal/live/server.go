@@ -133,6 +133,14 @@ func (s *Server) Fits(fits []Fit) {
 	s.tell("fits", marshal(fits))
 }
 
+// Layers replaces what is told of layers of cloth, which pages forget when they are
+// shown another good build.
+func (s *Server) Layers(all []Thick) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.tell("layers", marshal(all))
+}
+
 // tell replaces the event of a name.
 func (s *Server) tell(name string, json []byte) {
 	s.number++

@@ -34,6 +34,13 @@ type Fit struct {
 	On    map[string]string `json:"on"`   // by paper: fits, parts (some section is glued together from such), no
 }
 
+// A Thick tells how many layers of cloth lie at points of a finished size.
+type Thick struct {
+	Block  string       `json:"block"`
+	Size   int          `json:"size"`   // index
+	Points [][3]float64 `json:"points"` // x and y in inches, layers; the thickest first
+}
+
 // json is the event. What the page gets is read by its own script only, and
 // every text in it is shown as text.
 func (s *Shown) json() []byte {

@@ -8,6 +8,8 @@ const space = 'http://www.w3.org/2000/svg';
 // space, of other labels and how far below a place they stand, of arrows and of marks.
 const smallest = 8, largest = 17, words = 12.5, below = 20, arrows = 26, end = 3, fault = 9;
 
+const thickFrom = 12; // layers of cloth: one sews slowly there (rule R117)
+
 export function svg(name, attributes, ...children) {
   const e = document.createElementNS(space, name);
   for (const key in attributes) e.setAttribute(key, attributes[key]);
@@ -22,6 +24,7 @@ export class Drawing {
     this.zoom = 1;
     this.center = null;
     this.back = false;
+    this.stacks = []; // points, and how many layers of cloth lie there; the thickest first
     root.addEventListener('click', (e) => {
       const at = e.target.closest('[data-piece]');
       if (at && !this.dragged) choose(Number(at.dataset.piece));
@@ -101,7 +104,8 @@ export class Drawing {
     this.over ??= svg('g', {});
     this.faults ??= svg('g', {});
     this.weak ??= svg('g', {});
-    if (moved) this.root.replaceChildren(...this.groups.map((g) => g.root), this.over, this.weak, this.faults);
+    this.thick ??= svg('g', {});
+    if (moved) this.root.replaceChildren(...this.groups.map((g) => g.root), this.over, this.weak, this.faults, this.thick);
     this.sew(this.sewn ?? Infinity, this.chosen ?? -1);
     this.mark(this.marked ?? []);
   }
@@ -198,6 +202,7 @@ export class Drawing {
     for (const p of model.pieces) this.dress(p, p.index < done);
     this.over.replaceChildren();
     this.weakest(whole);
+    this.thickness(whole);
     this.faults.setAttribute('display', whole ? 'inline' : 'none'); // their places are those of the whole
     if (now?.piece?.seam) this.over.append(this.moved(shift[now.piece.copy.index], ...this.chord(now.piece.seam)));
     if (now?.join) this.over.append(this.moved(shift[now.join.left[0] ?? now.join.right[0]] ?? [0, 0], this.line(now.join.from, now.join.to, 'join now')));
@@ -235,6 +240,20 @@ export class Drawing {
     }
   }
 
+  // thickness tells how many layers of cloth lie where pieces meet, the most where
+  // there is no room for two numbers.
+  thickness(whole) {
+    this.thick.replaceChildren();
+    if (!whole || !this.layers.cloth) return;
+    const told = [];
+    for (const [x, y, layers] of this.stacks) {
+      if (told.some((at) => length([at, [x, y]]) < 1.6 * words * this.pixel)) continue;
+      told.push([x, y]);
+      const [cx, cy] = this.at([x, y]);
+      this.thick.append(svg('circle', { cx, cy, r: 0.75 * words * this.pixel * unit, class: layers < thickFrom ? 'stack' : 'stack thick' }), this.plate(String(layers), [x, y], 'of-layers'));
+    }
+  }
+
   // weakest marks where the block is hardest to sew: the places at which most pieces
   // meet, the narrowest piece, and the one whose patch has least to spare.
   weakest(whole) {
@@ -255,7 +274,8 @@ export class Drawing {
     }
     busiest(this.model).forEach(({ at, pieces }, i) => {
       this.weak.append(this.dot(at, fault, 'worst'));
-      if (i === 0) this.weak.append(this.plate(`${pieces} pieces meet`, [at[0], at[1] - below * this.pixel], 'of-worst'));
+      const [, , layers] = this.stacks.find((s) => length([s, at]) < 0.01) ?? [];
+      if (i === 0) this.weak.append(this.plate(`${pieces} pieces meet${layers ? `, ${layers} layers` : ''}`, [at[0], at[1] - below * this.pixel], 'of-worst'));
     });
   }
 

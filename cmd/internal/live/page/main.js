@@ -5,10 +5,10 @@ import * as panels from './panels.js';
 import { Text, moved } from './text.js';
 
 const $ = (id) => document.getElementById(id);
-const layerNames = ['numbers', 'sections', 'seams', 'joins', 'arrows', 'worst', 'problems'];
+const layerNames = ['numbers', 'sections', 'seams', 'joins', 'arrows', 'cloth', 'worst', 'problems'];
 
 let state = null, model = null, chosen = -1, builds = 0;
-let outputs = new Map(), fits = []; // of every file: since when it is as it is
+let outputs = new Map(), fits = [], thick = []; // of every file: since when it is as it is
 const pick = { block: 0, size: 0, colorway: 0 };
 
 const drawing = new Drawing($('drawing'), (index) => choose(index));
@@ -18,6 +18,7 @@ const text = new Text($('text'), $('file'), (file, line) => chooseLine(file, lin
 function build(next) {
   const first = !state?.pattern;
   state = next;
+  if (next.good || next.held) thick = []; // counted anew a little later
   status();
   const { pattern } = state;
   if (pattern) {
@@ -106,6 +107,7 @@ function draw(sewn) {
   const { written, size, steps } = model;
   drawing.sewn = sewn; drawing.chosen = chosen;
   drawing.marked = state.problems.problems.filter((p) => p.drawn?.unit === written.name);
+  drawing.stacks = stacks();
   drawing.show(model, dressed().colors, layers());
   describe();
   $('step').max = steps.length;
@@ -113,6 +115,9 @@ function draw(sewn) {
   $('drawing').setAttribute('aria-label', `${written.title}, finishes at ${sizeWords(size.finished, state.pattern.settings.metric)}, ${drawing.back ? 'back' : 'front'}, ${size.sections.length} different sections, ${model.pieces.length} pieces`);
   tell();
 }
+
+// stacks are the points of what is shown, and how many layers of cloth lie there.
+const stacks = () => thick.find((t) => t.block === model.written.name && t.size === pick.size)?.points ?? [];
 
 // papers shows what stands beside the drawing; a part that would be the same is
 // left alone.
@@ -270,6 +275,12 @@ events.addEventListener('outputs', (e) => {
 events.addEventListener('fits', (e) => {
   fits = JSON.parse(e.data);
   later(() => { if (model) sheets(); });
+});
+events.addEventListener('layers', (e) => {
+  thick = JSON.parse(e.data);
+  if (!model) return;
+  drawing.stacks = stacks();
+  if (drawing.layers.cloth || drawing.layers.worst) drawing.sew(drawing.sewn, chosen);
 });
 events.addEventListener('error', () => {
   $('state').textContent = 'Not connected; is `seamwright watch` still running?';
