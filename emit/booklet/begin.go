@@ -89,7 +89,23 @@ func (m *maker) fabrics() {
 		}
 		return items
 	})
-	m.Text(table.VarietyWords(m.Pattern, m.Sized, m.tables()))
+	m.variety()
+}
+
+// variety tells and shows how many different cloths a scrappy block takes. What
+// changes from block to block alone looks the same in one.
+func (m *maker) variety() {
+	text := table.VarietyWords(m.Pattern, m.Sized, m.tables())
+	v := table.Different(m.Pattern, m.Sized)
+	if text == "" || v.Most == len(m.used()) || m.printed { // a pad has one color
+		m.Text(text)
+		return
+	}
+	m.Lead(text)
+	m.shownIn([]shown{
+		{diagram.Varied(m.Pattern, m.Sized), m.say("variety_changing")},
+		{diagram.Fewest(m.Pattern, m.Sized), m.count("variety_few", v.Least)},
+	}, 2, 2.2*pattern.Inch, 2)
 }
 
 func (m *maker) fit(text string, size, width pattern.Length) string {

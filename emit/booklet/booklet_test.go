@@ -9,6 +9,7 @@ import (
 	"seamwright/compiler/cutting"
 	"seamwright/compiler/pattern"
 	"seamwright/emit/booklet/words"
+	"seamwright/emit/diagram"
 	"seamwright/emit/drawing"
 	"seamwright/emit/internal/sample"
 	"seamwright/emit/pdf"
@@ -300,4 +301,27 @@ func BenchmarkMake(b *testing.B) {
 		n += len(pages)
 	}
 	b.ReportMetric(float64(n)/b.Elapsed().Seconds(), "pages/s")
+}
+
+// The pictures of a scrappy block have as many colors as the words beside them say.
+func TestScrappyPicturesHaveTheirCloths(t *testing.T) {
+	count := func(f *diagram.Figure) int {
+		seen := map[drawing.Colour]bool{}
+		for _, item := range f.True(pattern.Pos{}) {
+			seen[item.(*drawing.Path).Fill] = true
+		}
+		return len(seen)
+	}
+	for _, p := range []*pattern.Pattern{sample.Boat(), sample.Star()} {
+		s := &p.Blocks[0].Sizes[0]
+		for _, every := range []string{"", "piece", "section", "unit", "block"} {
+			for i := range p.Fabrics {
+				p.Fabrics[i].Scrappy = every
+			}
+			v := table.Different(p, s)
+			if most, least := count(diagram.Varied(p, s)), count(diagram.Fewest(p, s)); most != v.Most || least != v.Least {
+				t.Errorf("%s, by %s: %d and %d colors, of %+v", p.Title, every, most, least, v)
+			}
+		}
+	}
 }
