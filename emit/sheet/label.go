@@ -338,6 +338,9 @@ const titleRoom = 3 * pattern.Millimetre
 // titleSkip parts the section's title from the label above it.
 const titleSkip = 2 * pattern.Millimetre
 
+// sameArea is the part of an area within which two are equal, and the first is taken.
+const sameArea = 1e-9
+
 // largest returns the indices of the few largest spaces, the largest first.
 func (s *section) largest() []int {
 	const few = 5
@@ -347,7 +350,7 @@ func (s *section) largest() []int {
 	for i := range s.spaces {
 		a := area(s.spaces[i].polygon)
 		k := n
-		for ; k > 0 && areas[k-1] < a; k-- {
+		for ; k > 0 && areas[k-1] < a*(1-sameArea); k-- {
 			out[k], areas[k] = out[k-1], areas[k-1]
 		}
 		out[k], areas[k] = i, a
