@@ -12,6 +12,7 @@ type picture struct {
 	grid
 	lines   []plane.Line // seams, each as long as it is
 	patches []patch
+	loose   bool // the lines make no patches: these are the shapes that have a color
 }
 
 // A patch is an area of one color.
@@ -19,6 +20,7 @@ type patch struct {
 	polygon plane.Polygon
 	color   uint32
 	filled  bool
+	at      *plane.Point // the place that names it; nil for the plainest inside
 }
 
 // A side is one line of a shape.
@@ -40,6 +42,7 @@ func (g grid) see(shapes []Shape) *picture {
 	p.lines = seen(part, sides, shapes)
 	if part = solver.Build(outline, p.lines, 0); unmade(part) || len(p.lines) == 0 {
 		if p.lines = inner(all, outline); len(p.lines) > 0 { // as they are: what is wrong with them is the compiler's to tell
+			p.loose, p.patches = true, painted(shapes, p.lines)
 			return p
 		}
 	}
@@ -54,6 +57,50 @@ func (g grid) see(shapes []Shape) *picture {
 		p.patches = append(p.patches, q)
 	}
 	return p
+}
+
+// samples is at how many places along either side of a shape's box it is looked for
+// where it can be seen.
+const samples = 24
+
+// painted lists the filled shapes that can be seen, each with a place in it away from
+// all lines: what their fabrics are is known, though not yet of which patch.
+func painted(shapes []Shape, lines []plane.Line) (list []patch) {
+	for k := range shapes {
+		if !shapes[k].Filled {
+			continue
+		}
+		q := plane.Polygon(shapes[k].Points)
+		clear := func(at plane.Point) float64 {
+			for i := len(shapes) - 1; i >= k; i-- {
+				if in := plane.Polygon(shapes[i].Points).Locate(at) > 0; in != (i == k) && (shapes[i].Filled || i == k) {
+					return 0
+				}
+			}
+			d := q.Nearest(at).Dist(at)
+			for _, l := range lines {
+				d = min(d, l.Nearest(at).Dist(at))
+			}
+			return d
+		}
+		low, high := q.Box()
+		far, best := 0.0, plane.Point{}
+		for i := range samples * samples {
+			at := plane.Point{X: low.X + (high.X-low.X)*(float64(i%samples)+0.5)/samples, Y: low.Y + (high.Y-low.Y)*(float64(i/samples)+0.5)/samples}
+			if d := clear(at); d > far+plane.Tol {
+				far, best = d, at
+			}
+		}
+		if far > 0 {
+			if q.Area() < 0 {
+				q = slices.Clone(q)
+				slices.Reverse(q)
+			}
+			at := short(best, func(p plane.Point) bool { return clear(p) >= far/2 })
+			list = append(list, patch{polygon: q, color: shapes[k].Fill, filled: true, at: &at})
+		}
+	}
+	return list
 }
 
 // unmade reports whether lines do not make patches: they end in the middle of

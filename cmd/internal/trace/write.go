@@ -49,7 +49,10 @@ func (d *Drawing) Text(o Options) (*Traced, error) {
 		w.fabrics[i] = f
 	}
 	t := &Traced{W: g.W, H: g.H, Parts: g.parts, Off: g.Off, Near: g.near / g.unit, Lines: len(p.lines), Patches: len(p.patches), Fabrics: len(w.fabrics), Frame: frame}
-	if r := p.repeated(); r != nil && len(p.patches) > 0 {
+	if p.loose {
+		t.Patches = 0
+	}
+	if r := p.repeated(); r != nil && t.Patches > 0 {
 		t.Repeats = len(r.cells)
 		w.repeat(r, o.Name)
 	} else {
@@ -170,7 +173,7 @@ func (w *writer) drawn(lines []plane.Line, patches []patch) {
 		var at []string
 		for i := range patches {
 			if w.fabric(&patches[i]) == f.name {
-				at = append(at, point(plain(patches[i].polygon)))
+				at = append(at, point(patches[i].place()))
 			}
 			if len(at) == perLine || i == len(patches)-1 && len(at) > 0 {
 				w.text.WriteString("piece " + f.name + " at " + strings.Join(at, ", ") + "\n")
@@ -212,17 +215,28 @@ func chained(lines []plane.Line) (chains [][]plane.Point) {
 	return chains
 }
 
-// plain returns a point well inside a patch whose numbers are as short as can be.
-func plain(p plane.Polygon) plane.Point {
+// place returns the point that names a patch: well inside, and whose numbers are as
+// short as can be.
+func (q *patch) place() plane.Point {
+	if q.at != nil {
+		return *q.at
+	}
+	p := q.polygon
 	middle := p.Interior()
 	clear := p.Nearest(middle).Dist(middle) / 2
+	return short(middle, func(at plane.Point) bool { return p.Locate(at) > 0 && p.Nearest(at).Dist(at) >= clear })
+}
+
+// short returns the place near a point with the shortest numbers that will do, or
+// the point.
+func short(p plane.Point, does func(plane.Point) bool) plane.Point {
 	for _, parts := range [...]float64{1, 2, 4, 8, 16, 32} {
-		q := plane.Point{X: math.Round(middle.X*parts) / parts, Y: math.Round(middle.Y*parts) / parts}
-		if p.Locate(q) > 0 && p.Nearest(q).Dist(q) >= clear {
+		q := plane.Point{X: math.Round(p.X*parts) / parts, Y: math.Round(p.Y*parts) / parts}
+		if does(q) {
 			return q
 		}
 	}
-	return middle
+	return p
 }
 
 func point(p plane.Point) string { return "(" + number(p.X) + ", " + number(p.Y) + ")" }
