@@ -318,3 +318,41 @@ func TestFaultsDrawn(t *testing.T) {
 		}
 	}
 }
+
+// Strips longer than the sheet, such as the outer logs of a large cabin, are sections
+// of their own, which are cut without paper; what is sewn on paper lies on the sheet.
+func TestLongStrips(t *testing.T) {
+	text := "fabric warm light #eeeeee\nfabric cool dark #223355\nblock cabin 14 x 14 finished 14in {\n"
+	low, high := plane.Point{}, plane.Point{X: 14, Y: 14}
+	log := func(fabric string, ax, ay, bx, by, x, y float64) {
+		text += fmt.Sprintf("  line (%g, %g) -- (%g, %g)\n  piece %s at (%g, %g)\n", ax, ay, bx, by, fabric, x, y)
+	}
+	for high.X-low.X > 2 {
+		log("warm", high.X-1, low.Y, high.X-1, high.Y, high.X-0.5, 7)
+		log("warm", low.X, high.Y-1, high.X-1, high.Y-1, 7, high.Y-0.5)
+		high = high.Sub(plane.Point{X: 1, Y: 1})
+		log("cool", low.X+1, low.Y, low.X+1, high.Y, low.X+0.5, 7)
+		log("cool", low.X+1, low.Y+1, high.X, low.Y+1, 7, low.Y+0.5)
+		low = low.Add(plane.Point{X: 1, Y: 1})
+	}
+	text += "  piece warm at (7, 7)\n}\n"
+	p, ps := pieced(text)
+	if p == nil {
+		t.Fatalf("%s\n%s", text, show(ps))
+	}
+	papers := 0
+	for _, d := range p.Blocks[0].Sizes[0].Drawings {
+		if d.Plain {
+			continue
+		}
+		papers++
+		for _, q := range d.Outline {
+			if q.X-d.Outline[0].X > 8.25*pattern.Inch || q.Y-d.Outline[0].Y > 8.25*pattern.Inch {
+				t.Errorf("%s reaches to %v", d.Name, q)
+			}
+		}
+	}
+	if n := len(p.Blocks[0].Sizes[0].Drawings); papers != 1 || n != 14 {
+		t.Errorf("%d sections, %d of them on paper", n, papers)
+	}
+}

@@ -2,6 +2,7 @@ package piecing
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"seamwright/compiler/eval"
@@ -15,6 +16,11 @@ const (
 	// mostPieces is how many pieces a section found may have: with more, errors
 	// of sewing add up and the paper gets stiff. Common practice, no source.
 	mostPieces = 20
+
+	// unfitCost is as how many sections one counts that is too large for the sheet,
+	// where nothing is to be glued: no sheet is made then. The long logs of a large
+	// cabin are rather sewn on as plain strips, but not hundreds of them.
+	unfitCost = 40
 
 	// headRoom is left free on a sheet for what is printed above the section.
 	headRoom = 1.25 * pattern.Inch
@@ -99,7 +105,10 @@ func (k *sketch) divide() *eval.Body {
 	}
 	wishes := solver.Wishes{MaxPieces: mostPieces, Alike: k.fabrics()}
 	if scale.most > 0 {
-		wishes.Fits = k.fits(scale.most)
+		wishes.Fits, wishes.Plain = k.fits(scale.most), k.plain()
+		if !k.result.Pattern.Settings.Tile {
+			wishes.Unfit = unfitCost
+		}
 	}
 	if !k.asked(&wishes) {
 		return nil
@@ -193,6 +202,29 @@ func (k *sketch) fits(scale float64) func(plane.Polygon) bool {
 		x, y := (high.X-low.X)*scale, (high.Y-low.Y)*scale
 		return x <= w && y <= h || y <= w && x <= h
 	}
+}
+
+// squareTol is how far the cosine of a right angle may be from none.
+const squareTol = 1e-6
+
+// plain tells of the patches whether they are rectangles or right triangles: as
+// sections of their own those are cut without paper, and so may be larger than it.
+func (k *sketch) plain() []bool {
+	list := make([]bool, len(k.part.Patches))
+	for i := range list {
+		corners := k.part.Polygon(i).Corners()
+		n, right := len(corners), 0
+		if n > 4 {
+			continue
+		}
+		for j := range corners {
+			if math.Abs(corners.Side(j).Dir().Dot(corners.Side((j+1)%n).Dir())) < squareTol {
+				right++
+			}
+		}
+		list[i] = n == 4 && right == 4 || n == 3 && right == 1
+	}
+	return list
 }
 
 // write writes the plan as joins and sections.

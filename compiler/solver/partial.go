@@ -247,6 +247,12 @@ func (o *opener) sewn(x excerpt, slits []plane.Line, inner []opened) opened {
 		w.Together = append(w.Together, known(own, []int{edge.Left, edge.Right}))
 	}
 	w.First, w.Distinct = known(own, o.wishes.First), o.wishes.Distinct
+	if o.wishes.Plain != nil {
+		w.Plain = make([]bool, len(x.patch))
+		for i, f := range x.patch {
+			w.Plain[i] = f >= 0 && o.wishes.Plain[f]
+		}
+	}
 	if o.wishes.Alike != nil {
 		w.Alike = make([]int, len(x.patch))
 		for i, f := range x.patch {

@@ -32,7 +32,7 @@ func (r *rules) cost(p part) int {
 	}
 	cost := r.oversize(len(p))
 	if !r.fits(p) {
-		cost = max(cost, gluedCost)
+		cost = max(cost, r.unfit())
 	}
 	if cost > 1 {
 		cost += r.dear
@@ -97,6 +97,14 @@ func (r *rules) joined(p part) bool {
 	return false
 }
 
+// unfit returns what a section that does not fit costs.
+func (r *rules) unfit() int {
+	if r.wishes.Unfit > 0 {
+		return r.wishes.Unfit
+	}
+	return gluedCost
+}
+
 // oversize returns what a section of n pieces costs.
 func (r *rules) oversize(n int) int {
 	most := r.wishes.MaxPieces
@@ -107,6 +115,9 @@ func (r *rules) oversize(n int) int {
 }
 
 func (r *rules) fits(p part) bool {
+	if len(p) == 1 && r.wishes.Plain != nil && r.wishes.Plain[p[0]] {
+		return true
+	}
 	return r.wishes.Fits == nil || r.wishes.Fits(r.tracer.polygon(ints(p)))
 }
 

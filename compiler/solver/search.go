@@ -150,6 +150,9 @@ func (s *search) first(p part) answer {
 	if cost == 1 {
 		return answer{least: 1, cost: 1}
 	}
+	if len(p) == 1 {
+		return answer{least: cost, cost: cost}
+	}
 	if list := s.pieces(p); len(list) > 1 {
 		return answer{least: len(list), cost: never, step: parting}
 	}

@@ -130,6 +130,8 @@ type Extension struct {
 type Wishes struct {
 	MaxPieces int                      // pieces in a section; 0 is any number
 	Fits      func(plane.Polygon) bool // whether a section of this outline fits; every part of it must fit then too
+	Unfit     int                      // as how many sections one that does not fit counts, two or more; 0 is 4, for it takes parts, glued together
+	Plain     []bool                   // of a patch: alone it is a section that fits, however large; nil if none is
 	Together  [][]int                  // patches that must share a section
 	Distinct  []int                    // indices into Together: no two of these sets may share a section
 	NoJoin    []int                    // edges that no join may follow

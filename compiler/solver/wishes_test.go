@@ -1,6 +1,7 @@
 package solver
 
 import (
+	"cmp"
 	"fmt"
 	"math/rand"
 	"slices"
@@ -92,6 +93,15 @@ func randomWishes(r *rand.Rand, p *Partition) Wishes {
 			return high.X-low.X <= limit && high.Y-low.Y <= limit
 		}
 	}
+	if r.Intn(3) == 0 {
+		w.Unfit = 2 + r.Intn(8)
+	}
+	if r.Intn(2) == 0 {
+		w.Plain = make([]bool, n)
+		for i := range w.Plain {
+			w.Plain[i] = r.Intn(2) == 0
+		}
+	}
 	for range r.Intn(3) {
 		set := []int{r.Intn(n)}
 		for range 1 + r.Intn(2) {
@@ -128,8 +138,9 @@ func (c *checker) wishes(w Wishes, plan Plan) {
 		if w.MaxPieces > 0 && len(faces) > w.MaxPieces {
 			cost = overCost * ((len(faces) + w.MaxPieces - 1) / w.MaxPieces)
 		}
-		if w.Fits != nil && !w.Fits(newTracer(c.p).polygon(faces)) {
-			cost = max(cost, gluedCost)
+		plain := len(faces) == 1 && w.Plain != nil && w.Plain[faces[0]]
+		if w.Fits != nil && !plain && !w.Fits(newTracer(c.p).polygon(faces)) {
+			cost = max(cost, cmp.Or(w.Unfit, gluedCost))
 		}
 		return cost
 	}
