@@ -78,12 +78,13 @@ func (f frame) pressing(p *pattern.Pattern, q *pattern.Quilt) (g *drawing.Group,
 		j := &l.Joins[i]
 		g.Items = append(g.Items, &drawing.Path{Style: drawing.MarkLine, Points: f.onPage([]pos{j.A, j.B}), Fill: drawing.NoColour})
 	}
+	arrows := len(g.Items)
 	for i := range l.Joins { // over all lines
 		tooShort = !f.quiltJoin(g, p, l, &l.Joins[i]) || tooShort
 	}
 	edge := []pos{{}, {X: l.Size.W}, {X: l.Size.W, Y: l.Size.H}, {Y: l.Size.H}}
 	g.Items = append(g.Items, &drawing.Path{Style: drawing.OutlineLine, Points: f.onPage(edge), Closed: true, Fill: drawing.NoColour})
-	f.rowNumbers(g, p, q)
+	f.rowNumbers(g, p, q, g.Items[arrows:len(g.Items)-1])
 	return g, !tooShort
 }
 
@@ -187,36 +188,72 @@ func widest(j *pattern.QuiltJoin) (at, room length) {
 	return at, room
 }
 
-// rowNumbers writes the number of each row on its first part. Rows too narrow for
-// it have none.
-func (f frame) rowNumbers(g *drawing.Group, p *pattern.Pattern, q *pattern.Quilt) {
-	const size = 7 * pattern.Point
+// rowNumber is how large the numbers of rows are.
+const rowNumber = 7 * pattern.Point
+
+// rowNumbers writes the number of each row on the first of its parts where it is clear of
+// the arrows. Rows too narrow for it have none.
+func (f frame) rowNumbers(g *drawing.Group, p *pattern.Pattern, q *pattern.Quilt, arrows []drawing.Item) {
 	l, dir := q.Layout, pos{X: 1}
 	if q.OnPoint {
 		dir = pos{X: math.Sqrt2 / 2, Y: math.Sqrt2 / 2}
 	}
 	for i := range l.Rows {
-		row := &l.Rows[i]
-		if len(row.Parts) == 0 {
+		var places []pos
+		for _, part := range l.Rows[i].Parts {
+			places = f.numberPlaces(places, partOutline(p, l, part), dir)
+		}
+		if len(places) == 0 {
 			continue
 		}
-		corners := partOutline(p, l, row.Parts[0])
-		var middle pos
-		along, across := boxOf(nil), boxOf(nil) // in x alone
-		for _, c := range corners {
-			middle = pos{X: middle.X + c.X/length(len(corners)), Y: middle.Y + c.Y/length(len(corners))}
-			along = along.with([]pos{{X: c.X*dir.X + c.Y*dir.Y}})
-			across = across.with([]pos{{X: c.Y*dir.X - c.X*dir.Y}})
-		}
-		if across.w()*f.scale < 1.3*size {
-			continue
-		}
-		if len(row.Parts) == 1 { // a long one: over its middle lies an arrow
-			back := middle.X*dir.X + middle.Y*dir.Y - along.min.X - 1.5*across.w()
-			middle = pos{X: middle.X - back*dir.X, Y: middle.Y - back*dir.Y}
-		}
-		at := f.at(middle)
-		g.Items = append(g.Items, &drawing.Path{Style: drawing.NoLine, Points: []pos{at}, Circle: 0.65 * size, Fill: 0xffffff})
-		g.Items = append(g.Items, &drawing.Text{Text: strconv.Itoa(i + 1), At: pos{X: at.X, Y: at.Y + 0.36*size}, Size: size, Anchor: drawing.Middle, Bold: true})
+		k := slices.IndexFunc(places, func(at pos) bool { return clearOf(at, arrows) })
+		at := places[max(k, 0)]
+		g.Items = append(g.Items, &drawing.Path{Style: drawing.NoLine, Points: []pos{at}, Circle: 0.65 * rowNumber, Fill: 0xffffff})
+		g.Items = append(g.Items, &drawing.Text{Text: strconv.Itoa(i + 1), At: pos{X: at.X, Y: at.Y + 0.36*rowNumber}, Size: rowNumber, Anchor: drawing.Middle, Bold: true})
 	}
+}
+
+// numberPlaces adds the places on the page where a number may stand on a part of a row
+// that runs in a direction: in its middle, then before and behind that. None if the part
+// is too narrow for it.
+func (f frame) numberPlaces(places, corners []pos, dir pos) []pos {
+	along := boxOf(nil) // in x alone
+	middle := pos{}
+	for _, c := range corners {
+		along = along.with([]pos{{X: c.X*dir.X + c.Y*dir.Y}})
+		middle = pos{X: middle.X + c.X/length(len(corners)), Y: middle.Y + c.Y/length(len(corners))}
+	}
+	outline := f.onPage(slices.Clone(corners))
+	for _, part := range [5]length{0, -0.15, 0.15, -0.3, 0.3} {
+		far := part * along.w()
+		at := f.at(pos{X: middle.X + far*dir.X, Y: middle.Y + far*dir.Y})
+		if toPath(at, outline) >= 0.6*rowNumber {
+			places = append(places, at)
+		}
+	}
+	return places
+}
+
+// clearOf reports whether a row's number at a place keeps off arrows and rings.
+func clearOf(at pos, items []drawing.Item) bool {
+	const gap = rowNumber*0.65 + pattern.Millimetre/3
+	for _, item := range items {
+		if p, ok := item.(*drawing.Path); ok && toPath(at, p.Points) < gap+p.Circle {
+			return false
+		}
+	}
+	return true
+}
+
+// toPath is how far a place is from a closed path.
+func toPath(at pos, points []pos) length {
+	least := math.Inf(1)
+	for i, a := range points {
+		b := points[(i+1)%len(points)]
+		dx, dy := b.X-a.X, b.Y-a.Y
+		t := ((at.X-a.X)*dx + (at.Y-a.Y)*dy) / max(dx*dx+dy*dy, tiny)
+		t = min(max(t, 0), 1)
+		least = min(least, math.Hypot(float64(a.X+t*dx-at.X), float64(a.Y+t*dy-at.Y)))
+	}
+	return length(least)
 }
