@@ -56,7 +56,9 @@ func (m *maker) back() {
 	if about.Corrections != "" {
 		m.Text(m.say("corrections", "corrections", about.Corrections))
 	}
-	m.Note(m.say("corrections_tell", "edition", m.edition()))
+	if edition := m.edition(); edition != "" {
+		m.Note(m.say("corrections_tell", "edition", edition))
+	}
 }
 
 // everySize lists the finished sizes of the block.
@@ -84,8 +86,11 @@ func (m *maker) glance() {
 		}
 		one.glanceSize(i == 0)
 	}
+	tools := strings.Join(m.toolWords(), " ")
+	const below = 1.5 * pattern.Inch // the author, rights and addresses, which stand with it
+	m.Need(m.Tall(m.say("tools"), flow.Body, true) + m.Tall(tools, flow.Small, false) + below)
 	m.Bold(m.say("tools"))
-	m.Note(strings.Join(m.toolWords(), " "))
+	m.Note(tools)
 }
 
 // eachSize are makers on the same pages for every size that is told of.
