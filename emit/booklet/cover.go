@@ -45,20 +45,25 @@ func (m *maker) back() {
 	about := &m.Pattern.About
 	m.Chapter(m.say("back"))
 	m.Bold(m.title())
-	m.glance()
+	by, ask, fixes, hold := "", "", "", ""
 	if about.Author != "" {
-		m.Text(m.say("by", "author", strings.TrimSpace(about.Author+" "+about.Year)))
+		by = m.say("by", "author", strings.TrimSpace(about.Author+" "+about.Year))
 	}
-	m.Note(about.Rights)
 	if about.Contact != "" {
-		m.Text(m.say("contact", "contact", about.Contact))
+		ask = m.say("contact", "contact", about.Contact)
 	}
 	if about.Corrections != "" {
-		m.Text(m.say("corrections", "corrections", about.Corrections))
+		fixes = m.say("corrections", "corrections", about.Corrections)
 	}
 	if edition := m.edition(); edition != "" {
-		m.Note(m.say("corrections_tell", "edition", edition))
+		hold = m.say("corrections_tell", "edition", edition)
 	}
+	m.glance(m.Tall(by, flow.Body, false) + m.Tall(about.Rights, flow.Small, false) + m.Tall(ask, flow.Body, false) + m.Tall(fixes, flow.Body, false) + m.Tall(hold, flow.Small, false))
+	m.Text(by)
+	m.Note(about.Rights)
+	m.Text(ask)
+	m.Text(fixes)
+	m.Note(hold)
 }
 
 // everySize lists the finished sizes of the block.
@@ -74,8 +79,8 @@ func (m *maker) everySize() string {
 }
 
 // glance tells what somebody wants to know before they choose a pattern: sizes,
-// how much work and skill it takes, cloth, tools.
-func (m *maker) glance() {
+// how much work and skill it takes, cloth, tools. What stands below it is so high.
+func (m *maker) glance(below pattern.Length) {
 	if len(m.Block.Sizes) > 1 {
 		m.Text(m.say("back_sizes", "sizes", m.everySize()))
 	}
@@ -87,7 +92,6 @@ func (m *maker) glance() {
 		one.glanceSize(i == 0)
 	}
 	tools := strings.Join(m.toolWords(), " ")
-	const below = 1.5 * pattern.Inch // the author, rights and addresses, which stand with it
 	m.Need(m.Tall(m.say("tools"), flow.Body, true) + m.Tall(tools, flow.Small, false) + below)
 	m.Bold(m.say("tools"))
 	m.Note(tools)

@@ -26,7 +26,7 @@ func Summary(parts Parts) *drawing.Page {
 	m.Chapter(m.title())
 	m.Text(m.description())
 	m.fronts()
-	m.glance()
+	m.glance(0)
 	if author := m.Pattern.About.Author; author != "" {
 		m.Text(m.say("by", "author", author))
 	}
