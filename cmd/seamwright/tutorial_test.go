@@ -126,9 +126,9 @@ func (w *walk) live(path string) {
 }
 
 // mostOff is how far pictures of one page may be from each other on an average, in
-// steps of 255: letters are drawn otherwise by other versions of a browser, but what is
-// moved by a line, or is of another color, is more.
-const mostOff = 3
+// steps of 255: other versions of a browser, and other fonts, draw letters otherwise.
+// A page that is laid out anew is farther.
+const mostOff = 8
 
 // difference is how far two pictures are from each other; 255 if they can't be compared.
 func difference(a, b []byte) float64 {
