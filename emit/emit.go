@@ -62,7 +62,7 @@ const Width = 1200
 // Problems are those of paper: a section too large for the sheet. Where one is
 // an error there are no outputs. The pattern is not changed.
 //
-// Paths are BLOCK/front.svg and the other pictures, BLOCK/front.png, BLOCK/SIZE/sheets.pdf
+// Paths are BLOCK/front.svg and the other pictures, BLOCK/front.png, quilt-NAME/quilt.png, BLOCK/SIZE/sheets.pdf
 // and sheet-1.svg, BLOCK/SIZE/cutting.md and .csv, BLOCK/SIZE/cutting-by-section.csv,
 // BLOCK/SIZE/booklet.pdf, report.txt, report.html and pattern.json.
 func Build(p *pattern.Pattern, o Options) ([]Output, []problem.Problem) {

@@ -45,6 +45,11 @@ func (w *work) quilts(f *files) (shown []html.Quilt) {
 				shown[len(shown)-1].Pressing = w.drawn(file, data)
 			}
 		}
+		if w.options.shows() {
+			for _, picture := range diagram.PlainQuilts(w.p, q) {
+				f.add(folder+"/"+picture.Name+".png", func() []byte { return dots(picture.Make(nil), w.options.Width) })
+			}
+		}
 		if w.options.wants("tables") && !w.options.Soon {
 			f.add(folder+"/quilt.md", func() []byte { return table.QuiltMarkdown(w.p, q, cloth(), w.prints(q.Layout), w.inTables()) })
 			f.add(folder+"/quilt.csv", func() []byte { return table.QuiltCSV(w.p, q, cloth()) })

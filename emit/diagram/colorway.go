@@ -50,22 +50,22 @@ func Plain(p *pattern.Pattern, b *pattern.Block) []Picture {
 	}
 	s := &b.Sizes[0]
 	all := []Picture{
-		{"front", nil, func(*drawing.Pen) *drawing.Page { return plain("front", b, Colored(p, s)) }},
-		{"line-drawing", nil, func(*drawing.Pen) *drawing.Page { return plain("line-drawing", b, Lines(s)) }},
+		{"front", nil, func(*drawing.Pen) *drawing.Page { return plain("front", b.Title, Colored(p, s)) }},
+		{"line-drawing", nil, func(*drawing.Pen) *drawing.Page { return plain("line-drawing", b.Title, Lines(s)) }},
 	}
 	for i := 1; i < len(p.Colorway); i++ {
 		name := "colorway-" + p.Colorway[i].Name
-		all = append(all, Picture{name, nil, func(*drawing.Pen) *drawing.Page { return plain(name, b, Colored(p.Dressed(i), s)) }})
+		all = append(all, Picture{name, nil, func(*drawing.Pen) *drawing.Page { return plain(name, b.Title, Colored(p.Dressed(i), s)) }})
 	}
 	return all
 }
 
-func plain(name string, b *pattern.Block, figure *Figure) *drawing.Page {
+func plain(name, title string, figure *Figure) *drawing.Page {
 	const edge = pageWidth / 60
 	const width = pageWidth - 2*edge
 	size := pattern.Size{W: width, H: width * length(min(figure.Proportion(), tallestPlain))}
 	return &drawing.Page{
-		Name: name, Title: drawing.Clean(b.Title),
+		Name: name, Title: drawing.Clean(title),
 		Size:  pattern.Size{W: pageWidth, H: size.H + 2*edge},
 		Items: figure.In(pos{X: edge, Y: edge}, size),
 	}

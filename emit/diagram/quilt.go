@@ -29,6 +29,23 @@ func Quilts(p *pattern.Pattern, q *pattern.Quilt) (all []Picture) {
 	return all
 }
 
+// PlainQuilts lists the pictures of a quilt that show nothing but the quilt: in the
+// pattern's own cloths and in those of every colorway.
+func PlainQuilts(p *pattern.Pattern, q *pattern.Quilt) (all []Picture) {
+	for i := range p.Colorway {
+		way := &p.Colorway[i]
+		name := "quilt"
+		if way.Name != "" {
+			name += "-" + way.Name
+		}
+		all = append(all, Picture{name, nil, func(*drawing.Pen) *drawing.Page {
+			figure, _ := Quilted(p, q, way)
+			return plain(name, q.Title, figure)
+		}})
+	}
+	return all
+}
+
 // quilt is the whole quilt from the front, with a key to its cloths.
 func quilt(said *words.Catalogue, p *pattern.Pattern, q *pattern.Quilt, way *pattern.Colorway) *drawing.Page {
 	shows := said.Say("quilt")
