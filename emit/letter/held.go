@@ -160,19 +160,36 @@ func (a *answer) unknown(figures string) {
 	a.cause("the size that was meant is not known", figures, a.say("size_unknown"))
 }
 
+// far says how far a change is from what the letter asks about: its space, then its
+// block, then all else.
+func (a *answer) far(c *compare.Change) int {
+	switch {
+	case c.Space != "" && strings.EqualFold(c.Space, a.letter.Space):
+		return 0
+	case c.Block != "":
+		return 1
+	}
+	return 2
+}
+
 // editions tells what is corrected in what the maker holds.
 func (a *answer) editions() {
 	if a.record == a.newest || a.record.Edition >= a.newest.Edition {
 		return
 	}
 	r := compare.Compare(a.record, a.newest)
-	var said []string
+	var mine []*compare.Change
 	for i := range r.Changes {
 		c := &r.Changes[i]
-		mine := a.size == nil || len(c.Sizes) == 0 || slices.Contains(c.Sizes, a.size.Words())
-		if mine && (c.Affects == "cutting" || c.Affects == "sewing") && (c.Block == "" || a.block == nil || c.Block == a.block.Name) {
-			said = append(said, r.Said(c, a.words))
+		fits := a.size == nil || len(c.Sizes) == 0 || slices.Contains(c.Sizes, a.size.Words())
+		if fits && (c.Affects == "cutting" || c.Affects == "sewing") && (c.Block == "" || a.block == nil || c.Block == a.block.Name) {
+			mine = append(mine, c)
 		}
+	}
+	slices.SortStableFunc(mine, func(c, d *compare.Change) int { return a.far(c) - a.far(d) })
+	var said []string
+	for _, c := range mine {
+		said = append(said, r.Said(c, a.words))
 	}
 	if len(said) == 0 {
 		return

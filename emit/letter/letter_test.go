@@ -303,3 +303,17 @@ quilt "Row" {
 		}
 	}
 }
+
+// Of what a newer edition corrects the asked space is told first, then its block.
+func TestCorrectionsOfTheSpaceComeFirst(t *testing.T) {
+	records, p := editions(t)
+	for _, space := range []string{"B1", "b2"} {
+		a, err := letter.Write(letter.Letter{Edition: 1, Size: 8, Space: space}, records, p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if want := "Edition 2 corrects it: " + strings.ToUpper(space) + " "; !strings.Contains(strings.Join(strings.Fields(a.Reply), " "), want) {
+			t.Errorf("%q is not in: %s", want, a.Reply)
+		}
+	}
+}
