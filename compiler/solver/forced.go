@@ -5,6 +5,20 @@ package solver
 // such a stretch is cut in one go (THEORY.md 6). What the pieces need adds up to
 // what the part needs. The part stays entered, with these cuts made.
 func (w *work) forcedParts(p part, walls *walls) []part {
+	w.cutAlong(p, nil, walls)
+	var parts []part
+	for _, f := range p {
+		if w.seen[f] != w.stamp {
+			parts = append(parts, w.flood(nil, f))
+		}
+	}
+	return parts
+}
+
+// cutAlong enters a part and cuts along one stretch after the other between open
+// points, and opens what lies on it: with labels those between faces of different
+// labels, with walls those that are forced.
+func (w *work) cutAlong(p part, label []int32, walls *walls) {
 	w.enter(p)
 	todo := w.queue[:0]
 	for _, f := range p {
@@ -18,8 +32,8 @@ func (w *work) forcedParts(p part, walls *walls) []part {
 		v := todo[len(todo)-1]
 		todo = todo[:len(todo)-1]
 		for _, r := range w.refsAt(v) {
-			for _, c := range [2]chord{w.run(r, -1, nil), w.run(r, 1, nil)} {
-				if c.to == 0 || !w.forced(c, walls) {
+			for _, c := range [2]chord{w.run(r, -1, label), w.run(r, 1, label)} {
+				if c.to == 0 || walls != nil && !w.forced(c, walls) {
 					continue
 				}
 				w.mark(c)
@@ -31,13 +45,6 @@ func (w *work) forcedParts(p part, walls *walls) []part {
 		}
 	}
 	w.queue = todo
-	var parts []part
-	for _, f := range p {
-		if w.seen[f] != w.stamp {
-			parts = append(parts, w.flood(nil, f))
-		}
-	}
-	return parts
 }
 
 // run follows a seam from an open point to the next one, in the part entered; the

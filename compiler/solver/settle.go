@@ -23,31 +23,7 @@ func (t *settler) percolate(p part, sections []part) {
 			t.label[f] = int32(i)
 		}
 	}
-	t.enter(p)
-	opened := t.queue[:0]
-	for _, f := range p {
-		for _, h := range t.halves(f) {
-			if v := t.begin(h); t.isOpen(v) {
-				opened = append(opened, v)
-			}
-		}
-	}
-	for len(opened) > 0 {
-		v := opened[len(opened)-1]
-		opened = opened[:len(opened)-1]
-		for _, r := range t.refsAt(v) {
-			for _, c := range [2]chord{t.run(r, -1, t.label), t.run(r, 1, t.label)} {
-				for i := c.from; i < c.to; i++ {
-					t.work.cut[t.edge(c.seam, i)] = t.stamp
-					if u := t.point(c.seam, i); i > c.from {
-						t.open[u] = t.stamp
-						opened = append(opened, u)
-					}
-				}
-			}
-		}
-	}
-	t.queue = opened
+	t.cutAlong(p, t.label, nil)
 }
 
 // A knot is a part in which sections can't be sewn to each other.
