@@ -356,3 +356,29 @@ func TestLongStrips(t *testing.T) {
 		t.Errorf("%d sections, %d of them on paper", n, papers)
 	}
 }
+
+// A line that cures a drawing is offered with names for both parts of the patches that
+// it divides: with the edits made, the pattern can be sewn.
+func TestCuresCompile(t *testing.T) {
+	for _, body := range []string{
+		"line n -- c, sw -- c, se -- c\n  piece sky at (4, 1), (1, 5), (7, 5)",
+		"line w -- c -- s\n  piece sky at (2, 2)\n  piece sea at (6, 6)",
+		"line (0, 4) -- (3, 4), n -- (3, 4), (3, 4) -- (6, 0)\n  line (3, 4) -- e\n  line (4, 4) -- (5, 6) -- (8, 7)\n  piece sky at (1, 1), (1, 6), (7, 1), (4, 6), (7, 5)",
+	} {
+		text := "fabric sky light #dfeaf0\nfabric sea dark #25525e\nblock b 8 x 8 finished 8in {\n  " + body + "\n}\n"
+		_, ps := pieced(text)
+		i := slices.IndexFunc(ps, func(p problem.Problem) bool { return p.Severity == problem.Error })
+		if i < 0 || len(ps[i].Edits) < 2 {
+			t.Errorf("%s\n%s", text, show(ps))
+			continue
+		}
+		edits := ps[i].Edits
+		slices.SortFunc(edits, func(a, b problem.Edit) int { return int(b.At.Start - a.At.Start) })
+		for _, e := range edits {
+			text = text[:e.At.Start] + e.New + text[e.At.End:]
+		}
+		if p, ps := pieced(text); p == nil {
+			t.Errorf("%s\n%s", text, show(ps))
+		}
+	}
+}

@@ -177,29 +177,6 @@ func (k *sketch) tellFloating(f *solver.Fault) {
 	})
 }
 
-// cure words what a witness's cure would draw, and draws it.
-func (k *sketch) cure(p *problem.Problem, w *solver.Witness) {
-	for i, x := range w.Cure {
-		word := ", and the one"
-		if i == 0 {
-			word = "it can be sewn if the line"
-		}
-		if at := k.place(x.Line); lineOf(at) != lineOf(p.At) {
-			word += " (on line " + lineOf(at) + ")"
-		}
-		p.Help += word + " that ends at " + point(x.From) + " runs on to " + point(x.To)
-		p.Drawn.Cure = append(p.Drawn.Cure, [2][2]float64{{x.From.X, x.From.Y}, {x.To.X, x.To.Y}})
-	}
-	if len(w.Cure) == 0 {
-		p.Help = "draw a line straight on through one of these corners"
-		return
-	}
-	p.Help += "; each patch that it divides then needs a name for both parts"
-	if len(w.Cure) == 1 {
-		p.Edits = k.editOn(w.Cure[0].Line, w.Cure[0].From, w.Cure[0].To)
-	}
-}
-
 func (k *sketch) tellNotConvex(f *solver.Fault, witnesses []solver.Witness, told map[int]bool) {
 	p := problem.Problem{
 		Code: NotConvex, At: k.place(f.Line),

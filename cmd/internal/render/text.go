@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"seamwright/lang/problem"
@@ -139,26 +140,42 @@ func (p *printer) help(pr *problem.Problem) {
 	}
 }
 
-// mended shows the line as it would read with the edits made, where they all
-// stand on the line that was shown.
+// mostMended is how many lines are shown as they would read.
+const mostMended = 5
+
+// mended shows the lines as they would read with the edits made, other ones than the
+// problem's own with their numbers; nothing where they are many.
 func (p *printer) mended(gutter int, pr *problem.Problem) {
-	if len(pr.Edits) == 0 {
-		return
-	}
-	line := pr.At.Source.Position(pr.At.Span.Start).Line
-	text, start := pr.At.Source.Line(line)
-	edits := make([]problem.Edit, len(pr.Edits))
-	for i, e := range pr.Edits {
+	byLine := map[int][]problem.Edit{} // for look-up only
+	var lines []int
+	src := pr.At.Source
+	for _, e := range pr.Edits {
+		n := src.Position(e.At.Start).Line
+		text, start := src.Line(n)
 		from, to := e.At.Start-start, e.At.End-start
 		if from < 0 || to < from || int(to) > len(text) || strings.Contains(e.New, "\n") {
 			return
 		}
-		edits[i] = problem.Edit{At: problem.Span{Start: from, End: to}, New: e.New}
+		if byLine[n] == nil {
+			lines = append(lines, n)
+		}
+		byLine[n] = append(byLine[n], problem.Edit{At: problem.Span{Start: from, End: to}, New: e.New})
 	}
-	new, ok := Apply(text, edits)
-	if !ok || new == text || len(new) > 200 {
+	if len(lines) > mostMended {
 		return
 	}
-	shown, _, _ := window(new, 0, 0)
-	fmt.Fprintf(p.w, "%*s %s %s\n", gutter, "", p.paint.in("1;32", "+"), shown)
+	slices.Sort(lines)
+	for _, n := range lines {
+		text, _ := src.Line(n)
+		made, ok := Apply(text, byLine[n])
+		if !ok || made == text || len(made) > 200 {
+			continue
+		}
+		shown, _, _ := window(made, 0, 0)
+		number := ""
+		if n != src.Position(pr.At.Span.Start).Line {
+			number = fmt.Sprint(n)
+		}
+		fmt.Fprintf(p.w, "%*s %s %s\n", gutter, number, p.paint.in("1;32", "+"), shown)
+	}
 }
