@@ -114,11 +114,15 @@ func (l *layout) set() Set {
 		l.smallPaper()
 		return Set{}
 	}
-	for _, r := range l.runs() {
+	runs := l.runs()
+	for _, r := range runs {
 		plans = append(plans, l.packRun(r, frames)...)
 	}
 	if problem.Failed(l.problems) {
 		return Set{}
+	}
+	if !l.unseen {
+		plans = l.oneWay(plans, runs, frames)
 	}
 	for i := range l.sized.Drawings {
 		if d := l.divided[i]; d != nil {
@@ -207,6 +211,52 @@ func (l *layout) runs() []run {
 	}
 	return runs
 }
+
+// oneWay turns all sections of a set by a quarter where some are, if all then lie
+// alike and that costs no sheet: printers stretch one direction more than the other, by
+// 1/32 in over the side of a block, and edges that are joined should be stretched alike.
+func (l *layout) oneWay(plans []plan, runs []run, frames *frames) []plan {
+	n := 0
+	for i := range plans {
+		n += len(plans[i].places)
+	}
+	if n > nestLimit || alike(plans) {
+		return plans
+	}
+	var turned []plan
+	for _, r := range runs {
+		for i, it := range r.items {
+			line := turnedLine(it.line, 90)
+			r.items[i] = item{drawing: it.drawing, line: line, box: boxOf(line), turn: 90}
+		}
+		turned = append(turned, l.packRun(r, frames)...)
+	}
+	if len(turned) > len(plans) || !alike(turned) {
+		return plans
+	}
+	return turned
+}
+
+// alike reports whether all sections lie as they do in the block, or all across. None
+// is in parts, which are turned by themselves.
+func alike(plans []plan) bool {
+	first := plans[0].places[0].Turn
+	for i := range plans {
+		for _, p := range plans[i].places {
+			if p.Part != nil {
+				return true
+			}
+			if off := math.Mod(math.Abs(p.Turn-first), 180); off > sameTurn && off < 180-sameTurn {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// sameTurn is how far two turns, in degrees, may be from each other and be one: a
+// printer's dot over the side of a sheet.
+const sameTurn = 0.01
 
 // A plan is a sheet before it is drawn.
 type plan struct {

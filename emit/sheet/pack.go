@@ -17,7 +17,7 @@ type item struct {
 	line    []pos
 	box     box
 	part    int     // of a section in parts, from 1: its line and box are of its room, and it is never turned
-	turn    float64 // that the section has in its parts
+	turn    float64 // that its line and box have already
 }
 
 // place is where an item is printed: turned, its origin shifted.

@@ -4,12 +4,15 @@ import (
 	"math"
 	"math/rand/v2"
 	"reflect"
+	"slices"
 	"strconv"
 	"testing"
 
 	"pgregory.net/rapid"
 
 	"seamwright/compiler/pattern"
+	boats "seamwright/emit/internal/sample"
+	"seamwright/lang/problem"
 )
 
 // shapes draws some convex shapes that fit a room.
@@ -102,6 +105,60 @@ func TestLongSectionsLieAslant(t *testing.T) {
 	long := []pos{{}, {X: 12}, {X: 12, Y: 1}, {Y: 1}}
 	if turn, ok := (&item{drawing: 0, line: long, box: boxOf(long)}).turnFor(7.5, 8); ok {
 		t.Errorf("12 in fits at %v", turn)
+	}
+}
+
+// Where one section of a set must lie across, all do if that costs no sheet: so edges
+// that are joined are stretched alike. The boat's hull of 8 1/2 in fits letter in one
+// way only; its sails fit both ways, on a sheet each.
+func TestSectionsLieAlike(t *testing.T) {
+	p := boats.Boat()
+	letter, _ := pattern.SheetNamed("letter")
+	set, problems := Lay(p, &p.Blocks[0], &p.Blocks[0].Sizes[0], letter)
+	if problem.Failed(problems) {
+		t.Fatal(problems)
+	}
+	for i := range set.Sheets {
+		for _, place := range set.Sheets[i].Places {
+			if math.Mod(place.Turn, 180) != 90 {
+				t.Errorf("section %d is turned by %v", place.Drawing, place.Turn)
+			}
+		}
+	}
+	if len(set.Sheets) != 3 {
+		t.Errorf("they take %d sheets", len(set.Sheets))
+	}
+	// A strip that lies across costs its neighbor, which is as wide as the paper, nothing
+	// by lying across: but then that one would not fit, and both stay.
+	l := &layout{p: p}
+	f := &frame{room: box{0, 0, 7.5, 9}}
+	fs := &frames{l: l, made: []frame{*f}, tried: ways}
+	rect := func(drawing int, w, h length) item {
+		c := box{0, 0, w, h}.corners()
+		return item{drawing: drawing, line: c[:], box: boxOf(c[:])}
+	}
+	for _, c := range []struct {
+		items []item
+		turns []float64
+	}{
+		{[]item{rect(0, 8, 3), rect(1, 7, 3)}, []float64{90, 90}},
+		{[]item{rect(0, 8, 3), rect(1, 3, 8)}, []float64{90, 0}},
+		{[]item{rect(0, 8, 7), rect(1, 7, 8)}, []float64{90, 0}},
+		{[]item{rect(0, 3, 3), rect(1, 4, 8)}, []float64{0, 0}},
+	} {
+		runs := []run{{print: 1, items: slices.Clone(c.items)}}
+		plans := l.packRun(runs[0], fs)
+		after := l.oneWay(plans, runs, fs)
+		if len(after) > len(plans) {
+			t.Errorf("%v: %d sheets become %d", c.turns, len(plans), len(after))
+		}
+		for i := range after {
+			for _, place := range after[i].places {
+				if math.Abs(place.Turn-c.turns[place.Drawing]) > 1e-9 {
+					t.Errorf("%v: %d is turned by %v", c.turns, place.Drawing, place.Turn)
+				}
+			}
+		}
 	}
 }
 
