@@ -63,7 +63,7 @@ func TestBookletTellsOfItsQuilt(t *testing.T) {
 	p := compile(t, filepath.Join(examples, "harbour_boat.seam"))
 	text := said(booklet.Make(withQuilts(t, p, 1, "en")))
 	for _, want := range []string{"The quilt: Flotilla", "It finishes 50 in x 59 in (127 cm x 150 cm), measured inside the binding.",
-		"(30) Harbour Boat 8 in (20.3 cm) 8 1/2 in (21.6 cm)", "(1) of 230 in in all", "Times for Flotilla", "once 1 to 3 B; A; C 30 times",
+		"(30) Harbour Boat 8 in (20.3 cm) 8 1/2 in (21.6 cm)", "(1) of 230 in in all", "Times for Flotilla", "once 1 to 3 C; B; A 30 times",
 		"Sew sashes and cornerstones by turns", "Border: measure through the middle", "Flotilla: 50 in x 59 in (127 cm x 150 cm), 30 blocks."} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is missing", want)

@@ -219,8 +219,11 @@ func (l *layout) oneWay(plans []plan, runs []run, frames *frames) []plan {
 	n := 0
 	for i := range plans {
 		n += len(plans[i].places)
+		if slices.ContainsFunc(plans[i].places, func(p Place) bool { return p.Part != nil }) {
+			return plans // parts lie as they fit best
+		}
 	}
-	if n > nestLimit || alike(plans) {
+	if n == 0 || n > nestLimit || alike(plans) {
 		return plans
 	}
 	var turned []plan
@@ -237,15 +240,11 @@ func (l *layout) oneWay(plans []plan, runs []run, frames *frames) []plan {
 	return turned
 }
 
-// alike reports whether all sections lie as they do in the block, or all across. None
-// is in parts, which are turned by themselves.
+// alike reports whether all sections lie as they do in the block, or all across.
 func alike(plans []plan) bool {
 	first := plans[0].places[0].Turn
 	for i := range plans {
 		for _, p := range plans[i].places {
-			if p.Part != nil {
-				return true
-			}
 			if off := math.Mod(math.Abs(p.Turn-first), 180); off > sameTurn && off < 180-sameTurn {
 				return false
 			}

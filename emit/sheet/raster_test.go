@@ -177,7 +177,7 @@ func TestTrueScaleInDots(t *testing.T) {
 		}
 		place := s.Places[0]
 		d := &l.sized.Drawings[place.Drawing]
-		b, want := boxOf(of(paths, d.Name, outlineWidth, false)[0].points), boxOf(d.Outline)
+		b, want := boxOf(of(paths, d.Name, outlineWidth, false)[0].points), boxOf(turnedLine(d.Outline, place.Turn))
 		if got := pic.across(t, pos{X: b.x0, Y: b.y0 + 0.11*b.h()}, pos{X: b.x1, Y: b.y0 + 0.11*b.h()}); math.Abs(float64(got-want.w())) > float64(dot) {
 			t.Errorf("%s: section %s is %.4f in wide, want %v", name, d.Name, got, want.w())
 		}
