@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"seamwright/compiler"
+	"seamwright/compiler/rules"
 	"seamwright/lang/problem"
 )
 
@@ -146,5 +147,36 @@ fabric sky "sky" light #dfeaf0
 	}
 	if reach := 0.25 / math.Sin(11*math.Pi/180); math.Abs(reach-1.310) > 5e-4 {
 		t.Error(reach)
+	}
+}
+
+// The settings that are told with a rule are what they say: written in a pattern, each is
+// taken, and moves nothing.
+func TestSettingsOfLimits(t *testing.T) {
+	told := 0
+	for _, info := range rules.Codes() {
+		for _, setting := range info.Limits {
+			text := "pattern \"T\" {\n  " + setting + "\n}\nfabric sail \"sail\" light #f3ecdd\nblock ketch 4 x 4 finished 4in { section { 1 sail at c } }\n"
+			usual, _ := compile(strings.Replace(text, setting, "", 1))
+			p, ps := compile(text)
+			if p == nil || usual == nil {
+				t.Fatalf("%s: %s", setting, show(ps))
+			}
+			for i := range p.Limits {
+				l, was := &p.Limits[i], &usual.Limits[i]
+				if strings.HasPrefix(setting, "limit "+l.Name+",") {
+					told++
+					if !l.Set || l.Code != string(info.Code) {
+						t.Errorf("%s is not taken for %s", setting, info.Code)
+					}
+				}
+				if math.Abs(l.Value-was.Value) > 1e-9 {
+					t.Errorf("%s makes %s %v, usually %v", setting, l.Name, l.Value, was.Value)
+				}
+			}
+		}
+	}
+	if told < 20 {
+		t.Errorf("only %d limits are told of", told)
 	}
 }

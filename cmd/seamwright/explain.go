@@ -69,6 +69,9 @@ func tellCode(w io.Writer, info *problem.Info) {
 	if info.Source != "" {
 		fmt.Fprintf(w, "\nSource: %s\n", wrap(info.Source, 78))
 	}
+	if len(info.Limits) > 0 {
+		fmt.Fprintf(w, "\nSettings of a pattern that move its limits, with the usual values:\n\n%s", indent(strings.Join(info.Limits, "\n")))
+	}
 	if info.Example != "" {
 		fmt.Fprintf(w, "\nThe smallest example:\n\n%s", indent(info.Example))
 	}

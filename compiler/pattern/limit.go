@@ -1,6 +1,9 @@
 package pattern
 
-import "strconv"
+import (
+	"strconv"
+	"strings"
+)
 
 // A Unit says in what a limit is given.
 type Unit int8
@@ -30,4 +33,18 @@ func (l *Limit) Words() string {
 		return strconv.FormatFloat(l.Value, 'g', 6, 64) + " degrees"
 	}
 	return strconv.FormatFloat(l.Value, 'g', 6, 64)
+}
+
+// Setting is the limit as it is written in a pattern: "limit near_miss, 1/2in".
+func (l *Limit) Setting() string {
+	value := strings.TrimSuffix(l.Words(), " degrees")
+	switch l.Unit {
+	case InInches:
+		if i := strings.LastIndexByte(value, ' '); i >= 0 { // before the unit there is no blank
+			value = value[:i] + value[i+1:]
+		}
+	case InDegrees:
+		value += "deg"
+	}
+	return "limit " + l.Name + ", " + value
 }

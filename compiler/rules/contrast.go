@@ -10,7 +10,7 @@ import (
 )
 
 // greyStep is the least difference in lightness (CIE L*, 0 to 100) between the
-// cloths of neighbouring pieces that still shows in a grey copy and to eyes
+// cloths of neighbouring pieces that still shows in a gray copy and to eyes
 // that do not tell the hues apart.
 const greyStep = 6.0
 
@@ -22,7 +22,7 @@ func (catalogue) Contrast() Rule {
 		Info: problem.Info{
 			Code:   "R107",
 			Title:  "two neighbors have the same value",
-			Rule:   "Cloths that lie side by side, across a seam or a join, differ in lightness, in every colorway. Where only the hue differs, the shape is lost in a grey copy, in dim light and to color-blind eyes.",
+			Rule:   "Cloths that lie side by side, across a seam or a join, differ in lightness, in every colorway. Where only the hue differs, the shape is lost in a gray copy, in dim light and to color-blind eyes.",
 			Source: "common practice, no source; lightness L* after CIE 15 (formula from memory)",
 			Example: `fabric buoy "buoy" medium #b8432f
 fabric weed "weed" medium #5a7d2a

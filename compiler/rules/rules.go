@@ -68,6 +68,10 @@ var all = sync.OnceValue(func() []Rule {
 func Codes() []problem.Info {
 	var infos []problem.Info
 	for _, r := range all() {
+		for _, l := range r.Limits {
+			usual := pattern.Limit{Name: l.Name, Unit: l.Unit, Value: l.Usual}
+			r.Info.Limits = append(r.Info.Limits, usual.Setting())
+		}
 		infos = append(infos, r.Info)
 	}
 	return infos

@@ -70,6 +70,7 @@ type Info struct {
 	Source  string // where the rule comes from; "practice" or "language" is an answer
 	Example string
 	Cured   string
+	Limits  []string // settings of a pattern that move its thresholds, with the usual values
 }
 
 // Sort puts problems into the order in which they are told: by text, place,
