@@ -297,6 +297,9 @@ quilt "Row" {
 			t.Errorf("%+v: %+v, not %q", c.letter, a.Causes, c.cause)
 		}
 	}
+	if a, err := letter.Write(letter.Letter{Size: 5}, records, p); err != nil || !strings.Contains(a.Reply, `the block "pair" that finishes 5 in`) {
+		t.Errorf("%v in %+v", err, a)
+	}
 	for _, l := range []letter.Letter{{Size: 7}, {Size: 6, Block: "pair"}, {Block: "boat"}} {
 		if a, err := letter.Write(l, records, p); err == nil {
 			t.Errorf("%+v: %+v, no error", l, a.Causes)

@@ -26,7 +26,10 @@ func (a *answer) reply() string {
 // holds says what the maker has, as far as the letter tells.
 func (a *answer) holds() string {
 	more := ""
-	if a.size != nil {
+	switch {
+	case a.size != nil && len(a.record.Blocks) > 1:
+		more = a.say("holds_block", "title", a.block.Title, "size", a.size.Words())
+	case a.size != nil:
 		more = a.say("holds_size", "size", a.size.Words())
 	}
 	n := strconv.Itoa(a.record.Edition)
