@@ -64,7 +64,7 @@ type part struct {
 }
 
 // head draws what all heads of a frame have in common, and returns its height.
-// Parts stand beside each other as far as there is room.
+// Parts stand beside each other as far as there is room, the next one below the last.
 func (l *layout) head(f *frame) (items []drawing.Item, height length) {
 	front := part{width: frontWidth, draw: func(x, y, w length) ([]drawing.Item, length) { return l.frontRoom(x, y, w, f) }}
 	if f.compact {
@@ -84,7 +84,7 @@ func (l *layout) head(f *frame) (items []drawing.Item, height length) {
 		for ; end < len(parts) && (end == i || used+parts[end].width <= w); end++ {
 			used += min(parts[end].width, w) + partGap
 		}
-		x, row := at.x0, length(0)
+		x, row, last := at.x0, length(0), pos{}
 		for _, p := range parts[i:end] {
 			pw := min(p.width, w)
 			if p.flex {
@@ -92,8 +92,15 @@ func (l *layout) head(f *frame) (items []drawing.Item, height length) {
 			}
 			drawn, h := p.draw(x, at.y0+height, pw)
 			items = append(items, drawn...)
+			last = pos{X: x, Y: at.y0 + height + h + partGap}
 			x += pw + partGap
 			row = max(row, h)
+		}
+		if end < len(parts) && end-i > 1 && parts[end].width <= parts[end-1].width { // below the last one is room already
+			drawn, h := parts[end].draw(last.X, last.Y, parts[end].width)
+			items = append(items, drawn...)
+			row = max(row, last.Y+h-at.y0-height)
+			end++
 		}
 		height += row + partGap
 		i = end
