@@ -225,7 +225,7 @@ func (m *maker) timings() {
 
 // patches is the table of what is cut for one block.
 func (m *maker) patches() *flow.Table {
-	t := &flow.Table{Columns: []flow.Column{{Head: m.say("count"), Share: 1}, {Head: m.say("fabric"), Share: 2.4}, {Head: m.say("cut_as"), Share: 3.2}, m.sizeColumns()[0], {Head: m.say("for_spaces"), Share: 3}}}
+	t := &flow.Table{Columns: []flow.Column{{Head: m.say("count"), Share: 1.3}, {Head: m.say("fabric"), Share: 2.4}, {Head: m.say("cut_as"), Share: 3.2}, m.sizeColumns()[0], {Head: m.say("for_spaces"), Share: 3}}}
 	for i := range m.Cuts.Rows {
 		r := &m.Cuts.Rows[i]
 		straight, reversed := r.Cloth()

@@ -132,7 +132,7 @@ func (m *maker) setting(l *pattern.Layout) {
 	m.Heading(m.say("setting"))
 	m.Lead(m.say("setting_exact"))
 	if len(l.Cuts) > 0 {
-		t := &flow.Table{Columns: []flow.Column{{Head: m.say("count"), Share: 1}, {Head: m.say("setting_for"), Share: 2.2}, {Head: m.say("fabric"), Share: 2}, {Head: m.say("cut_as"), Share: 3}}}
+		t := &flow.Table{Columns: []flow.Column{{Head: m.say("count"), Share: 1.2}, {Head: m.say("setting_for"), Share: 2.2}, {Head: m.say("fabric"), Share: 2}, {Head: m.say("cut_as"), Share: 3}}}
 		t.Columns = append(t.Columns, m.sizeColumns()...)
 		t.Swatch = func(row int, at pattern.Pos, side pattern.Length) []drawing.Item {
 			return diagram.Swatch(&m.Pattern.Fabrics[l.Cuts[row].Fabric], at, side)
