@@ -120,7 +120,11 @@ func (l *layout) headText(x, y, w length, f *frame) ([]drawing.Item, length) {
 		if !alone && !strings.EqualFold(title, block) {
 			c.text(block, medium, true, 1)
 		}
-		c.text(l.say("finishes", "measures", l.measures()), small, false, 2)
+		finishes := l.say("finishes", "measures", l.measures())
+		if len(drawing.Wrap(finishes, small, false, w)) > 2 {
+			finishes = l.sizes("finishes_low")
+		}
+		c.text(finishes, small, false, 2)
 	}
 	c.leave(&f.slots.prints, true, 1)
 	// Beside a front view that says that it is one: printed foundations have no
@@ -159,10 +163,13 @@ func capital(s string) string {
 }
 
 // measures tells what the block measures, finished and before.
-func (l *layout) measures() string {
+func (l *layout) measures() string { return l.sizes("measures") }
+
+// sizes fills both sizes of the block into a message.
+func (l *layout) sizes(key string) string {
 	size, set := l.sized.Finished, &l.p.Settings
 	raw := pattern.Size{W: size.W + 2*set.Allowance, H: size.H + 2*set.Allowance}
-	return l.say("measures", "size", l.local(size.Words(set.Metric)), "raw", l.local(raw.Words(set.Metric)))
+	return l.say(key, "size", l.local(size.Words(set.Metric)), "raw", l.local(raw.Words(set.Metric)))
 }
 
 // sections lists what is on a sheet.
