@@ -382,3 +382,11 @@ func TestCuresCompile(t *testing.T) {
 		}
 	}
 }
+
+// A stub that would be cut back to nothing is offered to run on instead.
+func TestStubRunsOn(t *testing.T) {
+	_, ps := pieced("fabric sky light #dfeaf0\nblock b 8 x 8 finished 8in {\n  line (0, 4) -- (0.5, 4)\n  piece sky at (4, 2), (4, 6)\n}\n")
+	if len(ps) != 1 || len(ps[0].Edits) != 1 || ps[0].Edits[0].New != "(8, 4)" {
+		t.Errorf("%s", show(ps))
+	}
+}

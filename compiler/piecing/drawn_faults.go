@@ -3,6 +3,7 @@ package piecing
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"seamwright/compiler/eval"
 	"seamwright/compiler/plane"
@@ -150,13 +151,19 @@ func (k *sketch) editEnd(line int, end, to plane.Point) []problem.Edit {
 }
 
 func (k *sketch) tellLooseLine(f *solver.Fault) {
+	to := f.Nearest
+	if l := k.lines[f.Line]; to.Same(l.A) || to.Same(l.B) { // nothing would be left of it
+		to = f.Ahead
+	}
 	p := problem.Problem{
 		Code: LooseLine, At: k.place(f.Line),
 		Message: "this line ends in the middle of a patch: its end " + point(f.At) + " is " +
 			squares(f.Distance) + " from the nearest line or edge",
-		Help:  "the nearest place to end it is " + point(f.Nearest),
-		Drawn: drawn(k.body.Name, []plane.Point{f.At, f.Nearest}, []plane.Line{{A: f.Back, B: f.At}}),
-		Edits: k.editEnd(f.Line, f.At, f.Nearest),
+		Drawn: drawn(k.body.Name, []plane.Point{f.At, to}, []plane.Line{{A: f.Back, B: f.At}}),
+		Edits: k.editEnd(f.Line, f.At, to),
+	}
+	if to.Same(f.Nearest) {
+		p.Help = "the nearest place to end it is " + point(to)
 	}
 	if !f.Nearest.Same(f.Ahead) {
 		p.Help += "; run on straight, it would end at " + point(f.Ahead)
@@ -164,6 +171,7 @@ func (k *sketch) tellLooseLine(f *solver.Fault) {
 	if !f.Back.Same(f.At) {
 		p.Help += "; cut back, at " + point(f.Back)
 	}
+	p.Help = strings.TrimPrefix(p.Help, "; ")
 	k.tell(p)
 }
 
