@@ -89,6 +89,16 @@ func (m *maker) checkFigures() {
 	}
 	add(m.say("check_sections"), strings.Join(makes, " + ")+" = "+strconv.Itoa(sections))
 	add(m.say("check_pieces"), strings.Join(sums, " + ")+" = "+strconv.Itoa(pieces))
+	if joins := s.Joins; len(joins) > 0 {
+		points := make([]string, len(joins))
+		total := 0
+		for i := range joins {
+			points[i] = fmt.Sprintf("%d: %d", joins[i].Number, len(joins[i].Points))
+			total += len(joins[i].Points)
+		}
+		add(m.say("check_points"), strings.Join(points, " + ")+" = "+strconv.Itoa(total))
+	}
+	add(m.say("check_narrowest"), s.Figures.NarrowestPiece+": "+m.exact(s.Figures.Narrowest))
 	_, square := m.units()
 	add(m.say("check_area", "unit", square), strings.Join(areas, " + ")+" = "+m.thousandths(area)+"; "+
 		m.exact(s.Finished.W)+" x "+m.exact(s.Finished.H)+" = "+m.thousandths(m.squares(s.Finished.W.Inches()*s.Finished.H.Inches())))

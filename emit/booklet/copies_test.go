@@ -105,9 +105,9 @@ func TestCopiesForOthers(t *testing.T) {
 		withheld string
 	}{
 		{booklet.Tester, []string{"TEST - not for sale", "What the test sewer saw", "Left over", "Section C: its longest edge"}, []string{"PROBE", "Gekauft"}, "Expected"},
-		{booklet.Key, []string{"Expected", "6 1/2 in (16.5 cm)", "match 2 points"}, []string{"Erwartet"}, "TEST"},
-		{booklet.Checker, []string{"6 in + 2 x 0.25 in = 6.5 in", "A 2 x 1 + B 3 x 1 + C 5 x 1 = 10", "= 36.000; 6 in x 6 in = 36.000", "C2 x 1 + C3 x 1 = 2"}, []string{"jede Zahl"}, "not for sale"},
-		{booklet.Class, []string{"A foundation to practice on", "8 x (1 + 1) x 1 = 16", "Labels for the bags", "Notes:", "Close the blade"}, []string{"Stoffpäckchen"}, "not for sale"},
+		{booklet.Key, []string{"Expected", "match the ends", "a scrap of at least 5 in x 7 in", "6 1/2 in (16.5 cm)", "match 2 points"}, []string{"Erwartet"}, "TEST"},
+		{booklet.Checker, []string{"6 in + 2 x 0.25 in = 6.5 in", "A 2 x 1 + B 3 x 1 + C 5 x 1 = 10", "1: 0 + 2: 2 = 2", "B3: 0.375 in", "= 36.000; 6 in x 6 in = 36.000", "C2 x 1 + C3 x 1 = 2"}, []string{"jede Zahl"}, "not for sale"},
+		{booklet.Class, []string{"The patches for one block, cut before the class", "permission of the author", "A foundation to practice on", "8 x (1 + 1) x 1 = 16", "Labels for the bags", "Notes:", "Close the blade"}, []string{"Stoffpäckchen"}, "not for sale"},
 	} {
 		for language, want := range map[string][]string{"en": c.en, "de": c.de} {
 			_, pages, path := bound(t, "harbour_boat", language, letter, c.list)
