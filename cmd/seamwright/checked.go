@@ -20,6 +20,7 @@ type memo struct {
 	at    string // the file; "" where there is none
 	asked string
 	known map[string]passed // by the name under which it was checked
+	rooms files.Rooms
 }
 
 // A passed is a pattern without an error, and what was told of it.
@@ -52,8 +53,7 @@ func newMemo() *memo {
 	var k key
 	k.write([]byte(folder))
 	m.at = filepath.Join(cache, "seamwright", "checked-"+k.String())
-	var room files.Room
-	data, err := files.Glance(m.at, &room, mostPassed*memoLine)
+	data, err := files.Glance(m.at, nil, mostPassed*memoLine)
 	if err != nil {
 		return m
 	}
@@ -71,7 +71,9 @@ func (m *memo) asBefore(name string) (d checked, ok bool) {
 	if !ok {
 		return d, false
 	}
-	if k, ok := keyOf(m.asked, p.sources); !ok || k.String() != p.key {
+	room := m.rooms.Take()
+	defer m.rooms.Back(room)
+	if k, ok := keyOf(m.asked, p.sources, room); !ok || k.String() != p.key {
 		return d, false
 	}
 	d.inShort = p.inShort

@@ -44,6 +44,7 @@ type catalogue struct {
 	strict      bool
 	interrupted func() bool
 	text        int // how long all texts usually are, in bytes
+	rooms       files.Rooms
 }
 
 // finish makes and writes one pattern.
@@ -52,7 +53,10 @@ func (m *catalogue) finish(name, folder string) *finished {
 	if m.interrupted() {
 		return f
 	}
-	if last, ok := asBefore(m.asked, name, folder); ok {
+	room := m.rooms.Take()
+	last, ok := asBefore(m.asked, name, folder, room)
+	m.rooms.Back(room)
+	if ok {
 		f.before, f.last = true, last
 		return f
 	}

@@ -34,7 +34,7 @@ func recordOf(asked string, texts []*problem.Source, ps []problem.Problem) files
 		k.add(t.Name, []byte(t.Text))
 	}
 	if len(r.Sources) > 0 {
-		k.addEditions(r.Sources[0])
+		k.addEditions(r.Sources[0], nil)
 	}
 	for i := range ps {
 		if ps[i].Code == booklet.NoPicture {
@@ -77,37 +77,36 @@ func (k *key) add(name string, text []byte) {
 }
 
 // addEditions sums what was released of a pattern, which it is held to.
-func (k *key) addEditions(name string) {
-	var room files.Room
+func (k *key) addEditions(name string, room *files.Room) {
 	at := editionsOf(name)
-	if data, err := files.Glance(at, &room, mostEditions); err == nil {
+	if data, err := files.Glance(at, room, mostEditions); err == nil {
 		k.add(at, data)
 	}
 }
 
-// keyOf is the key of what was asked for of some files as they are now.
-func keyOf(asked string, sources []string) (k key, ok bool) {
+// keyOf is the key of what was asked for of some files as they are now, which are read
+// through the room.
+func keyOf(asked string, sources []string, room *files.Room) (k key, ok bool) {
 	k.write([]byte(asked))
 	for _, s := range sources {
-		var room files.Room
-		data, err := files.Glance(s, &room, files.MaxPicture)
+		data, err := files.Glance(s, room, files.MaxPicture)
 		if err != nil {
 			return k, false
 		}
 		k.add(s, data)
 	}
-	k.addEditions(sources[0])
+	k.addEditions(sources[0], room)
 	return k, true
 }
 
 // asBefore returns the record of a folder that holds just what this build of the
 // pattern would make again.
-func asBefore(asked, name, folder string) (files.Record, bool) {
-	last, ok := files.Last(folder)
+func asBefore(asked, name, folder string, room *files.Room) (files.Record, bool) {
+	last, ok := files.Last(folder, room)
 	if asked == "" || !ok || len(last.Sources) == 0 || last.Sources[0] != name {
 		return last, false
 	}
-	k, ok := keyOf(asked, last.Sources)
+	k, ok := keyOf(asked, last.Sources, room)
 	return last, ok && k.String() == last.Key
 }
 

@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"strconv"
 	"strings"
+	"sync"
 )
 
 // A Record is what a folder of results remembers of the build that made it. It
@@ -36,9 +37,9 @@ func (r *Record) text() string {
 
 // Last returns what a folder remembers of its last build, if everything that was
 // written then is still there and nobody has touched it since: the listing is
-// written last, so a file that is newer was changed later.
-func Last(folder string) (r Record, ok bool) {
-	var room Room
+// written last, so a file that is newer was changed later. What is read goes through
+// the room.
+func Last(folder string, room *Room) (r Record, ok bool) {
 	data, changed, err := glanceDated(folder+string(filepath.Separator)+Listing, room[:], MaxSize)
 	if err != nil {
 		return r, false
@@ -73,11 +74,31 @@ func Last(folder string) (r Record, ok bool) {
 
 // glanced is how large a file is that is read without asking for memory: most
 // patterns and listings are smaller.
-const glanced = 4 << 10
+const glanced = 16 << 10
 
 // A Room is where [Glance] puts a usual file.
 type Room [glanced]byte
 
-// Glance returns the bytes of a file, in the room where they fit. It is quicker than
-// [Read], and refuses without a word what is no file of at most so many bytes.
-func Glance(name string, room *Room, most int64) ([]byte, error) { return glance(name, room[:], most) }
+// Rooms are those of several that look at files one after another, each with its own.
+type Rooms struct{ free sync.Pool }
+
+// Take returns a room, which is given back when what is in it has been looked at.
+func (r *Rooms) Take() *Room {
+	if room, ok := r.free.Get().(*Room); ok {
+		return room
+	}
+	return new(Room)
+}
+
+// Back takes a room back.
+func (r *Rooms) Back(room *Room) { r.free.Put(room) }
+
+// Glance returns the bytes of a file, in the room where there is one and they fit. It is
+// quicker than [Read], and refuses without a word what is no file of at most so many
+// bytes.
+func Glance(name string, room *Room, most int64) ([]byte, error) {
+	if room == nil {
+		return glance(name, nil, most)
+	}
+	return glance(name, room[:], most)
+}
