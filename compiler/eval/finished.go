@@ -51,6 +51,11 @@ func (e *evaluator) finished(u *unit, body *Body) *Block {
 	}
 	low, high := body.Outline.Box()
 	for _, s := range u.decl.Finished {
+		if len(b.Finished) == maxSizes { // told once, however many there are
+			r.fault(TooManySizes, s.Where(), "a block may have "+strconv.Itoa(maxSizes)+" finished sizes at most, and here are "+strconv.Itoa(len(u.decl.Finished))).
+				Help = "take this one away, and those after it"
+			break
+		}
 		size, ok := r.finishedSize(s)
 		if !ok {
 			continue
@@ -76,10 +81,6 @@ func (r *run) addSize(b *Block, s *lang.Size, size pattern.Size, ratio float64) 
 			p.Help = "take one of them away"
 			return
 		}
-	}
-	if len(b.Finished) == maxSizes {
-		r.fault(TooManySizes, s.Where(), "a block may have "+strconv.Itoa(maxSizes)+" finished sizes at most")
-		return
 	}
 	if height < minFinished || height > maxFinished {
 		r.sizeRange(s.Where(), "its height", height)
