@@ -269,6 +269,7 @@ type Figures struct {
 	Drawings, PlainDrawings int
 	Points                  int    // points to match
 	MostSeams               int    // seams and joins that meet at one point, at the most
+	MostLayers              int    // layers of cloth at one point at the most, joins pressed as planned, where four seams or more meet; 0: nowhere, or not counted
 	Narrowest               Length // least width of any piece
 	NarrowestPiece          string // its label, "B3"
 	AreaError               Length // |sum of pieces - block| / total edge length

@@ -69,6 +69,7 @@ block windmill 4 x 4 finished 6in {
 		},
 		Block: func(v *View, report func(Finding)) {
 			thick, layers := v.thickest()
+			v.Sized.Figures.MostLayers = layers // it is told whether it is many or not
 			if layers < int(v.Limits.number(note)) {
 				return
 			}

@@ -317,6 +317,7 @@ func (e *encoder) checks(s *pattern.Sized) {
 	e.key("plain_drawings").int(f.PlainDrawings)
 	e.key("points_to_match").int(f.Points)
 	e.key("most_seams_at_a_point").int(f.MostSeams)
+	e.key("most_layers_at_a_point").int(f.MostLayers)
 	e.key("narrowest").length(f.Narrowest)
 	e.key("narrowest_piece").string(f.NarrowestPiece)
 	e.key("nearest_points").length(f.NearestPoints)

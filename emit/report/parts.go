@@ -110,6 +110,9 @@ func (t *telling) counts(s *pattern.Sized) {
 	if f.MostSeams > 0 {
 		t.item(t.say("crowd"), strconv.Itoa(f.MostSeams))
 	}
+	if f.MostLayers > 0 {
+		t.item(t.say("layers"), t.say("layers_how", "n", strconv.Itoa(f.MostLayers)))
+	}
 }
 
 // leastWidth is how narrow a finished piece may be before it is only filled by

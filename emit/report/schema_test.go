@@ -305,6 +305,7 @@ type checksJSON struct {
 	PlainDrawings    int     `json:"plain_drawings"`
 	Points           int     `json:"points_to_match"`
 	MostSeams        int     `json:"most_seams_at_a_point"`
+	MostLayers       int     `json:"most_layers_at_a_point"`
 	Narrowest        float64 `json:"narrowest"`
 	NarrowestPiece   string  `json:"narrowest_piece"`
 	NearestPoints    float64 `json:"nearest_points"`

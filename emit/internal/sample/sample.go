@@ -92,7 +92,7 @@ func Boat() *pattern.Pattern {
 			{Number: 1, A: pos{X: 3.75, Y: 2.5}, B: pos{X: 3.75, Y: 8}, Left: []int{0}, Right: []int{1}},
 			{Number: 2, A: pos{Y: 2.5}, B: pos{X: 8, Y: 2.5}, Left: []int{0, 1}, Right: []int{2}, Points: []pos{{X: 1, Y: 2.5}, {X: 7, Y: 2.5}}},
 		},
-		Figures: pattern.Figures{Sections: 3, Pieces: 10, Seams: 9, Drawings: 3, Points: 2, MostSeams: 4, Narrowest: .5,
+		Figures: pattern.Figures{Sections: 3, Pieces: 10, Seams: 9, Drawings: 3, Points: 2, MostSeams: 4, MostLayers: 7, Narrowest: .5,
 			NarrowestPiece: "B3", AreaError: 1e-16, NearestPoints: .25},
 	}
 	p := &pattern.Pattern{
