@@ -96,7 +96,7 @@ func (l *layout) head(f *frame) (items []drawing.Item, height length) {
 			x += pw + partGap
 			row = max(row, h)
 		}
-		if end < len(parts) && end-i > 1 && parts[end].width <= parts[end-1].width { // below the last one is room already
+		if end == len(parts)-1 && end-i > 1 && parts[end].width <= parts[end-1].width { // below the last one is room already
 			drawn, h := parts[end].draw(last.X, last.Y, parts[end].width)
 			items = append(items, drawn...)
 			row = max(row, last.Y+h-at.y0-height)
