@@ -39,30 +39,32 @@ func (k *sketch) cure(p *problem.Problem, w *solver.Witness) {
 // where their names are written as points, each once.
 func (k *sketch) nameBoth(l plane.Line, source *problem.Source) (edits []problem.Edit) {
 	used := map[problem.Place]int{} // how often a place is used, as in a loop; for look-up only
-	for i := range k.body.Drawn {
-		for _, at := range k.body.Drawn[i].PointAt {
-			used[at]++
-		}
-	}
+	var points []plane.Point
+	var places []problem.Place
 	for i := range k.body.Drawn {
 		d := &k.body.Drawn[i]
-		for j, spot := range k.part.Locate(d.Points) {
-			if spot.Patch < 0 || j >= len(d.PointAt) || d.PointAt[j].Source != source || used[d.PointAt[j]] > 1 {
-				continue
-			}
-			at, q := d.PointAt[j], k.part.Polygon(spot.Patch).Corners()
-			if !crosses(q, l) {
-				continue
-			}
-			left, right := inside(q, l, 1), inside(q, l, -1)
-			switch l.Side(d.Points[j]) {
-			case 1:
-				edits = append(edits, problem.Edit{At: problem.Span{Start: at.Span.End, End: at.Span.End}, New: ", " + right})
-			case -1:
-				edits = append(edits, problem.Edit{At: problem.Span{Start: at.Span.End, End: at.Span.End}, New: ", " + left})
-			default:
-				edits = append(edits, problem.Edit{At: at.Span, New: left + ", " + right})
-			}
+		for j := range min(len(d.Points), len(d.PointAt)) {
+			points, places = append(points, d.Points[j]), append(places, d.PointAt[j])
+			used[d.PointAt[j]]++
+		}
+	}
+	for i, spot := range k.part.Locate(points) {
+		at := places[i]
+		if spot.Patch < 0 || at.Source != source || used[at] > 1 {
+			continue
+		}
+		q := k.part.Polygon(spot.Patch).Corners()
+		if !crosses(q, l) {
+			continue
+		}
+		left, right := inside(q, l, 1), inside(q, l, -1)
+		switch l.Side(points[i]) {
+		case 1:
+			edits = append(edits, problem.Edit{At: problem.Span{Start: at.Span.End, End: at.Span.End}, New: ", " + right})
+		case -1:
+			edits = append(edits, problem.Edit{At: problem.Span{Start: at.Span.End, End: at.Span.End}, New: ", " + left})
+		default:
+			edits = append(edits, problem.Edit{At: at.Span, New: left + ", " + right})
 		}
 	}
 	return edits
