@@ -13,6 +13,7 @@ func Cut(p *pattern.Pattern) {
 		ease:       p.Settings.Ease,
 		foundation: p.Settings.PatchStep(false),
 		plain:      p.Settings.PatchStep(true),
+		grain:      p.Settings.Grain,
 	}
 	for b := range p.Blocks {
 		for s := range p.Blocks[b].Sizes {
@@ -34,6 +35,7 @@ func Cut(p *pattern.Pattern) {
 type cutter struct {
 	allowance, extra, ease pattern.Length
 	foundation, plain      pattern.Length // steps of rounding
+	grain                  []int          // fabrics whose grain goes first
 
 	alike map[triangle]bool     // that are cut as halves of squares elsewhere
 	even  map[look]pattern.Size // that are cut larger elsewhere

@@ -2,6 +2,7 @@ package cutting
 
 import (
 	"math"
+	"slices"
 
 	"seamwright/compiler/pattern"
 )
@@ -33,6 +34,10 @@ type box struct {
 // by and their ease on every side, and the need wherever that reaches further.
 func (c *cutter) foundationPatch(d *pattern.Drawing, p *pattern.Piece, need, space []pattern.Pos, first bool) {
 	seam, along := direction(p.Seam[0], p.Seam[1])
+	if slices.Contains(c.grain, p.Fabric) {
+		c.grainPatch(d, p, need, space, first)
+		return
+	}
 	best := c.cover(seam, need, space)
 	worth := pattern.Length(slantWorth)
 	if first || !along {
@@ -55,6 +60,38 @@ func (c *cutter) foundationPatch(d *pattern.Drawing, p *pattern.Piece, need, spa
 		patch = c.rectangle(best, need, c.even[lookOf(p)], along)
 	}
 	p.Patch = patch
+}
+
+// grainPatch finds the cloth for a space that keeps the straight grain on the block's
+// border, or inside a block the grain of the block: half a square, or a rectangle that
+// has an edge along its line only where the line runs with the grain.
+func (c *cutter) grainPatch(d *pattern.Drawing, p *pattern.Piece, need, space []pattern.Pos, first bool) {
+	axis := borderGrain(d, p)
+	seam, along := direction(p.Seam[0], p.Seam[1])
+	if along = along && !first && min(math.Abs(float64(dot(seam, axis))), math.Abs(float64(cross(seam, axis)))) < onGrain; along {
+		axis = seam
+	}
+	p.Patch = c.rectangle(c.cover(axis, need, space), need, pattern.Size{}, along)
+	if half, ok := c.halfSquare(d, p, need, space, &p.Patch); ok && !first && !along {
+		p.Patch = half
+	}
+}
+
+// onGrain is the sine of the angle within which a line runs with the grain: what is drawn
+// at right angles is so but for rounding.
+const onGrain = 1e-6
+
+// borderGrain is the direction of the longest side of a piece on the block's border; of a
+// piece inside, that of the block.
+func borderGrain(d *pattern.Drawing, p *pattern.Piece) pattern.Pos {
+	axis, long := pattern.Pos{X: 1}, pattern.Length(0)
+	for i, a := range p.Polygon {
+		b := p.Polygon[(i+1)%len(p.Polygon)]
+		if side, ok := direction(a, b); ok && onBorder(d, a, b) && distance(a, b) > long*(1+sameArea) {
+			axis, long = side, distance(a, b)
+		}
+	}
+	return axis
 }
 
 // rectangle is a patch that covers a box, of a size at least, the box in its middle.

@@ -2,6 +2,7 @@ package cutting
 
 import (
 	"math"
+	"slices"
 
 	"seamwright/compiler/pattern"
 )
@@ -24,7 +25,7 @@ const (
 // does not. Flat is the rectangle.
 func (c *cutter) halfSquare(d *pattern.Drawing, p *pattern.Piece, need, space []pattern.Pos, flat *pattern.Patch) (pattern.Patch, bool) {
 	along, ok := direction(p.Seam[0], p.Seam[1])
-	if !ok || !flat.Along || !borderAtHalf(d, p, along) && !c.alikeHalf(p) {
+	if !ok || !flat.Along && !slices.Contains(c.grain, p.Fabric) || !borderAtHalf(d, p, along) && !c.alikeHalf(p) {
 		return pattern.Patch{}, false
 	}
 	b := bounds(along, space)

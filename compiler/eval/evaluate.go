@@ -126,6 +126,9 @@ func (e *evaluator) finish() {
 			s.Fabric = index[s.Fabric]
 		}
 	}
+	for i, f := range p.Settings.Grain {
+		p.Settings.Grain[i] = index[f]
+	}
 	for i := range p.Quilts {
 		eachFabric(&p.Quilts[i], func(i *int) { *i = index[*i] })
 	}

@@ -2,6 +2,7 @@ package eval
 
 import (
 	"path"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -117,6 +118,9 @@ func (e *evaluator) pattern(f *file, d *lang.Pattern) {
 		case "scrap":
 			p.scraps(s, &set.Buying.Scraps)
 			continue
+		case "grain":
+			p.grain(s, &set.Grain)
+			continue
 		}
 		if !p.once(s) {
 			continue
@@ -175,7 +179,7 @@ func (e *evaluator) pattern(f *file, d *lang.Pattern) {
 			p.language(s, &set.Language)
 		default:
 			p.unknownSetting(s, []string{"edition", "author", "year", "rights", "contact", "corrections", "note", "picture",
-				"allowance", "extra", "ease", "sheet", "margin", "cloth_width", "straighten", "shrinkage", "spare_strips", "cut_from", "scrap", "miniature", "metric", "tint", "placement", "tile", "language", "limit", "before", "instead"})
+				"allowance", "extra", "ease", "sheet", "margin", "cloth_width", "straighten", "shrinkage", "spare_strips", "cut_from", "scrap", "grain", "miniature", "metric", "tint", "placement", "tile", "language", "limit", "before", "instead"})
 		}
 	}
 	if set.Metric && !straightened {
@@ -220,6 +224,25 @@ func (p *props) scraps(s *lang.Prop, into *[]pattern.Scrap) {
 		p.stripFabric(s, v.Of, &scrap.Fabric)
 		if len(*into) < maxSpare {
 			*into = append(*into, scrap)
+		}
+	}
+}
+
+// grain reads the fabrics whose grain goes before the line that a patch is laid along.
+func (p *props) grain(s *lang.Prop, into *[]int) {
+	for _, v := range s.Values {
+		if !p.allowed(s, v, 0) {
+			continue
+		}
+		switch n := v.Value.(type) {
+		case *lang.BadExpr:
+		case *lang.Name:
+			if f := p.fabricNamed(p.file, lang.Ident{Span: n.Where(), Text: n.Text}); f != nil && !slices.Contains(*into, f.id) {
+				f.kept = true
+				*into = append(*into, f.id)
+			}
+		default:
+			p.wrong(v.Where(), s, "takes names of fabrics", "write grain sky, sea")
 		}
 	}
 }

@@ -72,6 +72,7 @@ type Settings struct {
 	Tint      bool   // colours as pale tints on foundation sheets
 	Placement bool   // foundation sheets show where the next raw edge lies
 	Tile      bool   // a section too large for the sheet is printed in parts, to be glued
+	Grain     []int  // fabrics whose patches keep the straight grain on the block's border, though they are laid at a slant then
 	Language  string // of the booklet's own words, "de"; "" where none is named
 
 	AllowanceAt Source // where the allowance is set; zero if it is not

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"seamwright/compiler/pattern"
@@ -58,6 +59,7 @@ block lugger 8 x 8 finished 6in {
 			most, edge, bias := v.Limits.number(slant), 0.0, 0.0
 			var off []string
 			var points []pattern.Pos
+			var free []int // fabrics whose grain does not go first
 			told := map[*pattern.Piece]bool{}
 			for i := range v.Placed {
 				p := &v.Placed[i]
@@ -67,6 +69,9 @@ block lugger 8 x 8 finished 6in {
 					continue
 				}
 				told[p.Piece] = true
+				if f := p.Piece.Fabric; !slices.Contains(v.Pattern.Settings.Grain, f) && !slices.Contains(free, f) {
+					free = append(free, f)
+				}
 				off = append(off, p.Label())
 				points = append(points, pos(p.Polygon.Interior()))
 			}
@@ -79,10 +84,22 @@ block lugger 8 x 8 finished 6in {
 				At:       v.Block.Source,
 				Points:   points,
 				Message:  fmt.Sprintf("%.0f per cent of the block's edge is cut off the straight grain: %s", share, strings.Join(off, ", ")),
-				Help:     "leave the paper on until the block is joined to its neighbors",
+				Help:     "leave the paper on until the block is joined to its neighbors" + keepsGrain(v.Pattern, free),
 			})
 		},
 	}
+}
+
+// keepsGrain says with which setting fabrics keep the grain.
+func keepsGrain(p *pattern.Pattern, fabrics []int) string {
+	if len(fabrics) == 0 {
+		return ""
+	}
+	names := make([]string, len(fabrics))
+	for i, f := range fabrics {
+		names[i] = p.Fabrics[f].Name
+	}
+	return "; or write grain " + strings.Join(names, ", ") + " into the pattern: then such patches keep the straight grain there, where their shape permits, and are laid at a slant"
 }
 
 // biasOnBorder returns how much of a piece's sides lies on the block's edge, and

@@ -106,7 +106,7 @@ func (g *generator) section(p poly) {
 func generate(t *rapid.T, paper string) ([]File, string) {
 	g := &generator{t: t}
 	g.block(poly{{0, 0}, {8, 0}, {8, 8}, {0, 8}}, rapid.IntRange(0, 3).Draw(t, "depth"))
-	extra := rapid.SampledFrom([]string{"", "  extra 1/4in\n"}).Draw(t, "extra")
+	extra := rapid.SampledFrom([]string{"", "  extra 1/4in\n"}).Draw(t, "extra") + rapid.SampledFrom([]string{"", "  grain sky, sea\n"}).Draw(t, "grain")
 	text := "pattern \"Drift\" {\n  edition 1\n" + paper + extra + "}\nfabric sky \"sky\" light #bcd4df\nfabric sea \"sea\" medium #3c7d8c\nfabric sand \"sand\" dark #6b4a2f\n" +
 		"block drift 8 x 8 finished 8in {\n" + g.sections.String() + g.joins.String() + "}\n"
 	return built(text)

@@ -15,7 +15,11 @@ func (r *resolver) inside(d lang.Decl) {
 	case *lang.Pattern:
 		for _, p := range d.Props {
 			for _, v := range p.Values {
-				if n, named := v.Of.(*lang.Name); named {
+				n, named := v.Of.(*lang.Name)
+				if p.Name.Text == "grain" {
+					n, named = v.Value.(*lang.Name)
+				}
+				if named {
 					r.fabric(lang.Ident{Span: n.Span, Text: n.Text})
 				}
 			}

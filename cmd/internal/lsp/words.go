@@ -87,6 +87,7 @@ var settings = [...]setting{
 	{"pattern", "margin", "of the paper; 1/2in unless you say so"},
 	{"pattern", "cloth_width", "usable width of the cloth; 40in unless you say so"},
 	{"pattern", "cut_from", "cloths that may serve instead of yardage: cut_from 18in x 21in, 9in x 21in for fat quarters and fat eighths"},
+	{"pattern", "grain", "fabrics whose patches keep the straight grain on the block's edge, laid at a slant if need be: grain sky, sea"},
 	{"pattern", "straighten", "cut off to straighten the end of each cloth"},
 	{"pattern", "shrinkage", "of cloth that is washed first, per cent of its length"},
 	{"pattern", "spare_strips", "strips to buy more of each cloth"},
