@@ -364,10 +364,13 @@ func leastSheets(items []item, f *frame) int {
 // page draws a sheet, all but its version mark.
 func (l *layout) page(p *plan, n, of int, pen *pen) (Sheet, []problem.Problem) {
 	size := l.sized.Finished.Exact()
-	number := strconv.Itoa(n)
+	number, title := strconv.Itoa(n), l.block.Title
+	if l.title != "" && l.title != title {
+		title = l.title + ": " + title
+	}
 	s := Sheet{Print: p.print, Places: p.places, Page: drawing.Page{
 		Name:  "sheet-" + number,
-		Title: l.title + ": " + l.block.Title + ", " + size + ", sheet " + number + " of " + strconv.Itoa(of),
+		Title: title + ", " + size + ", " + l.say("sheet", "n", number, "m", strconv.Itoa(of)),
 		Size:  l.paper.Paper,
 	}}
 	pen.turn()
