@@ -1,6 +1,7 @@
 package solver
 
 import (
+	"fmt"
 	"math"
 	"math/bits"
 	"slices"
@@ -39,10 +40,22 @@ func (p *Partition) alike(g *grant, d *divided, sections []part) []part {
 	}
 	found := slices.Clone(x.sections)
 	var changed []int
-	for _, i := range x.list {
-		if made := a.piece(x.pieces[i], found[i]); made != nil {
-			found[i] = made
-			changed = append(changed, i)
+	for _, same := range a.sorted(x) {
+		// What only these pieces have is new to none of them.
+		for _, i := range same {
+			a.use(found[i], -1)
+		}
+		for n, i := range same {
+			if made := a.piece(x.pieces[i], found[i]); made != nil {
+				found[i] = made
+				changed = append(changed, i)
+			} else if n == 0 {
+				for _, i := range same {
+					a.use(found[i], 1)
+				}
+				break
+			}
+			a.use(found[i], 1)
 		}
 	}
 	if len(changed) == 0 {
@@ -71,6 +84,33 @@ func (p *Partition) alike(g *grant, d *divided, sections []part) []part {
 		}
 	}
 	return best
+}
+
+// sorted groups the pieces whose sections have the same forms.
+func (a *aliker) sorted(x piecewise) (groups [][]int) {
+	known := map[string]int{} // for look-up only
+	for _, i := range x.list {
+		list := make([]int32, len(x.sections[i]))
+		for k, s := range x.sections[i] {
+			list[k] = a.forms.of(s)
+		}
+		slices.Sort(list)
+		name := fmt.Sprint(list)
+		at, ok := known[name]
+		if !ok {
+			at = len(groups)
+			known[name], groups = at, append(groups, nil)
+		}
+		groups[at] = append(groups[at], i)
+	}
+	return groups
+}
+
+// use counts sections of forms that are used, or no longer.
+func (a *aliker) use(sections []part, by int) {
+	for _, s := range sections {
+		a.used[a.forms.of(s)] += by
+	}
 }
 
 // A piecewise is a plan by the pieces that walls leave.
@@ -148,24 +188,15 @@ type coverer struct {
 	best    []part
 }
 
-// piece divides a piece anew; nil if that is not known to be better.
+// piece divides a piece anew, of which nothing is counted as used; nil if that is not
+// known to be better.
 func (a *aliker) piece(q part, sections []part) []part {
-	for _, s := range sections {
-		a.used[a.forms.of(s)]--
-	}
 	c := &coverer{aliker: a, piece: q, most: len(sections), steps: alikeSteps}
 	c.fewest = a.count(sections)
 	if c.fewest > 0 && c.choose(sections) {
 		c.cover(1<<len(q)-1, 0)
 	}
-	made := c.best
-	if made != nil {
-		sections = made
-	}
-	for _, s := range sections {
-		a.used[a.forms.of(s)]++
-	}
-	return made
+	return c.best
 }
 
 // count returns how many forms of sections nothing else has.

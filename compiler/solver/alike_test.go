@@ -94,6 +94,27 @@ func TestAlikeWishes(t *testing.T) {
 	}
 }
 
+// TestFormsOfRepeats: pieces that are divided alike are divided alike again, and in
+// fewer forms.
+func TestFormsOfRepeats(t *testing.T) {
+	var lines []plane.Line
+	for _, x := range []float64{0, 8, 16} {
+		at := func(u, v float64) plane.Point { return plane.Point{X: x + u, Y: v} }
+		lines = append(lines, plane.Line{A: at(2, 0), B: at(0, 6)}, plane.Line{A: at(2, 8), B: at(0, 2)},
+			plane.Line{A: at(6, 0), B: at(8, 6)}, plane.Line{A: at(6, 8), B: at(8, 2)}, plane.Line{A: at(8, 0), B: at(8, 8)})
+	}
+	p := Build(box(24, 8), lines, 0)
+	seen := map[int32]int{}
+	s := newForms(p, make([]int, len(p.Patches)))
+	plan := p.Plan(Wishes{Alike: s.kinds})
+	for _, x := range plan.Sections {
+		seen[s.of(faces(x.Patches))]++
+	}
+	if len(p.Patches) != 21 || len(plan.Sections) != 9 || len(seen) != 2 {
+		t.Errorf("%d patches, %d sections, forms %v", len(p.Patches), len(plan.Sections), seen)
+	}
+}
+
 // A group is the motions that take a block to itself: so many turns about its middle,
 // and with mirror each of them after a reflection.
 type group struct {
