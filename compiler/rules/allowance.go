@@ -49,13 +49,13 @@ block tender 4 x 4 finished 4in {
 			f := Finding{
 				Severity: problem.Warning,
 				At:       set.AllowanceAt,
-				Message:  fmt.Sprintf("a seam allowance of %s is narrower than the usual 1/4 in, which makers expect and machines are set to", set.Allowance.In(32)),
+				Message:  fmt.Sprintf("a seam allowance of %s is narrower than the usual 1/4 in, which makers expect and machines are set to", told(p, set.Allowance)),
 				Help:     "write allowance 1/4in, say `miniature yes` if small pieces are meant, or accept it with a reason",
 			}
 			switch {
 			case set.Allowance < ls.length(least)-slack:
 				f.Severity, f.Acceptable = problem.Error, true
-				f.Message = fmt.Sprintf("a seam allowance of %s does not hold: the cloth frays out of the seam", set.Allowance.In(32))
+				f.Message = fmt.Sprintf("a seam allowance of %s does not hold: the cloth frays out of the seam", told(p, set.Allowance))
 				f.Help = "write allowance 1/4in, or 1/8in and `miniature yes`"
 			case set.Miniature || set.Allowance >= ls.length(usual)-slack:
 				return

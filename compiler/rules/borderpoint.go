@@ -57,8 +57,8 @@ block pennant 8 x 8 finished 6in {
 						Severity: problem.Warning,
 						At:       p.Piece.Source,
 						Points:   []pattern.Pos{at},
-						Message:  fmt.Sprintf("%s has a point %s inside the block's edge, at %s finished", p.Label(), gap.In(32), v.size()),
-						Help:     "let it touch the edge, or bring it at least " + least.In(32) + " inside",
+						Message:  fmt.Sprintf("%s has a point %s inside the block's edge, at %s finished", p.Label(), v.told(gap), v.size()),
+						Help:     "let it touch the edge, or bring it at least " + v.told(least) + " inside",
 					})
 				}
 			}

@@ -55,13 +55,13 @@ block tender 4 x 4 finished 4in {
 			f := Finding{
 				Severity: problem.Warning,
 				At:       set.EaseAt,
-				Message:  fmt.Sprintf("patches are cut %s larger than their spaces, and teachers ask for %s at least", set.Ease.In(32), usual.In(32)),
+				Message:  fmt.Sprintf("patches are cut %s larger than their spaces, and teachers ask for %s at least", told(p, set.Ease), told(p, usual)),
 				Help:     "write ease 1/2in, or accept it with a reason",
 			}
 			if set.Ease < set.Allowance-slack {
 				f.Severity, f.Acceptable = problem.Error, true
 				f.Message = fmt.Sprintf("patches are cut %s larger than their spaces, less than the seam allowance of %s: a patch laid a thread off leaves its seam without cloth",
-					set.Ease.In(32), set.Allowance.In(32))
+					told(p, set.Ease), told(p, set.Allowance))
 				f.Help = "write ease 1/2in, or at least " + max(usual, set.Allowance).In(8)
 			}
 			report(f)

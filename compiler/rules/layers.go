@@ -79,7 +79,7 @@ block windmill 4 x 4 finished 6in {
 				At:       v.Block.Source,
 				Points:   []pattern.Pos{pos(at)},
 				Message: fmt.Sprintf("%d layers of cloth lie at a point %s from the left and %s from the lower edge, at %s finished, joins pressed as planned",
-					layers, pattern.Length(at.X).In(32), pattern.Length(at.Y).In(32), v.size()),
+					layers, v.told(pattern.Length(at.X)), v.told(pattern.Length(at.Y)), v.size()),
 				Help: "sew slowly there, turning the wheel by hand, and thin out the allowances once the seams hold",
 			}
 			if layers > int(v.Limits.number(most)) && thick.seams <= int(v.Limits.number(seamsMost())) {

@@ -58,14 +58,14 @@ block mizzen 8 x 8 finished 4in {
 					Severity: problem.Warning,
 					At:       p.Piece.Source,
 					Points:   []pattern.Pos{pos(p.Polygon.Interior())},
-					Message:  fmt.Sprintf("%s is %s wide at %s finished; its seam allowances fill it", p.Label(), below(w, usual), v.size()),
-					Help:     "make it at least " + usual.In(32) + " wide, leave out the small size, or accept it here with a reason",
+					Message:  fmt.Sprintf("%s is %s wide at %s finished; its seam allowances fill it", p.Label(), v.below(w, usual), v.size()),
+					Help:     "make it at least " + v.told(usual) + " wide, leave out the small size, or accept it here with a reason",
 				}
 				switch {
 				case w < least-slack && !v.Pattern.Settings.Miniature:
 					f.Severity = problem.Error
-					f.Message = fmt.Sprintf("%s is %s wide at %s finished, too narrow to sew", p.Label(), below(w, least), v.size())
-					f.Help = "make it at least " + least.In(32) + " wide, leave out the small size, or say `miniature yes` in the pattern"
+					f.Message = fmt.Sprintf("%s is %s wide at %s finished, too narrow to sew", p.Label(), v.below(w, least), v.size())
+					f.Help = "make it at least " + v.told(least) + " wide, leave out the small size, or say `miniature yes` in the pattern"
 				case w < few-slack:
 					f.Message += ", and few people will sew it true"
 				}
@@ -77,9 +77,9 @@ block mizzen 8 x 8 finished 4in {
 
 // below words a width that is less than a limit, so that it does not read as the
 // limit where it is rounded.
-func below(w, limit pattern.Length) string {
-	if s := limit.In(32); w.In(32) == s {
+func (v *View) below(w, limit pattern.Length) string {
+	if s := v.told(limit); v.told(w) == s {
 		return "a little less than " + s
 	}
-	return "only " + w.In(32)
+	return "only " + v.told(w)
 }

@@ -70,8 +70,8 @@ func nearCornersOf(v *View, c int, d *pattern.Drawing, at *pattern.Copy, away pa
 				At:       e.piece.Piece.Source,
 				Points:   []pattern.Pos{pos(e.at)},
 				Message: fmt.Sprintf("the seam of %s ends %s from a corner of section %s, at %s finished",
-					e.piece.Label(), pattern.Length(gap).In(32), d.Name, v.size()),
-				Help: "let it end in the corner, or at least " + away.In(32) + " from it",
+					e.piece.Label(), v.told(pattern.Length(gap)), d.Name, v.size()),
+				Help: "let it end in the corner, or at least " + v.told(away) + " from it",
 			})
 		}
 	}

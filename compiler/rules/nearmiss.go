@@ -78,8 +78,8 @@ func nearMissesOf(v *View, j *pattern.Join, apart pattern.Length, report func(Fi
 				At:       a.piece.Piece.Source,
 				Points:   []pattern.Pos{pos(a.at), pos(b.at)},
 				Message: fmt.Sprintf("the seams of %s and %s end %s apart on the two sides of a join, at %s finished",
-					a.piece.Label(), b.piece.Label(), pattern.Length(gap).In(32), v.size()),
-				Help: fmt.Sprintf("let them meet, or bring them more than %s apart; the join runs %s", apart.In(32), chord(side.A.X, side.A.Y, side.B.X, side.B.Y)),
+					a.piece.Label(), b.piece.Label(), v.told(pattern.Length(gap)), v.size()),
+				Help: fmt.Sprintf("let them meet, or bring them more than %s apart; the join runs %s", v.told(apart), chord(side.A.X, side.A.Y, side.B.X, side.B.Y)),
 			})
 		}
 	}

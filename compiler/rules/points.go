@@ -84,7 +84,7 @@ block lamp 8 x 8 finished 12in {
 				At:       v.Block.Source,
 				Points:   points,
 				Message: fmt.Sprintf("%d seams meet at a point, %s from the left and %s from the lower edge at %s finished",
-					worst.seams, pattern.Length(worst.at.X).In(32), pattern.Length(worst.at.Y).In(32), v.size()),
+					worst.seams, v.told(pattern.Length(worst.at.X)), v.told(pattern.Length(worst.at.Y)), v.size()),
 				Help: "press these seams open or spin them",
 			}
 			if n := len(points) - 1; n > 0 {

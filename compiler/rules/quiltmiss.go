@@ -85,8 +85,8 @@ func quiltMisses(p *pattern.Pattern, q *pattern.Quilt, apart pattern.Length, rep
 			Severity: problem.Warning,
 			At:       of,
 			Message: fmt.Sprintf("in the quilt `%s` %s and %s end %s apart on the two sides of a join",
-				q.Title, endWords(p, q.Layout, m.a), endWords(p, q.Layout, m.b), abs(m.a.Along-m.b.Along).In(32)),
-			Help: fmt.Sprintf("turn one of the blocks, set sashing between them, or draw their seams so that they meet or end more than %s apart", apart.In(32)),
+				q.Title, endWords(p, q.Layout, m.a), endWords(p, q.Layout, m.b), told(p, abs(m.a.Along-m.b.Along))),
+			Help: fmt.Sprintf("turn one of the blocks, set sashing between them, or draw their seams so that they meet or end more than %s apart", told(p, apart)),
 		}
 		if n := len(all) - 1; n == 1 {
 			f.Message += "; there is 1 more such place"

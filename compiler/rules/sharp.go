@@ -63,7 +63,7 @@ block beacon 8 x 8 finished 6in {
 					Severity: problem.Warning,
 					At:       p.Piece.Source,
 					Points:   []pattern.Pos{pos(at)},
-					Message:  fmt.Sprintf("%s has a point of %.1f degrees; its tip needs cloth %s beyond the point", p.Label(), angle, pattern.RoundUp(tip, 1.0/8).In(8)),
+					Message:  fmt.Sprintf("%s has a point of %.1f degrees; its tip needs cloth %s beyond the point", p.Label(), angle, v.told(pattern.RoundUp(tip, 1.0/8))),
 					Help:     "widen the point, or accept it here with a reason",
 				}
 				if angle < least-angleSlack {

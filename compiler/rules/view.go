@@ -2,6 +2,8 @@ package rules
 
 import (
 	"fmt"
+	"math"
+	"strconv"
 	"sync"
 
 	"seamwright/compiler/pattern"
@@ -81,7 +83,30 @@ func label(d *pattern.Drawing, p *pattern.Piece) string {
 }
 
 // size is the finished width in words, for messages.
-func (v *View) size() string { return v.Sized.Finished.W.In(8) }
+// size is the finished width as the author would write it.
+func (v *View) size() string { return v.Sized.Finished.W.Exact() }
+
+// told tells a length as a message does.
+func (v *View) told(l pattern.Length) string { return told(v.Pattern, l) }
+
+// finest is below what length millimeters are told to the tenth: seams, not blocks.
+const finest = 2 * pattern.Centimetre
+
+// told tells a length in the pattern's own system: inches to the nearest 1/32, or
+// centimeters, and of short ones millimeters.
+func told(p *pattern.Pattern, l pattern.Length) string {
+	switch {
+	case !p.Settings.Metric:
+		return l.In(32)
+	case l < finest:
+		return strconv.FormatFloat(math.Round(l.MM()*10+tie)/10, 'f', -1, 64) + " mm"
+	}
+	return l.Cm()
+}
+
+// tie is added before rounding: of equally near tenths the upper one is told, whatever
+// a processor makes of the last digit.
+const tie = 1e-6
 
 func point(p pattern.Pos) plane.Point { return plane.Point{X: float64(p.X), Y: float64(p.Y)} }
 
