@@ -212,9 +212,10 @@ func (l *layout) runs() []run {
 	return runs
 }
 
-// oneWay turns all sections of a set by a quarter where some are, if all then lie
-// alike and that costs no sheet: printers stretch one direction more than the other, by
-// 1/32 in over the side of a block, and edges that are joined should be stretched alike.
+// oneWay turns all sections of a set by a quarter where some lie across, if fewer joins
+// then have edges that lie crosswise, and it costs no sheet: printers stretch one direction
+// more than the other, by 1/32 in over the side of a block, and what is joined should be
+// stretched alike.
 func (l *layout) oneWay(plans []plan, runs []run, frames *frames) []plan {
 	n := 0
 	for i := range plans {
@@ -226,6 +227,10 @@ func (l *layout) oneWay(plans []plan, runs []run, frames *frames) []plan {
 	if n == 0 || n > nestLimit || alike(plans) {
 		return plans
 	}
+	crossed := l.crossed(plans)
+	if crossed == 0 {
+		return plans
+	}
 	var turned []plan
 	for _, r := range runs {
 		for i, it := range r.items {
@@ -234,23 +239,61 @@ func (l *layout) oneWay(plans []plan, runs []run, frames *frames) []plan {
 		}
 		turned = append(turned, l.packRun(r, frames)...)
 	}
-	if len(turned) > len(plans) || !alike(turned) {
+	if len(turned) > len(plans) || l.crossed(turned) >= crossed {
 		return plans
 	}
 	return turned
 }
 
-// alike reports whether all sections lie as they do in the block, or all across.
+// alike reports whether all sections lie as they do in the block, or all across: then
+// another quarter turn changes nothing.
 func alike(plans []plan) bool {
 	first := plans[0].places[0].Turn
 	for i := range plans {
 		for _, p := range plans[i].places {
-			if off := math.Mod(math.Abs(p.Turn-first), 180); off > sameTurn && off < 180-sameTurn {
+			if crosswise(p.Turn, first) {
 				return false
 			}
 		}
 	}
 	return true
+}
+
+// crossed counts the joins along which not all edges lie the same way on the paper.
+func (l *layout) crossed(plans []plan) (n int) {
+	turns := make(map[int]float64)
+	for i := range plans {
+		for _, p := range plans[i].places {
+			turns[p.Drawing] = p.Turn
+		}
+	}
+	for i := range l.sized.Joins {
+		j := &l.sized.Joins[i]
+		first, some, mixed := 0.0, false, false
+		for _, side := range [2][]int{j.Left, j.Right} {
+			for _, c := range side {
+				turn, printed := turns[l.sized.Copies[c].Drawing]
+				if turn += l.sized.Copies[c].Turn; !printed {
+					continue
+				}
+				if some && crosswise(turn, first) {
+					mixed = true
+				}
+				first, some = turn, true
+			}
+		}
+		if mixed {
+			n++
+		}
+	}
+	return n
+}
+
+// crosswise reports whether what is turned by a and by b lies neither the same way nor
+// the other way round.
+func crosswise(a, b float64) bool {
+	off := math.Mod(math.Abs(a-b), 180)
+	return off > sameTurn && off < 180-sameTurn
 }
 
 // sameTurn is how far two turns, in degrees, may be from each other and be one: a

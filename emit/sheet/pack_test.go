@@ -128,34 +128,42 @@ func TestSectionsLieAlike(t *testing.T) {
 	if len(set.Sheets) != 3 {
 		t.Errorf("they take %d sheets", len(set.Sheets))
 	}
-	// A strip that lies across costs its neighbor, which is as wide as the paper, nothing
-	// by lying across: but then that one would not fit, and both stay.
-	l := &layout{p: p}
-	f := &frame{room: box{0, 0, 7.5, 9}}
-	fs := &frames{l: l, made: []frame{*f}, tried: ways}
+	// Two rectangles, joined or not, on paper of 7.5 x 9 in: only where it helps and costs
+	// nothing is the second turned with the first, which fits in one way only.
 	rect := func(drawing int, w, h length) item {
 		c := box{0, 0, w, h}.corners()
 		return item{drawing: drawing, line: c[:], box: boxOf(c[:])}
 	}
 	for _, c := range []struct {
-		items []item
-		turns []float64
+		what   string
+		items  []item
+		turn   float64 // of the second's copy in the block
+		joined bool
+		want   []float64
 	}{
-		{[]item{rect(0, 8, 3), rect(1, 7, 3)}, []float64{90, 90}},
-		{[]item{rect(0, 8, 3), rect(1, 3, 8)}, []float64{90, 0}},
-		{[]item{rect(0, 8, 7), rect(1, 7, 8)}, []float64{90, 0}},
-		{[]item{rect(0, 3, 3), rect(1, 4, 8)}, []float64{0, 0}},
+		{"both fit across", []item{rect(0, 8, 5), rect(1, 7, 5)}, 0, true, []float64{90, 90}},
+		{"not joined", []item{rect(0, 8, 5), rect(1, 7, 5)}, 0, false, []float64{90, 0}},
+		{"the second lies across in the block", []item{rect(0, 8, 5), rect(1, 7, 5)}, 90, true, []float64{90, 0}},
+		{"the second fits in one way only", []item{rect(0, 8, 3), rect(1, 3, 8)}, 0, true, []float64{90, 0}},
+		{"a third sheet", []item{rect(0, 8, 3), rect(1, 3, 4), rect(2, 3, 4)}, 0, true, []float64{90, 90, 90}},
+		{"nothing lies across", []item{rect(0, 3, 3), rect(1, 4, 8)}, 0, true, []float64{0, 0}},
 	} {
+		sized := &pattern.Sized{Copies: []pattern.Copy{{Drawing: 0}, {Drawing: 1, Turn: c.turn}, {Drawing: 2}}}
+		if c.joined {
+			sized.Joins = []pattern.Join{{Left: []int{0}, Right: []int{1}}}
+		}
+		l := &layout{p: p, sized: sized}
+		fs := &frames{l: l, made: []frame{{room: box{0, 0, 7.5, 9}}}, tried: ways}
 		runs := []run{{print: 1, items: slices.Clone(c.items)}}
 		plans := l.packRun(runs[0], fs)
 		after := l.oneWay(plans, runs, fs)
 		if len(after) > len(plans) {
-			t.Errorf("%v: %d sheets become %d", c.turns, len(plans), len(after))
+			t.Errorf("%s: %d sheets become %d", c.what, len(plans), len(after))
 		}
 		for i := range after {
 			for _, place := range after[i].places {
-				if math.Abs(place.Turn-c.turns[place.Drawing]) > 1e-9 {
-					t.Errorf("%v: %d is turned by %v", c.turns, place.Drawing, place.Turn)
+				if math.Abs(place.Turn-c.want[place.Drawing]) > 1e-9 {
+					t.Errorf("%s: %d is turned by %v", c.what, place.Drawing, place.Turn)
 				}
 			}
 		}
