@@ -93,3 +93,29 @@ func TestGrainOfUnknownFabric(t *testing.T) {
 		}
 	}
 }
+
+// First spaces that are half a square are cut two from a square where a block has several,
+// the short sides on the grain: four of 3 in take two squares and not four. One alone would
+// leave half a square over.
+func TestFirstHalfSquares(t *testing.T) {
+	quarter := func(finished, first, second string) *pattern.Patch {
+		s := sizedOf(t, `fabric vane "vane" dark #25525e
+fabric sky "sky" light #dfeaf0
+unit quarter 2 x 2 { section { 1 vane at `+first+`  2 sky along `+second+` } }
+block windmill `+finished+`
+`)
+		return &s.Drawings[0].Pieces[0].Patch
+	}
+	four := "4 x 4 finished 6in {\n  join w -- c, c -- e\n  join n -- s\n  for i in 0..3 { place quarter at c turn 90deg * i }\n}"
+	one := "2 x 2 finished 3in {\n  place quarter at sw\n}"
+	patch := quarter(four, "(0.5, 0.5)", "se -- nw")
+	if patch.Shape != pattern.HalfSquare || patch.Along || patch.Margin < 0.25-1e-9 {
+		t.Errorf("of four: %+v", patch)
+	}
+	if side := patch.Laid[1].X - patch.Laid[0].X; math.Abs(float64(side)) > 1e-9 && math.Abs(float64(patch.Laid[1].Y-patch.Laid[0].Y)) > 1e-9 {
+		t.Errorf("a short side lies from %v to %v, off the grain", patch.Laid[0], patch.Laid[1])
+	}
+	if patch := quarter(one, "(0.5, 0.5)", "se -- nw"); patch.Shape != pattern.Square {
+		t.Errorf("of one: %+v", patch)
+	}
+}

@@ -5,7 +5,7 @@ import (
 )
 
 // Which spaces will these scraps serve, and for how many blocks? Worked out by hand. A
-// space of the windmill takes a square of 4 in or half a square of 4 3/4 in.
+// space of the windmill takes half a square of 4 3/4 in.
 func TestScrapsOfAWindmill(t *testing.T) {
 	const text = `pattern "Scraps" {
   scrap 5in x 7in of sky, 10in x 5in of sky, 4in x 4in, 10in x 10in of hull, 16in x 5in of hull, 3in x 18in, 2in x 2in of sky
@@ -28,11 +28,12 @@ block windmill 4 x 4 finished 6in {
 	says(t, "windmill", cuttingTable(t, p),
 		"- 5 in x 7 in of sky gives (1) of 4 3/4 in, for 2 of 4: A2 (4).\n",
 		"- 10 in x 5 in of sky gives (2) of 4 3/4 in, for all 4: A2 (4).\n",
-		"- 4 in x 4 in gives (1) of 4 in, for 1 of 4: A1 (4).\n",
-		"- 16 in x 5 in of hull gives (4) of 4 in, for all 4: A1 (4).\n",
+		"- 4 in x 4 in serves no space",
+		"- 16 in x 5 in of hull gives (2) of 4 3/4 in, for all 4: A1 (4).\n",
 		"- 3 in x 18 in serves no space",
 		"- 2 in x 2 in of sky serves no space",
-		"- All of hull for (2) blocks comes from these scraps.\n", // eight squares
+		"- All of hull for (3) blocks comes from these scraps.\n", // seven squares, of which three blocks take six
 		"- All of sky for one block comes from these scraps.\n",   // three squares, of which two blocks take four
+		"- All spaces of a block come from these scraps together",
 	)
 }

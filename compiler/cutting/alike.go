@@ -37,8 +37,19 @@ type kind struct {
 // a square for its grain, the others are too; where a tip makes the rectangle of one
 // larger, the others are cut like it, if that costs little cloth.
 func (c cutter) cutAlike(size *pattern.Sized) {
-	c.alike, c.even = map[triangle]bool{}, map[look]pattern.Size{}
+	c.alike, c.even, c.firsts = map[triangle]bool{}, map[look]pattern.Size{}, map[triangle]bool{}
 	again := map[int]bool{}
+	firsts := map[triangle]int{}
+	for i := range size.Drawings {
+		if t, ok := firstTriangle(&size.Drawings[i]); ok {
+			firsts[t] += size.Drawings[i].Make
+		}
+	}
+	for i := range size.Drawings {
+		if t, ok := firstTriangle(&size.Drawings[i]); ok && firsts[t] > 1 {
+			c.firsts[t], again[i] = true, true
+		}
+	}
 	for i := range size.Drawings {
 		for k := range size.Drawings[i].Pieces {
 			p := &size.Drawings[i].Pieces[k]

@@ -39,6 +39,8 @@ type cutter struct {
 
 	alike map[triangle]bool     // that are cut as halves of squares elsewhere
 	even  map[look]pattern.Size // that are cut larger elsewhere
+	// first spaces of which a block has several, cut two from a square
+	firsts map[triangle]bool
 
 	whole, shown, space windows // with all allowances; as seen from the front; with what is left on the border alone
 	behind              debt    // later seams

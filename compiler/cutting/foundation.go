@@ -54,7 +54,9 @@ func (c *cutter) foundationPatch(d *pattern.Drawing, p *pattern.Piece, need, spa
 		}
 	}
 	patch := c.rectangle(best, need, pattern.Size{}, along)
-	if half, ok := c.halfSquare(d, p, need, space, &patch); ok {
+	if half, ok := c.firstHalf(p, need, space, &patch); first && ok {
+		patch = half
+	} else if half, ok := c.halfSquare(d, p, need, space, &patch); ok {
 		patch = half
 	} else if len(c.even) > 0 && along && len(p.Polygon) == 3 {
 		patch = c.rectangle(best, need, c.even[lookOf(p)], along)
@@ -72,7 +74,9 @@ func (c *cutter) grainPatch(d *pattern.Drawing, p *pattern.Piece, need, space []
 		axis = seam
 	}
 	p.Patch = c.rectangle(c.cover(axis, need, space), need, pattern.Size{}, along)
-	if half, ok := c.halfSquare(d, p, need, space, &p.Patch); ok && !first && !along {
+	if half, ok := c.firstHalf(p, need, space, &p.Patch); first && ok {
+		p.Patch = half
+	} else if half, ok := c.halfSquare(d, p, need, space, &p.Patch); ok && !first && !along {
 		p.Patch = half
 	}
 }

@@ -28,8 +28,67 @@ func (c *cutter) halfSquare(d *pattern.Drawing, p *pattern.Piece, need, space []
 	if !ok || !flat.Along && !slices.Contains(c.grain, p.Fabric) || !borderAtHalf(d, p, along) && !c.alikeHalf(p) {
 		return pattern.Patch{}, false
 	}
+	half := c.half(along, p.Seam[0], need, space)
+	return half, half.Size.W*half.Size.W/2 <= halfWorth*flat.Size.W*flat.Size.H
+}
+
+// firstHalf returns the half of a square that covers a first space like others of its
+// fabric, where that takes less cloth than the rectangle. Two are cut from a square then.
+func (c *cutter) firstHalf(p *pattern.Piece, need, space []pattern.Pos, flat *pattern.Patch) (pattern.Patch, bool) {
+	long, ok := longSide(p)
+	if !ok || !c.firsts[triangle{p.Fabric, shortOf(p, long)}] {
+		return pattern.Patch{}, false
+	}
+	a := p.Polygon[long]
+	along, _ := direction(a, p.Polygon[(long+1)%3])
+	half := c.half(along, a, need, space)
+	half.Along = false
+	return half, half.Size.W*half.Size.W/2*halfWorth <= flat.Size.W*flat.Size.H
+}
+
+// firstTriangle returns the triangle that a first space is, if half a square fits it with
+// the short sides on the grain of its rectangle and none but them on the block's border.
+func firstTriangle(d *pattern.Drawing) (triangle, bool) {
+	p := &d.Pieces[0]
+	long, ok := longSide(p)
+	if !ok || p.Patch.Plain || len(d.Pieces) == 1 {
+		return triangle{}, false
+	}
+	a, b := p.Polygon[long], p.Polygon[(long+1)%3]
+	along, _ := direction(a, b)
+	grain, _ := direction(p.Patch.Laid[0], p.Patch.Laid[1])
+	slants := math.Abs(math.Abs(float64(dot(along, grain)))-math.Sqrt2/2) < onGrain
+	return triangle{p.Fabric, shortOf(p, long)}, slants && !onBorder(d, a, b)
+}
+
+// longSide returns the side of a space that is the long one of half a square.
+func longSide(p *pattern.Piece) (side int, ok bool) {
+	if len(p.Polygon) != 3 {
+		return 0, false
+	}
+	for i, a := range p.Polygon {
+		b, tip := p.Polygon[(i+1)%3], p.Polygon[(i+2)%3]
+		short := distance(b, tip)
+		if math.Abs(float64(short-distance(tip, a))) < sameSide && math.Abs(float64(short*math.Sqrt2-distance(a, b))) < sameSide {
+			return i, true
+		}
+	}
+	return 0, false
+}
+
+// shortOf is how long the short sides are, in thousandths of an inch.
+func shortOf(p *pattern.Piece, long int) int {
+	return int(math.Round(float64(distance(p.Polygon[(long+1)%3], p.Polygon[(long+2)%3])) / sameSide))
+}
+
+// sameSide is how near the sides of a triangle may be to those of half a square, in inches.
+const sameSide = 1e-3
+
+// half is the half of a square that covers a space to the left of a line, the long side
+// along it.
+func (c *cutter) half(along, on pattern.Pos, need, space []pattern.Pos) pattern.Patch {
 	b := bounds(along, space)
-	middle, seam := (b.min.X+b.max.X)/2, cross(along, p.Seam[0])
+	middle, seam := (b.min.X+b.max.X)/2, cross(along, on)
 	// In the triangle's own terms: how far a point lies out toward the short
 	// sides, and how far above the seam.
 	place := func(q pattern.Pos) (out, up pattern.Length) {
@@ -49,9 +108,6 @@ func (c *cutter) halfSquare(d *pattern.Drawing, p *pattern.Piece, need, space []
 	}
 	reach, base = max(reach, far+margin*math.Sqrt2), max(base, margin-low)
 	side := pattern.RoundUp((reach+base)*math.Sqrt2, c.foundation)
-	if side*side/2 > halfWorth*flat.Size.W*flat.Size.H {
-		return pattern.Patch{}, false
-	}
 	high := side / math.Sqrt2
 	at := func(x, y pattern.Length) pattern.Pos { // y above the seam
 		y += seam
@@ -65,7 +121,7 @@ func (c *cutter) halfSquare(d *pattern.Drawing, p *pattern.Piece, need, space []
 		Margin: min((high-base-far)/math.Sqrt2, low+base),
 		Along:  true,
 		Laid:   [4]pattern.Pos{at(high, -base), at(0, high-base), left, left},
-	}, true
+	}
 }
 
 // A triangle is a space that half a square fits, of one fabric: two short sides
@@ -74,7 +130,7 @@ type triangle struct{ fabric, short int }
 
 // triangleOf returns the triangle that a space is, if it is one.
 func triangleOf(p *pattern.Piece) (triangle, bool) {
-	const same = 1e-3
+	const same = sameSide
 	if len(p.Polygon) != 3 {
 		return triangle{}, false
 	}

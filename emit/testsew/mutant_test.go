@@ -403,3 +403,45 @@ func recut(t *testing.T, data []byte, id, d string) []byte {
 	line := `<path` + string(data[from+m[2]:from+m[3]]) + ` d="` + d + `z"/>`
 	return slices.Concat(data[:from+m[0]], []byte(line), data[from+m[1]:])
 }
+
+// Halves of squares are laid over first spaces too: two serve four quarters. If they are
+// an eighth of an inch too small for the cloth that they must cover, that is found.
+func TestFirstHalfSquares(t *testing.T) {
+	files := build(t, "windmill.seam", `pattern "Windmill" { edition 1 }
+fabric vane "vane" dark #25525e
+fabric sky "sky" light #dfeaf0
+unit quarter 2 x 2 {
+  section A {
+    1 vane at (0.5, 0.5)
+    2 sky along se -- nw
+  }
+}
+block windmill 4 x 4 finished 6in {
+  join w -- c, c -- e
+  join n -- s
+  for i in 0..3 { place quarter at c turn 90deg * i }
+}
+`)
+	r, err := Sew(files)
+	if err != nil || r.Failed() {
+		t.Fatal(err, findings(r))
+	}
+	table := named(files, sectionTable)[0]
+	line := regexp.MustCompile(`A1,vane,[^\n]*"square, cut once on the diagonal",([^,]*) in,`).FindSubmatchIndex(table.Data)
+	if line == nil {
+		t.Fatalf("A1 is not half a square:\n%s", table.Data)
+	}
+	size, err := readLength(string(table.Data[line[2]:line[3]]) + " in")
+	if err != nil {
+		t.Fatal(err)
+	}
+	margin := math.Inf(1)
+	for _, m := range r.Blocks[0].Margins {
+		if m.Space == "A1" {
+			margin = m.By
+		}
+	}
+	less := (margin + 0.125) * (1 + math.Sqrt2) * math.Sqrt2 // of a side, for so much all round
+	data := slices.Concat(table.Data[:line[2]], []byte(strconv.FormatFloat(size-less, 'f', 3, 64)), table.Data[line[3]:])
+	verdicts(t, []mutant{{"A1 smaller", changed(files, table.Path, data)}}, "the patch of A1 is .* too small")
+}

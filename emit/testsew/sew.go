@@ -139,6 +139,9 @@ func (b *bench) lay(k int, p *patch, need poly) (laid poly, edges []line) {
 		laid = b.rectangle(sp.seam, mid-p.w/2, mid+p.w/2, -b.allowance, p.h-b.allowance)
 		return laid, lines(laid)[1:]
 	}
+	if k == 0 && strings.HasSuffix(p.shape, halfShape) {
+		return b.halfOver(p, need)
+	}
 	if k > 0 { // it must reach past its line too
 		need = append(need, sp.seam.point(sp.from, -b.allowance), sp.seam.point(sp.to, -b.allowance))
 	}
@@ -161,6 +164,41 @@ func (b *bench) lay(k int, p *patch, need poly) (laid poly, edges []line) {
 			if least > best {
 				best, laid = least, r
 			}
+		}
+	}
+	return laid, lines(laid)
+}
+
+// halfShape ends how the half of a square is cut.
+const halfShape = "square, cut once on the diagonal"
+
+// halfOver lays half a square over the first space, as far beyond each of its sides: with
+// the long side along one of the space's, that from which it reaches furthest.
+func (b *bench) halfOver(p *patch, need poly) (laid poly, edges []line) {
+	best := math.Inf(-1)
+	for _, axis := range b.axes(0) {
+		high := p.w / math.Sqrt2
+		triangle := poly{axis.point(-high, 0), axis.point(high, 0), axis.point(0, high)}
+		var over [3]float64 // how far the space reaches beyond each side
+		for i, e := range lines(triangle) {
+			over[i] = math.Inf(1)
+			for _, q := range b.s.beyond(0) {
+				over[i] = min(over[i], e.side(q))
+			}
+		}
+		// Moved so that it reaches as far on every side: by the lengths of the sides, for
+		// sides times their normals add up to nothing.
+		equal := (2*over[0] + math.Sqrt2*(over[1]+over[2])) / (2 + 2*math.Sqrt2)
+		up, out := over[0]-equal, (over[2]-over[1])/math.Sqrt2
+		moved := triangle.mapped(func(q pt) pt { return q.add(axis.point(out, up)) })
+		least := math.Inf(1)
+		for _, e := range lines(moved) {
+			for _, q := range need {
+				least = min(least, e.side(q))
+			}
+		}
+		if least > best {
+			best, laid = least, moved
 		}
 	}
 	return laid, lines(laid)
