@@ -63,7 +63,7 @@ const shownLeft = 12
 
 func leftOut(src *problem.Source, list []trace.LeftOut) problem.Problem {
 	p := problem.Problem{Code: trace.PartsLeft, Severity: problem.Warning, At: problem.Place{Source: src},
-		Help: "draw curves as straight parts, unlink clones, and give shapes their own colors; or do without"}
+		Help: "draw curves as straight parts, and give shapes their own colors; or do without"}
 	p.Message = "left out of the drawing: "
 	for i, l := range list {
 		if i == shownLeft {

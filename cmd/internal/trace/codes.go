@@ -22,8 +22,8 @@ func Codes() []problem.Info {
 		},
 		{
 			Code: PartsLeft, Title: "parts of a drawing that are left out",
-			Rule: "Seams are straight, and nothing of a drawing is guessed. Curves, texts, pictures, clones and shapes from style sheets are not taken; " +
-				"each is named by its id. Draw curves as straight parts and unlink clones.",
+			Rule: "Seams are straight, and nothing of a drawing is guessed. Curves, texts, pictures and clones of symbols are not taken; " +
+				"each is named by its id. Draw curves as straight parts and unlink such clones.",
 			Source:  "practice",
 			Example: "$ printf '" + svg + "<circle id=\"sun\" cx=\"4\" cy=\"4\" r=\"1\"/></svg>' > d.svg\n$ seamwright new star --from d.svg",
 			Cured:   "$ printf '" + svg + "</svg>' > d.svg\n$ seamwright new star --from d.svg",

@@ -7,6 +7,7 @@
 // The way, a file a step:
 //
 //	read     elements, groups, transforms, styles become shapes of straight sides
+//	refer    clones, and what style sheets say of classes
 //	path     path data
 //	frame    what of it is the block: all, a rectangle, or the page
 //	snap     points that are nearly one become one, and lie on a grid if they can
@@ -17,7 +18,7 @@
 //
 // Lengths are in units of the drawing until snap, in grid squares from there on;
 // y points down until snap. Nothing is guessed: what can't be taken (curves,
-// texts, pictures, clones) is listed with its name.
+// texts, pictures, clones of symbols) is listed with its name.
 package trace
 
 import "seamwright/compiler/plane"

@@ -19,7 +19,8 @@ func Read(svg []byte) (*Drawing, error) {
 	dec.CharsetReader = func(label string, in io.Reader) (io.Reader, error) {
 		return nil, errors.New("it is written in " + label + "; save it as UTF-8")
 	}
-	r := &reader{dec: dec}
+	r := &reader{svg: svg, dec: dec}
+	r.look()
 	for {
 		t, err := dec.Token()
 		if err == io.EOF {
@@ -32,7 +33,7 @@ func Read(svg []byte) (*Drawing, error) {
 			if e.Name.Local != "svg" {
 				return nil, fmt.Errorf("it holds <%s>, not <svg>", e.Name.Local)
 			}
-			r.page(attributes(e.Attr))
+			r.page(r.attributes(e.Attr))
 			if err := r.children(state{m: identity(), fill: "black", stroke: "none"}, 0); err != nil {
 				return nil, err
 			}
@@ -76,9 +77,15 @@ func (r *reader) enough() error {
 
 // A reader walks the elements.
 type reader struct {
-	dec *xml.Decoder
-	d   Drawing
-	id  string // of the element that is read
+	svg     []byte
+	dec     *xml.Decoder
+	d       Drawing
+	id      string           // of the element that is read
+	at      map[string]int64 // where elements with an id begin; for look-up only
+	classes map[string]attrs // what style sheets say of classes; for look-up only
+	inClone int              // how deep
+	cloned  int64            // bytes read for clones
+	sides   int
 }
 
 // A state is what elements inherit.
@@ -113,8 +120,13 @@ func (r *reader) children(s state, depth int) error {
 
 func (r *reader) element(e xml.StartElement, s state, depth int) error {
 	line, _ := r.dec.InputPos()
-	a := attributes(e.Attr)
-	r.id = nameOf(e, a, line)
+	a := r.attributes(e.Attr)
+	if r.inClone == 0 {
+		r.id = nameOf(e, a, line)
+	}
+	if r.sides > maxSides {
+		return r.enough()
+	}
 	own, err := s.with(a)
 	if err != nil {
 		r.leave(err.Error(), e, a, line)
@@ -154,15 +166,16 @@ func (r *reader) element(e xml.StartElement, s state, depth int) error {
 			}
 		}
 	case "use":
-		what = "a clone; unlink it"
+		if what, err = r.clone(own, a, depth); err != nil {
+			return err
+		}
 	case "text":
 		what = "text"
 	case "image":
 		what = "a picture"
 	case "circle", "ellipse":
 		what = "a curve"
-	case "style":
-		what = "a style sheet; give shapes their colors themselves"
+	case "style": // see look
 	default:
 		what = "an element <" + e.Name.Local + ">"
 	}
@@ -173,7 +186,11 @@ func (r *reader) element(e xml.StartElement, s state, depth int) error {
 }
 
 func (r *reader) leave(what string, e xml.StartElement, a attrs, line int) {
-	r.d.LeftOut = append(r.d.LeftOut, LeftOut{what, nameOf(e, a, line)})
+	name := nameOf(e, a, line)
+	if r.inClone > 0 {
+		name = r.id
+	}
+	r.d.LeftOut = append(r.d.LeftOut, LeftOut{what, name})
 }
 
 // nameOf is how an element is spoken of.
@@ -188,6 +205,7 @@ func (r *reader) add(s state, points []plane.Point, closed bool) {
 	if len(points) < 2 {
 		return
 	}
+	r.sides += len(points)
 	moved := make([]plane.Point, len(points))
 	for i, p := range points {
 		moved[i] = s.m.apply(p)
@@ -203,24 +221,6 @@ func (r *reader) add(s state, points []plane.Point, closed bool) {
 	if shape.Drawn = stroked || shape.Filled; shape.Drawn {
 		r.d.Shapes = append(r.d.Shapes, shape)
 	}
-}
-
-type attrs map[string]string
-
-// attributes are an element's own, those of its style among them.
-func attributes(list []xml.Attr) attrs {
-	a := attrs{}
-	for _, x := range list {
-		if x.Name.Space == "" || x.Name.Space == "http://www.w3.org/2000/svg" {
-			a[x.Name.Local] = strings.TrimSpace(x.Value)
-		}
-	}
-	for _, part := range strings.Split(a["style"], ";") {
-		if name, v, ok := strings.Cut(part, ":"); ok {
-			a[strings.TrimSpace(name)] = strings.TrimSpace(v)
-		}
-	}
-	return a
 }
 
 func (a attrs) number(name string) float64 {

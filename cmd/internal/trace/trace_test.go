@@ -284,6 +284,43 @@ func TestLoose(t *testing.T) {
 	}
 }
 
+// Clones are read where they are shown, and classes as style sheets say.
+func TestClones(t *testing.T) {
+	const page = `<svg xmlns:xlink="http://www.w3.org/1999/xlink"><rect width="8" height="8" fill="#eee"/>`
+	const quarter = `<defs><style>/* two */ .a, .b { fill: #333; } .b{stroke:#000;fill:#c00}</style><g id="q"><path class="%s" d="M0 0H4L0 4z"/></g></defs>`
+	four := `<use xlink:href="#q"/><use href="#q" x="8" transform="rotate(90 8 0)"/><use xlink:href="#q" transform="translate(8,8) rotate(180)"/><use xlink:href="#q" transform="translate(0 8)rotate(270)"/></svg>`
+	for class, color := range map[string]string{"a": "#333333", "b": "#cc0000", "b a": "#333333"} {
+		made, d := text(t, page+fmt.Sprintf(quarter, class)+four)
+		if made.Patches != 5 || made.Fabrics != 2 || len(d.LeftOut) != 0 || !strings.Contains(made.Text, color) {
+			t.Errorf("%s: %d patches of %d fabrics, left out %v\n%s", class, made.Patches, made.Fabrics, d.LeftOut, made.Text)
+		}
+		pieced(t, made.Text)
+	}
+	for svg, want := range map[string]string{
+		`<use id="u" href="#gone"/>`:                                                  "a clone of what is not there",
+		`<symbol id="s"><path d="M0 0H4"/></symbol><use id="u" href="#s"/>`:           "a clone of a symbol; unlink it",
+		`<g id="g"><path d="M0,4H8" stroke="#000"/><use id="u" href="#g" y="0"/></g>`: "a clone of itself",
+		`<style>rect { fill: #333 }</style>`:                                          "a rule of a style sheet",
+		`<style>#x .y{fill:red}</style><circle r="1"/>`:                               "a rule of a style sheet",
+	} {
+		_, d := text(t, page+svg+`</svg>`)
+		if !strings.Contains(fmt.Sprint(d.LeftOut), want) {
+			t.Errorf("%s: left out %v, want %s", svg, d.LeftOut, want)
+		}
+	}
+}
+
+// Clones of clones of clones are given up, not followed for ever.
+func TestTooManyClones(t *testing.T) {
+	svg := `<svg><rect width="8" height="8" fill="#eee"/><g id="g0"><path d="M0,4H8" stroke="#000"/></g>`
+	for i := range 15 {
+		svg += fmt.Sprintf(`<g id="g%d">`, i+1) + strings.Repeat(fmt.Sprintf(`<use href="#g%d"/>`, i), 10) + `</g>`
+	}
+	if d, err := trace.Read([]byte(svg + `</svg>`)); err == nil {
+		t.Errorf("%d shapes were read", len(d.Shapes))
+	}
+}
+
 func TestPathData(t *testing.T) {
 	const page = `<svg><rect width="8" height="8" fill="#fff"/><path id="p" d="%s" fill="none" stroke="#000"/></svg>`
 	for d, patches := range map[string]int{
