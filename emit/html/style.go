@@ -21,6 +21,7 @@ table{border-collapse:collapse;width:100%;font-variant-numeric:tabular-nums}
 th,td{text-align:left;vertical-align:top;padding:.3rem .7rem .3rem 0;border-bottom:1px solid var(--line);overflow-wrap:break-word}
 thead th{background:var(--head);padding-left:.3rem;font-weight:600}
 thead+tbody td{padding-left:.3rem}
+td:has(.swatch){min-width:8rem}
 tbody th{font-weight:600;width:15rem}
 .pictures{display:flex;flex-wrap:wrap;align-items:flex-start;gap:1rem;margin:.8rem 0}
 figure{margin:0;flex:0 1 18rem}
@@ -34,7 +35,7 @@ figure svg,figure img{display:block;width:100%;height:auto;background:#fff;borde
 
 // styleHash is the style sheet's SHA-256 in base 64, by which the policy lets it
 // alone in (Content Security Policy Level 3, 6.7.3.3). A test works it out.
-const styleHash = "GECAxd4J6r/rdW/AZvgSNcdFVt2dinV3kZUnJhc2E9g="
+const styleHash = "d91tb25kJ7MRxMUHuMPfmlOdw+RFA4/UgzIbF32dSQM="
 
 // policy forbids everything else: scripts, pictures and fonts from anywhere,
 // forms, frames, other addresses.
