@@ -95,6 +95,7 @@ type watching struct {
 	made      built          // what was made last, shown or not
 	peeked    bool           // it was shown before the save was known to be complete
 	waiting   *built         // the last build, while what follows later is to be made
+	behind    *built         // the last build that was written, while PDF files and the report are still older
 	toldLater map[string]int // the problems that only it brought to light
 }
 
@@ -189,6 +190,8 @@ func (w *watching) build() {
 		var fault *problem.Problem
 		if wrote, fault = w.kept.Write(w.folder, b.outputs, false, func() bool { return w.ctx.Err() != nil }); fault != nil {
 			b.problems = append(b.problems, *fault)
+		} else {
+			w.behind = &b // also where a text with an error is saved, or Ctrl-C comes, before they follow
 		}
 	}
 	if w.ctx.Err() != nil {
@@ -247,16 +250,13 @@ func (b *built) make() {
 // It is done when nobody has saved for a while, and at the end: a folder is never
 // left with PDF files that are older than the rest of it.
 func (w *watching) rest() {
-	b := w.waiting
-	if b == nil {
-		return
-	}
-	w.waiting = nil
+	b, behind := w.waiting, w.behind
+	w.waiting, w.behind = nil, nil
 	defer runtime.GC()
-	if b.outputs != nil && !b.held {
-		w.follow(b)
+	if behind != nil {
+		w.follow(behind, behind == b)
 	}
-	if w.server == nil || b.outputs == nil {
+	if w.server == nil || b == nil || b.outputs == nil {
 		return
 	}
 	w.server.Layers(layers(b.pattern))
@@ -266,8 +266,8 @@ func (w *watching) rest() {
 	}
 }
 
-// follow makes the files that follow.
-func (w *watching) follow(b *built) {
+// follow makes the files that follow. The page is told of them where it shows that build.
+func (w *watching) follow(b *built, shown bool) {
 	begun := time.Now()
 	o := later(b.pattern)
 	o.Store = &w.store
@@ -299,7 +299,7 @@ func (w *watching) follow(b *built) {
 		fmt.Fprintf(w.stdout, "%s: PDF and report made in %.1f ms; %s, %d written\n", w.name, float64(time.Since(begun).Microseconds())/1000,
 			count(len(made), "file"), wrote.New+wrote.Changed)
 	}
-	if w.server != nil {
+	if w.server != nil && shown {
 		w.server.Ready(all)
 	}
 }
