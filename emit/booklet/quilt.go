@@ -158,7 +158,9 @@ func (m *maker) setting(l *pattern.Layout) {
 			t.Rows = append(t.Rows, []string{m.part(l.Runs[i].For), m.Pattern.Fabrics[l.Runs[i].Fabric].Words, width, lengths})
 		}
 		m.Table(t)
-		m.Text(m.say("setting_measure"))
+		if table.Bordered(l) {
+			m.Text(m.say("setting_measure"))
+		}
 	}
 	if l.Backing.W > 0 {
 		m.Text(m.say("setting_backing", "size", m.around(l.Backing)))

@@ -139,6 +139,53 @@ func (w *writer) cloth(c *Cuts, b *pattern.Block) {
 		f := &w.p.Fabrics[all[i].Fabric]
 		w.purchase(f.Words, f.Value, &all[i])
 	}
+	for i := range w.p.Colorway {
+		if way := &w.p.Colorway[i]; way.Name != "" {
+			w.colorway(c, b, way)
+		}
+	}
+}
+
+// colorway writes what is bought of each cloth of another colorway: fabrics that are
+// dressed in an equal cloth are bought together. Of a cloth that takes a fabric's place
+// alone, all but the amount is told above.
+func (w *writer) colorway(c *Cuts, b *pattern.Block, way *pattern.Colorway) {
+	w.text("\n## ").say("cloth_to_buy").text(": ").author(way.Words).text("\n\n")
+	own := c.Cloth(w.p, b, w.s)
+	told := make([]bool, len(own))
+	for i := range own {
+		if told[i] {
+			continue
+		}
+		dress, all, needs := way.Dress[own[i].Fabric], 0, []cutting.Need(nil)
+		for k := i; k < len(own); k++ {
+			if way.Dress[own[k].Fabric] == dress {
+				told[k], all = true, all+1
+				needs = together(needs, own[k].Needs)
+			}
+		}
+		bought := Purchase{Words: w.bought(own[i].Cloth, nil, nil).Words}
+		if all > 1 {
+			bought = w.bought(cutting.Proved(needs, nil, &w.p.Settings), needs, nil)
+		}
+		w.purchase(dress.Words, dress.Value, &bought)
+	}
+}
+
+// together adds needs to others, equal sizes in one.
+func together(all, more []cutting.Need) []cutting.Need {
+	all = slices.Clone(all)
+	for _, n := range more {
+		same := func(o cutting.Need) bool {
+			return thousandths(o.Size.W) == thousandths(n.Size.W) && thousandths(o.Size.H) == thousandths(n.Size.H)
+		}
+		if k := slices.IndexFunc(all, same); k >= 0 {
+			all[k].Count += n.Count
+		} else {
+			all = append(all, n)
+		}
+	}
+	return all
 }
 
 // purchase writes what is bought of one cloth.

@@ -3,6 +3,7 @@ package table
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"seamwright/compiler/cutting"
 	"seamwright/compiler/pattern"
@@ -199,6 +200,11 @@ func (w *writer) prints(all []Print) {
 // measures tells a size to the nearest eighth, for on point none lies on a ruler.
 func (w *writer) measures(s pattern.Size) string { return w.byOwn(s) }
 
+// Bordered reports whether a quilt has borders, which are cut to its measure.
+func Bordered(l *pattern.Layout) bool {
+	return slices.ContainsFunc(l.Runs, func(r pattern.Run) bool { return strings.HasPrefix(r.For, "border") })
+}
+
 // setting writes what is cut beside the blocks.
 func (w *writer) setting(l *pattern.Layout) {
 	if len(l.Cuts)+len(l.Runs) > 0 {
@@ -222,7 +228,9 @@ func (w *writer) setting(l *pattern.Layout) {
 			width, lengths := RunWords(w.p, &l.Runs[i], w.said)
 			w.text("| ").text(Part(w.said, l.Runs[i].For)).text(" | ").author(w.p.Fabrics[l.Runs[i].Fabric].Words).text(" | ").text(width).text(" | ").text(lengths).text(" |\n")
 		}
-		w.text("\n").say("setting_measure").text("\n")
+		if Bordered(l) {
+			w.text("\n").say("setting_measure").text("\n")
+		}
 	}
 	if l.Backing.W > 0 {
 		w.text("\n").say("setting_backing", "size", w.measures(l.Backing)).text("\n")
