@@ -186,6 +186,19 @@ func (m *maker) cloth() {
 	t, how := m.buying()
 	m.Table(t)
 	m.Note(how)
+	for i := range m.Pattern.Colorway {
+		way := &m.Pattern.Colorway[i]
+		if way.Name == "" {
+			continue
+		}
+		var all []string
+		for _, d := range m.Cuts.Dressed(m.Pattern, m.Block, m.Sized, way, m.tables()) {
+			all = append(all, d.Dress.Words+" "+d.Words)
+		}
+		if len(all) > 0 {
+			m.Note(way.Words + ": " + strings.Join(all, ", "))
+		}
+	}
 }
 
 // buying is the table of what is bought for the block; where the pattern reckons no

@@ -146,30 +146,45 @@ func (w *writer) cloth(c *Cuts, b *pattern.Block) {
 	}
 }
 
-// colorway writes what is bought of each cloth of another colorway: fabrics that are
-// dressed in an equal cloth are bought together. Of a cloth that takes a fabric's place
-// alone, all but the amount is told above.
+// colorway writes what is bought of each cloth of another colorway.
 func (w *writer) colorway(c *Cuts, b *pattern.Block, way *pattern.Colorway) {
 	w.text("\n## ").say("cloth_to_buy").text(": ").author(way.Words).text("\n\n")
-	own := c.Cloth(w.p, b, w.s)
+	for _, d := range c.Dressed(w.p, b, w.s, way, w.said) {
+		w.purchase(d.Dress.Words, d.Dress.Value, &d.Purchase)
+	}
+}
+
+// A Dressed is what is bought of one cloth of a colorway.
+type Dressed struct {
+	Dress pattern.Cloth
+	Purchase
+}
+
+// Dressed tells what is bought of each cloth of a colorway: fabrics that are dressed in
+// an equal cloth are bought together. Of a cloth that takes a fabric's place alone, all
+// but the amount is that of [Cuts.Buying].
+func (c *Cuts) Dressed(p *pattern.Pattern, b *pattern.Block, s *pattern.Sized, way *pattern.Colorway, said *words.Catalogue) (all []Dressed) {
+	w := newWriter(p, s, said)
+	own := c.Cloth(p, b, s)
 	told := make([]bool, len(own))
 	for i := range own {
 		if told[i] {
 			continue
 		}
-		dress, all, needs := way.Dress[own[i].Fabric], 0, []cutting.Need(nil)
+		dress, fabrics, needs := way.Dress[own[i].Fabric], 0, []cutting.Need(nil)
 		for k := i; k < len(own); k++ {
 			if way.Dress[own[k].Fabric] == dress {
-				told[k], all = true, all+1
+				told[k], fabrics = true, fabrics+1
 				needs = together(needs, own[k].Needs)
 			}
 		}
 		bought := Purchase{Words: w.bought(own[i].Cloth, nil, nil).Words}
-		if all > 1 {
-			bought = w.bought(cutting.Proved(needs, nil, &w.p.Settings), needs, nil)
+		if fabrics > 1 {
+			bought = w.bought(cutting.Proved(needs, nil, &p.Settings), needs, nil)
 		}
-		w.purchase(dress.Words, dress.Value, &bought)
+		all = append(all, Dressed{dress, bought})
 	}
+	return all
 }
 
 // together adds needs to others, equal sizes in one.
