@@ -88,21 +88,28 @@ func (w *writer) scraps(c *Cuts) {
 }
 
 // served returns for how many blocks scraps serve all the spaces of some fabrics, and
-// what is said where they may serve for more.
+// what is said where they may serve for more. What serves for a number of blocks serves
+// for fewer, so that the last is found in steps that are first doubled, then halved.
 func (w *writer) served(c *Cuts, of [][2]int, scraps []cutting.Scrap) (blocks int, perhaps string) {
-	for blocks < mostServed {
+	sure := true // of the least number that they do not serve
+	for fewer, step, up := mostServed+1, 1, true; fewer-blocks > 1; {
+		try := min(blocks+step, fewer-1)
+		if !up {
+			try = (blocks + fewer) / 2
+		}
 		needs := make([][]cutting.Need, len(of))
 		for i := range of {
-			needs[i], _ = c.needs(of[i][1], blocks+1)
+			needs[i], _ = c.needs(of[i][1], try)
 		}
-		serve, sure := cutting.Serve(needs, scraps, w.p.Settings.PatchStep(true))
-		if !serve && !sure {
-			perhaps = " " + w.said.Say("scrap_perhaps")
+		serve, proved := cutting.Serve(needs, scraps, w.p.Settings.PatchStep(true))
+		if serve {
+			blocks, step = try, 2*step
+		} else {
+			fewer, sure, up = try, proved, false
 		}
-		if !serve {
-			break
-		}
-		blocks++
+	}
+	if !sure {
+		perhaps = " " + w.said.Say("scrap_perhaps")
 	}
 	return blocks, perhaps
 }
