@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"regexp"
 	"strconv"
 	"strings"
 )
@@ -34,8 +33,12 @@ func readPDF(data []byte) (pages []*group, err error) {
 		return nil, fmt.Errorf("it has no table of objects")
 	}
 	table := data[int(start[0]):at]
-	for i, entry := range regexp.MustCompile(`(\d{10}) \d{5} [nf]`).FindAllSubmatch(table, -1) {
-		f.at[i], _ = strconv.Atoi(string(entry[1]))
+	entries := words(table)
+	for i := 0; i+2 < len(entries); i++ {
+		const place, generation = 10, 5 // digits
+		if kind := entries[i+2]; len(entries[i]) == place && len(entries[i+1]) == generation && (kind == "n" || kind == "f") {
+			f.at[len(f.at)], _ = strconv.Atoi(entries[i])
+		}
 	}
 	root := f.refs(table, "Root")
 	if len(root) != 1 {
@@ -79,20 +82,34 @@ func after(object []byte, key string) []byte {
 	if end < 0 {
 		end = len(object)
 	}
-	if at := regexp.MustCompile(`/` + key + `\b`).FindIndex(object[:end]); at != nil {
-		return object[at[1]:end]
+	name := []byte("/" + key)
+	for rest := object[:end]; ; {
+		at := bytes.Index(rest, name)
+		if at < 0 {
+			return nil
+		}
+		if rest = rest[at+len(name):]; len(rest) == 0 || bytes.IndexByte([]byte(between), rest[0]) >= 0 {
+			return rest // and not of a longer name
+		}
 	}
-	return nil
+}
+
+// between are the characters that part the words of a PDF file (ISO 32000-1, 7.2.2), but
+// for those of texts.
+const between = " \r\n\t[]<>/"
+
+// words returns the words of a part of the file.
+func words(text []byte) []string {
+	return strings.FieldsFunc(string(text), func(r rune) bool { return strings.ContainsRune(between, r) })
 }
 
 // refs returns the objects that a key refers to: one or a list of them.
 func (f *pdfFile) refs(object []byte, key string) (refs []int) {
-	list := regexp.MustCompile(`^\s*\[?((\s*\d+ \d+ R)+)`).FindSubmatch(after(object, key))
-	if list == nil {
-		return nil
-	}
-	for _, ref := range regexp.MustCompile(`(\d+) \d+ R`).FindAllSubmatch(list[1], -1) {
-		n, _ := strconv.Atoi(string(ref[1]))
+	for list := words(after(object, key)); len(list) > 2 && list[2] == "R"; list = list[3:] {
+		n, err := strconv.Atoi(list[0])
+		if err != nil {
+			break
+		}
 		refs = append(refs, n)
 	}
 	return refs
@@ -100,7 +117,7 @@ func (f *pdfFile) refs(object []byte, key string) (refs []int) {
 
 // numbers reads the numbers that come next, in brackets or not.
 func numbers(text []byte) (list []float64) {
-	for _, word := range strings.FieldsFunc(string(text[:min(len(text), 200)]), func(r rune) bool { return strings.ContainsRune(" \r\n\t[]<>/", r) }) {
+	for _, word := range words(text[:min(len(text), 200)]) {
 		n, err := strconv.ParseFloat(word, 64)
 		if err != nil && len(list) > 0 {
 			break
