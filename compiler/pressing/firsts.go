@@ -257,14 +257,12 @@ func (r *reorder) tree(d int) []int {
 // on reports whether a point lies on the outline of a polygon.
 func on(polygon []pattern.Pos, p pattern.Pos) bool {
 	const about = 2 * near // most sides are far away, which is told without a root
-	a := polygon[len(polygon)-1]
-	for _, b := range polygon {
-		from := a
-		a = b
-		if p.X < min(from.X, b.X)-about || p.X > max(from.X, b.X)+about || p.Y < min(from.Y, b.Y)-about || p.Y > max(from.Y, b.Y)+about {
+	for i, a := range polygon {
+		b := polygon[(i+1)%len(polygon)]
+		if p.X < min(a.X, b.X)-about || p.X > max(a.X, b.X)+about || p.Y < min(a.Y, b.Y)-about || p.Y > max(a.Y, b.Y)+about {
 			continue
 		}
-		l := line(from, b).Ray()
+		l := line(a, b).Ray()
 		at := l.Along(point(p))
 		if math.Abs(l.Offset(point(p))) <= near && at >= -near && at <= l.Len+near {
 			return true
