@@ -66,7 +66,7 @@ func (w *writer) fillFolder(folder string, outputs []Output) error {
 
 // create writes a file that is not there yet.
 func create(path string, data []byte) error {
-	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	f, err := openPlain(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
 	if err != nil {
 		return err
 	}

@@ -50,6 +50,16 @@ func open(name string, flags int) (int, error) {
 	return retried(func() (int, error) { return syscall.Open(name, flags, 0) })
 }
 
+// openPlain is [os.OpenFile] for regular files, for which the system is not asked to tell
+// when they can be read or written: it would be asked five times for each, and refuse.
+func openPlain(name string, flags int, mode uint32) (*os.File, error) {
+	fd, err := retried(func() (int, error) { return syscall.Open(name, flags|syscall.O_CLOEXEC, mode) })
+	if err != nil {
+		return nil, &os.PathError{Op: "open", Path: name, Err: err}
+	}
+	return os.NewFile(uintptr(fd), name), nil
+}
+
 // known tells the size of an open file and when it was changed.
 func known(fd int, most int64) (size, changed int64, err error) {
 	var s syscall.Stat_t

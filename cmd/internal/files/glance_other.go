@@ -33,3 +33,8 @@ func olderThan(name string, time int64) bool {
 	info, err := os.Lstat(name)
 	return err == nil && info.Mode().IsRegular() && info.ModTime().UnixNano() <= time
 }
+
+// openPlain is [os.OpenFile] for regular files.
+func openPlain(name string, flags int, mode uint32) (*os.File, error) {
+	return os.OpenFile(name, flags, os.FileMode(mode))
+}

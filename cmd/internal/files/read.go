@@ -39,7 +39,7 @@ func Read(name string, stdin io.Reader) (*problem.Source, *problem.Problem) {
 	if p := usable(name, info); p != nil {
 		return nil, p
 	}
-	f, err := os.Open(name)
+	f, err := openPlain(name, os.O_RDONLY, 0)
 	if err != nil {
 		return nil, unreadable(name, err)
 	}
