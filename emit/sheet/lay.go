@@ -121,9 +121,7 @@ func (l *layout) set() Set {
 	if problem.Failed(l.problems) {
 		return Set{}
 	}
-	if !l.unseen {
-		plans = l.oneWay(plans, runs, frames)
-	}
+	plans = l.oneWay(plans, runs, frames)
 	for i := range l.sized.Drawings {
 		if d := l.divided[i]; d != nil {
 			l.finish(d)
