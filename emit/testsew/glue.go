@@ -297,19 +297,28 @@ func (g *gluing) onOutline(p pt) bool {
 const straightOn = 0.9994
 
 // straightened leaves out points in the middle of a straight line: those where it
-// was cut.
+// was cut. Of two that all but fall together, where a line was cut beside a corner, one
+// stays.
 func straightened(points []pt, closed bool) []pt {
-	var out []pt
 	n := len(points)
-	for i, b := range points {
-		if !closed && (i == 0 || i == n-1) {
-			out = append(out, b)
-			continue
+	if n < 3 {
+		return points
+	}
+	if closed { // begun at what is a corner whatever is left out
+		far := 0
+		for i, p := range points {
+			if p.to(points[n/2]) > points[far].to(points[n/2]) {
+				far = i
+			}
 		}
-		a, c := points[(i+n-1)%n], points[(i+1)%n]
-		if len(out) > 0 {
-			a = out[len(out)-1]
+		points = append(append([]pt(nil), points[far:]...), points[:far]...)
+	}
+	out := append([]pt(nil), points[0])
+	for i := 1; i < n; i++ {
+		if !closed && i == n-1 {
+			return append(out, points[i])
 		}
+		a, b, c := out[len(out)-1], points[i], points[(i+1)%n]
 		if a.to(c) < same || fromSegment(b, a, c) > cutSlack {
 			out = append(out, b)
 		}

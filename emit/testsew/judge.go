@@ -246,7 +246,7 @@ func (w *work) assemble() {
 // put brings one section into its place.
 func (w *work) put(sh *shape, c copied, areas []coloured) (placed, bool) {
 	if s := w.sewn[sh.name]; s != nil {
-		p, ok := settle(s, sh.outline.mapped(c.move), areas)
+		p, ok := settle(s, sh.outline.mapped(c.move), areas, w.misread)
 		if !ok {
 			w.find("section " + sh.name + ", turned over from its sheet, does not fit its place in the block")
 		}

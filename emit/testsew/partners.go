@@ -116,6 +116,30 @@ func (t *table) partner(name string, l line, s stretch, opposite []stretch) {
 	}
 }
 
+// misread counts the words along a section's edges that name nothing on the other side
+// of any join there.
+func (w *work) misread(p *placed) (n int) {
+	for _, e := range p.edges {
+		names := readPartner(e.words).names
+		known := len(names) == 0
+		for i := range w.in.joins {
+			j := &w.in.joins[i]
+			if known || !facesLine(p, e.at, through(j.a, j.b)) {
+				continue
+			}
+			for _, sides := range [2][2][]int{{j.left, j.right}, {j.right, j.left}} {
+				named := func(c int) bool { return slices.Contains(names, w.in.shapes[w.in.copies[c].shape].name) }
+				own := func(c int) bool { return w.in.shapes[w.in.copies[c].shape].name == p.name }
+				known = known || slices.ContainsFunc(sides[0], own) && slices.ContainsFunc(sides[1], named)
+			}
+		}
+		if !known {
+			n++
+		}
+	}
+	return n
+}
+
 // facesLine reports whether the edge that words stand on lies along a line.
 func facesLine(p *placed, at pt, l line) bool {
 	a, b := p.outline.side(p.nearest(at))

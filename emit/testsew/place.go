@@ -27,8 +27,10 @@ type placed struct {
 
 // settle finds how a section of a sheet, as it lies from the front, is turned
 // and shifted to fill its place: never turned over. Of several ways the one that
-// gives the picture is taken, for the sheet shows the maker the front.
-func settle(s *sewn, place poly, areas []coloured) (placed, bool) {
+// gives the picture is taken, for the sheet shows the maker the front; where several do,
+// as with a template that a half turn leaves as it is, that by which fewest words along its
+// edges are misread.
+func settle(s *sewn, place poly, areas []coloured, misread func(*placed) int) (placed, bool) {
 	var best placed
 	found := false
 	from, to := s.section.outline.corners(), place.corners()
@@ -42,12 +44,16 @@ func settle(s *sewn, place poly, areas []coloured) (placed, bool) {
 		}
 		p := s.moved(move)
 		p.compare(areas)
-		if !found || p.wrong+p.strays < best.wrong+best.strays {
+		more := p.wrong + p.strays - best.wrong - best.strays
+		if !found || more < -asWell || more < asWell && misread(&p) < misread(&best) {
 			best, found = p, true
 		}
 	}
 	return best, found
 }
+
+// asWell, in square inches, is less than any sliver of another cloth that counts.
+const asWell = 1e-6
 
 // fits is how far a corner of a section may lie from its place: half a thread,
 // and many times what sheets are rounded to.

@@ -5,6 +5,7 @@ import (
 	"compress/zlib"
 	"fmt"
 	"io"
+	"math"
 	"os"
 	"path"
 	"path/filepath"
@@ -159,4 +160,18 @@ func TestUnreadablePrint(t *testing.T) {
 		return
 	}
 	t.Fatal("nothing is printed")
+}
+
+// A line that was cut beside a corner keeps the corner, wherever it begins.
+func TestStraightened(t *testing.T) {
+	square := []pt{{0, 0}, {2, 0}, {4, 0}, {4, 3.9996}, {4, 4}, {0, 4}, {0, 2}}
+	for turn := range square {
+		turned := append(append([]pt(nil), square[turn:]...), square[:turn]...)
+		if got := straightened(turned, true); len(got) != 4 || math.Abs(poly(got).area()-16) > 0.01 {
+			t.Errorf("begun at %v: %v", square[turn], got)
+		}
+	}
+	if got := straightened(square[1:], false); len(got) != 5 {
+		t.Errorf("open: %v", got)
+	}
 }
