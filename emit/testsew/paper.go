@@ -30,6 +30,7 @@ type label struct {
 	number int
 	at     pt
 	words  string // that stand with it in the space
+	grain  pt     // the direction of the arrow that stands there too; zero where there is none
 }
 
 // A tick is a match mark: it begins on the outline and points out.
@@ -210,6 +211,18 @@ func (p poly) detour(chain poly) poly {
 	return best
 }
 
+// arrow returns the direction of the arrow beside a label, which says how the cloth's
+// straight grain lies: of the only long stroke there.
+func (g *group) arrow() pt {
+	const long = 0.2 // inches; its heads are shorter, and chains of three points
+	for _, s := range g.strokes {
+		if len(s.points) == 2 && !s.closed && !s.circle && s.points[0].to(s.points[1]) > long {
+			return reversed(s.points[1]).sub(reversed(s.points[0])).unit()
+		}
+	}
+	return pt{}
+}
+
 // labels finds the number of each space: it stands in the space, or, where the
 // space is tiny, at the other end of a leader that points into it.
 func (s *section) labels(g *group) {
@@ -231,7 +244,7 @@ func (s *section) labels(g *group) {
 		if err != nil || len(sub.texts) == 0 {
 			continue
 		}
-		s.numbers = append(s.numbers, label{n, reversed(sub.texts[0]), rest})
+		s.numbers = append(s.numbers, label{n, reversed(sub.texts[0]), rest, sub.arrow()})
 		have[n] = true
 	}
 	var dots []pt
@@ -246,7 +259,7 @@ func (s *section) labels(g *group) {
 		n, err := strconv.Atoi(digits)
 		listed := strings.HasSuffix(before, ":") || strings.HasSuffix(before, ",") // what is sewn here, no label
 		if before = word; named && err == nil && !listed && !have[n] && len(dots) > 0 {
-			s.numbers = append(s.numbers, label{n, dots[0], ""})
+			s.numbers = append(s.numbers, label{n, dots[0], "", pt{}})
 			have[n], dots = true, dots[1:]
 		}
 	}

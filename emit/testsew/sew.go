@@ -217,9 +217,12 @@ func (s *section) middle(k int) float64 {
 }
 
 // axes are the ways in which a maker might turn a patch that has no edge on its
-// line: square to the section, or with any side of its space.
+// line: square to the section, with any side of its space, or as the arrow there says.
 func (b *bench) axes(k int) []line {
 	out := []line{{pt{}, pt{1, 0}}}
+	if g := b.s.spaces[k].grain; g != (pt{}) {
+		out = append(out, line{pt{}, g})
+	}
 	for _, p := range [2]poly{b.s.spaces[k].area, b.s.outline} {
 		for i := range p {
 			if q, r := p.side(i); q.to(r) > same {

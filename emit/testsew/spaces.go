@@ -14,6 +14,7 @@ type space struct {
 	from   float64 // the seam's ends, along it from seam.at
 	to     float64
 	fabric string
+	grain  pt // as an arrow on the sheet says; zero where there is none
 }
 
 // findSpaces finds the areas that the printed lines make and numbers them by the
@@ -30,7 +31,7 @@ func (s *section) findSpaces() (faults []string) {
 			faults = append(faults, s.space(n.number)+" is written in a space that has a number")
 		default:
 			taken[at] = true
-			s.spaces = append(s.spaces, space{number: n.number, area: areas[at]})
+			s.spaces = append(s.spaces, space{number: n.number, area: areas[at], grain: n.grain})
 		}
 	}
 	for at, p := range areas {
